@@ -1,0 +1,23 @@
+//! Fermentside: answers for a home brewer beside the fermenter, with no network.
+//!
+//! The floors, from the ground up; a floor may use those above it in this list, never one below:
+//!
+//! - [`quantity`]: what is measured. Checked types, read and written as people do.
+//! - [`science`]: what follows. One physical idea a file, each with its source.
+//! - [`advice`]: what to do. Judgements on the science, one moment of the job a file.
+//! - [`batch`]: what is recorded, and the one pure way to change it.
+//! - [`chart`]: pictures without a screen.
+//! - [`store`]: where it is kept, so that nothing is lost.
+//! - `page`: the screens (feature `web`).
+//!
+//! The one rule: time, storage and the screen enter as arguments, so that every answer below `page`
+//! is the same for the same inputs on every device. `tests/floors.rs` holds the arrows.
+
+pub mod advice;
+pub mod batch;
+pub mod chart;
+#[cfg(feature = "web")]
+pub mod page;
+pub mod quantity;
+pub mod science;
+pub mod store;

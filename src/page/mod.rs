@@ -1,0 +1,5 @@
+//! The screens.
+
+mod shell;
+
+pub use shell::mount;

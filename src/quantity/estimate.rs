@@ -1,0 +1,79 @@
+//! A value with its uncertainty.
+
+use super::measured::Measured;
+use serde::{Deserialize, Serialize};
+
+/// A best value and its standard deviation, both in the quantity's own unit.
+///
+/// A sigma that is negative or not a number is taken as infinite: what is not known must never look
+/// certain.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Estimate<T> {
+    value: T,
+    sigma: f64,
+}
+
+impl<T: Measured> Estimate<T> {
+    /// The value with one standard deviation `sigma`, in the unit of `T`.
+    #[must_use]
+    pub fn new(value: T, sigma: f64) -> Self {
+        Self { value, sigma: if sigma >= 0.0 { sigma } else { f64::INFINITY } }
+    }
+
+    /// A value held as exact.
+    #[must_use]
+    pub fn exact(value: T) -> Self {
+        Self { value, sigma: 0.0 }
+    }
+
+    /// The best value.
+    #[must_use]
+    pub fn value(self) -> T {
+        self.value
+    }
+
+    /// One standard deviation, in the unit of `T`.
+    #[must_use]
+    pub fn sigma(self) -> f64 {
+        self.sigma
+    }
+
+    /// The value `sigmas` standard deviations up, held within what the quantity can be.
+    #[must_use]
+    pub fn upper(self, sigmas: f64) -> T {
+        T::nearest(self.value.value() + sigmas * self.sigma)
+    }
+
+    /// The value `sigmas` standard deviations down, held within what the quantity can be.
+    #[must_use]
+    pub fn lower(self, sigmas: f64) -> T {
+        let lower = self.value.value() - sigmas * self.sigma;
+        T::nearest(if lower.is_nan() { T::MIN } else { lower })
+    }
+
+    /// The same value with `other` independent standard deviations added in quadrature.
+    #[must_use]
+    pub fn widened(self, other: f64) -> Self {
+        Self::new(self.value, self.sigma.hypot(other))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quantity::Celsius;
+
+    #[test]
+    fn what_is_not_known_never_looks_certain() {
+        let warm = Celsius::literal(20.0);
+        assert_eq!(Estimate::new(warm, f64::NAN).sigma(), f64::INFINITY);
+        assert_eq!(Estimate::new(warm, -1.0).upper(2.0).value(), Celsius::MAX);
+        assert_eq!(Estimate::new(warm, -1.0).lower(2.0).value(), Celsius::MIN);
+    }
+
+    #[test]
+    fn independent_doubts_add_in_quadrature() {
+        let wide = Estimate::new(Celsius::literal(20.0), 3.0).widened(4.0);
+        assert!((wide.sigma() - 5.0).abs() < 1e-12);
+    }
+}

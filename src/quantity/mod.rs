@@ -1,0 +1,24 @@
+//! What is measured: one checked type a quantity, read and written as people do.
+//!
+//! A value out of its range cannot be built, so no floor above has to ask again. Inside, everything is
+//! held in one unit (the type's own); the brewer's units live at the edge, in [`unit`].
+
+mod decimal;
+mod estimate;
+mod gravity;
+mod measured;
+mod moment;
+mod read;
+mod unit;
+
+pub use decimal::{Numeral, read_numeral, write_number};
+pub use estimate::Estimate;
+pub use gravity::{Gravity, GravityUnit, read_gravity, write_gravity};
+pub use measured::{
+    AlcoholByMass, AlcoholByVolume, Attenuation, CarbonDioxideVolumes, Celsius, Density, Extract,
+    Grams, Hours, Kilopascals, Litres, Measured, Metres, OutOfRange, Plato, SpecificGravity,
+    TemperatureChange,
+};
+pub use moment::{Moment, MomentError};
+pub use read::{Bounds, ReadError, read, write, write_bare};
+pub use unit::{GasUnit, LengthUnit, MassUnit, PressureUnit, TemperatureUnit, Unit, VolumeUnit};

@@ -1,0 +1,168 @@
+//! From typed text to a checked quantity, and back to text.
+
+use super::decimal::{read_numeral, write_number};
+use super::measured::Measured;
+use super::unit::Unit;
+use std::fmt;
+
+/// Why a text is no value of a field. Limits are already written in the unit the brewer used.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum ReadError {
+    /// Nothing was typed.
+    Empty,
+    /// No number could be made of it.
+    NotANumber {
+        /// What was typed.
+        typed: String,
+    },
+    /// A comma and a point together.
+    TwoMarks {
+        /// What was typed.
+        typed: String,
+    },
+    /// Two readings of the comma, both possible here.
+    Ambiguous {
+        /// The smaller reading, written without doubt.
+        small: String,
+        /// The larger reading, written without doubt.
+        large: String,
+    },
+    /// The text behind the number is no unit of this field.
+    UnknownUnit {
+        /// What stood behind the number.
+        typed: String,
+        /// Units that can be written.
+        known: Vec<&'static str>,
+    },
+    /// A unit that is two units (a gallon).
+    TwoUnits {
+        /// What stood behind the number.
+        typed: String,
+        /// Units that can be written instead.
+        known: Vec<&'static str>,
+    },
+    /// A number the field cannot take.
+    OutOfRange {
+        /// The lowest value, with its unit.
+        min: String,
+        /// The highest value, with its unit.
+        max: String,
+    },
+}
+
+impl fmt::Display for ReadError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Empty => write!(f, "nothing is written here yet"),
+            Self::NotANumber { typed } => write!(f, "\u{201C}{typed}\u{201D} is not a number"),
+            Self::TwoMarks { typed } => {
+                write!(f, "\u{201C}{typed}\u{201D} has a comma and a point; use one of them")
+            }
+            Self::Ambiguous { small, large } => write!(f, "write {small} or {large}"),
+            Self::UnknownUnit { typed, known } => {
+                write!(f, "\u{201C}{typed}\u{201D} is no unit here; use {}", known.join(", "))
+            }
+            Self::TwoUnits { typed, known } => {
+                write!(
+                    f,
+                    "there is more than one \u{201C}{typed}\u{201D}; use {}",
+                    known.join(" or ")
+                )
+            }
+            Self::OutOfRange { min, max } => write!(f, "it must be from {min} to {max}"),
+        }
+    }
+}
+
+impl std::error::Error for ReadError {}
+
+/// The values a field takes: within what the quantity can be, and often narrower.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Bounds<Q> {
+    /// The lowest value taken.
+    pub min: Q,
+    /// The highest value taken.
+    pub max: Q,
+}
+
+impl<Q: Measured> Bounds<Q> {
+    /// From `min` to `max`, both taken.
+    #[must_use]
+    pub const fn new(min: Q, max: Q) -> Self {
+        Self { min, max }
+    }
+
+    /// All that the quantity can be.
+    #[must_use]
+    pub fn all() -> Self {
+        Self { min: Q::nearest(Q::MIN), max: Q::nearest(Q::MAX) }
+    }
+}
+
+/// Reads a quantity. A unit behind the number wins over `unit`, the one chosen beside the field.
+///
+/// # Errors
+/// [`ReadError`], with limits in the unit in force.
+pub fn read<U: Unit>(
+    text: &str,
+    unit: U,
+    bounds: Bounds<U::Quantity>,
+) -> Result<U::Quantity, ReadError> {
+    let (numeral, behind) = read_numeral(text)?;
+    let unit = if behind.is_empty() { unit } else { unit_named(&behind, unit)? };
+    let fits = |number: f64| {
+        // Limits are shown rounded; a value that rounds to the limit is taken as the limit.
+        let own = unit.to_own(number);
+        let slack = unit.to_own(number + 1e-9) - own;
+        let held = own.clamp(bounds.min.value(), bounds.max.value());
+        ((held - own).abs() <= slack.abs()).then_some(held)
+    };
+    let mut fitting = numeral.meanings().filter_map(|number| Some((number, fits(number)?)));
+    match (fitting.next(), fitting.next()) {
+        (Some((_, value)), None) => U::Quantity::new(value).map_err(|_| out_of_range(unit, bounds)),
+        (Some((small, _)), Some((large, _))) => Err(ReadError::Ambiguous {
+            small: trimmed(write_number(small, 3)),
+            large: write_number(large, 0),
+        }),
+        (None, _) => Err(out_of_range(unit, bounds)),
+    }
+}
+
+fn trimmed(text: String) -> String {
+    text.trim_end_matches('0').trim_end_matches('.').to_owned()
+}
+
+fn out_of_range<U: Unit>(unit: U, bounds: Bounds<U::Quantity>) -> ReadError {
+    ReadError::OutOfRange { min: write(bounds.min, unit), max: write(bounds.max, unit) }
+}
+
+fn unit_named<U: Unit>(typed: &str, chosen: U) -> Result<U, ReadError> {
+    let key = key_of(typed);
+    let known = || U::ALL.iter().map(|unit| unit.symbol()).collect();
+    let mut named = U::ALL.iter().filter(|unit| unit.spellings().contains(&key.as_str()));
+    match (named.next(), named.next()) {
+        (Some(unit), None) => Ok(*unit),
+        (Some(_), Some(_)) if chosen.spellings().contains(&key.as_str()) => Ok(chosen),
+        (Some(_), Some(_)) => Err(ReadError::TwoUnits { typed: typed.to_owned(), known: known() }),
+        (None, _) => Err(ReadError::UnknownUnit { typed: typed.to_owned(), known: known() }),
+    }
+}
+
+/// Letters and digits only, lower case: `°F`, `deg F` and `f` are one.
+pub(super) fn key_of(typed: &str) -> String {
+    let lower: String =
+        typed.to_lowercase().chars().filter(|c| c.is_alphanumeric() || *c == '/').collect();
+    lower.strip_prefix("degrees").or(lower.strip_prefix("deg")).unwrap_or(&lower).to_owned()
+}
+
+/// Writes a quantity with its unit, to the unit's usual number of decimals: `20.0 °C`.
+#[must_use]
+pub fn write<U: Unit>(quantity: U::Quantity, unit: U) -> String {
+    format!("{}\u{A0}{}", write_bare(quantity, unit), unit.symbol())
+}
+
+/// Writes a quantity without its unit, as a field shows it.
+#[must_use]
+pub fn write_bare<U: Unit>(quantity: U::Quantity, unit: U) -> String {
+    write_number(unit.from_own(quantity.value()), unit.places())
+}

@@ -1,0 +1,168 @@
+//! The brewer's units, used at the edge only.
+
+use super::measured::{
+    CarbonDioxideVolumes, Celsius, Grams, Kilopascals, Litres, Measured, Metres,
+};
+use serde::{Deserialize, Serialize};
+
+/// A unit that a field can be written in.
+pub trait Unit: Copy + Eq + std::fmt::Debug + 'static {
+    /// What it measures.
+    type Quantity: Measured;
+    /// Every unit of this quantity, in the order offered.
+    const ALL: &'static [Self];
+    /// What stands behind the number.
+    fn symbol(self) -> &'static str;
+    /// What people type for it: lower case, letters, digits and `/` only. A spelling shared by two
+    /// units is refused unless one of them is chosen beside the field.
+    fn spellings(self) -> &'static [&'static str];
+    /// Decimals usually written.
+    fn places(self) -> usize;
+    /// From a number in this unit to the quantity's own unit.
+    fn to_own(self, number: f64) -> f64;
+    /// From the quantity's own unit to a number in this unit.
+    fn from_own(self, own: f64) -> f64;
+}
+
+macro_rules! units {
+    ($(#[$doc:meta])* $name:ident of $quantity:ident {
+        $($(#[$vdoc:meta])* $variant:ident: $symbol:literal [$($spelling:literal),*]
+            places $places:literal, scale $scale:expr, zero $zero:expr;)+
+    }) => {
+        $(#[$doc])*
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+        #[serde(rename_all = "snake_case")]
+        pub enum $name { $($(#[$vdoc])* $variant),+ }
+
+        impl Unit for $name {
+            type Quantity = $quantity;
+            const ALL: &'static [Self] = &[$(Self::$variant),+];
+            fn symbol(self) -> &'static str {
+                match self { $(Self::$variant => $symbol),+ }
+            }
+            fn spellings(self) -> &'static [&'static str] {
+                match self { $(Self::$variant => &[$($spelling),*]),+ }
+            }
+            fn places(self) -> usize {
+                match self { $(Self::$variant => $places),+ }
+            }
+            fn to_own(self, number: f64) -> f64 {
+                match self { $(Self::$variant => (number - $zero) * $scale),+ }
+            }
+            fn from_own(self, own: f64) -> f64 {
+                match self { $(Self::$variant => own / $scale + $zero),+ }
+            }
+        }
+    };
+}
+
+units! {
+    /// Temperature.
+    TemperatureUnit of Celsius {
+        /// Degrees Celsius.
+        Celsius: "°C" ["c", "celsius", "centigrade"] places 1, scale 1.0, zero 0.0;
+        /// Degrees Fahrenheit.
+        Fahrenheit: "°F" ["f", "fahrenheit"] places 1, scale (5.0 / 9.0), zero 32.0;
+    }
+}
+units! {
+    /// Volume of liquid. A US and an imperial gallon differ by a fifth, so both are named in full.
+    VolumeUnit of Litres {
+        /// Litres.
+        Litres: "L" ["l", "litre", "litres", "liter", "liters"] places 2, scale 1.0, zero 0.0;
+        /// US liquid gallons: exactly 231 cubic inches.
+        UsGallons: "US gal" ["usgal", "usgallon", "usgallons", "gal", "gallon", "gallons"]
+            places 3, scale 3.785_411_784, zero 0.0;
+        /// Imperial gallons: exactly 4.54609 L.
+        ImperialGallons: "imp gal"
+            ["impgal", "imperialgal", "imperialgallon", "imperialgallons", "ukgal", "ukgallon",
+             "ukgallons", "gal", "gallon", "gallons"]
+            places 3, scale 4.546_09, zero 0.0;
+    }
+}
+units! {
+    /// Mass.
+    MassUnit of Grams {
+        /// Grams.
+        Grams: "g" ["g", "gram", "grams", "gramme", "grammes"] places 1, scale 1.0, zero 0.0;
+        /// Kilograms.
+        Kilograms: "kg" ["kg", "kilo", "kilos", "kilogram", "kilograms"]
+            places 3, scale 1000.0, zero 0.0;
+        /// Avoirdupois ounces: exactly 28.349523125 g.
+        Ounces: "oz" ["oz", "ounce", "ounces"] places 2, scale 28.349_523_125, zero 0.0;
+        /// Avoirdupois pounds: exactly 453.59237 g.
+        Pounds: "lb" ["lb", "lbs", "pound", "pounds"] places 3, scale 453.592_37, zero 0.0;
+    }
+}
+units! {
+    /// Pressure.
+    PressureUnit of Kilopascals {
+        /// Bar.
+        Bar: "bar" ["bar", "bars"] places 1, scale 100.0, zero 0.0;
+        /// Pounds-force a square inch.
+        Psi: "psi" ["psi", "psig", "lb/in2"] places 0, scale 6.894_757_293, zero 0.0;
+        /// Kilopascals.
+        Kilopascals: "kPa" ["kpa"] places 0, scale 1.0, zero 0.0;
+    }
+}
+units! {
+    /// Carbon dioxide dissolved in beer. One volume is 1.977 g/L (science, `carbon_dioxide`).
+    GasUnit of CarbonDioxideVolumes {
+        /// Volumes of gas at 0 °C and 1 atm a volume of beer.
+        Volumes: "vol" ["vol", "vols", "volume", "volumes", "v"] places 2, scale 1.0, zero 0.0;
+        /// Grams a litre.
+        GramsPerLitre: "g/L" ["g/l", "gl", "gperl"] places 2, scale (1.0 / 1.977), zero 0.0;
+    }
+}
+units! {
+    /// Height above the sea.
+    LengthUnit of Metres {
+        /// Metres.
+        Metres: "m" ["m", "metre", "metres", "meter", "meters"] places 0, scale 1.0, zero 0.0;
+        /// International feet: exactly 0.3048 m.
+        Feet: "ft" ["ft", "foot", "feet"] places 0, scale 0.3048, zero 0.0;
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quantity::{Bounds, ReadError, read};
+
+    #[test]
+    fn reads_a_unit_behind_the_number() {
+        let warm = read("68F", TemperatureUnit::Celsius, Bounds::all()).map(Measured::value);
+        assert!(warm.is_ok_and(|t| (t - 20.0).abs() < 1e-9));
+        let cool = read("20 C", TemperatureUnit::Fahrenheit, Bounds::all()).map(Measured::value);
+        assert_eq!(cool, Ok(20.0));
+        let spelt = read("68 °F", TemperatureUnit::Celsius, Bounds::all()).map(Measured::value);
+        assert!(spelt.is_ok_and(|t| (t - 20.0).abs() < 1e-9));
+    }
+
+    #[test]
+    fn a_gallon_alone_is_refused_unless_one_is_chosen() {
+        let metric = read("5 gal", VolumeUnit::Litres, Bounds::all());
+        assert!(matches!(metric, Err(ReadError::TwoUnits { .. })), "{metric:?}");
+        let us = read("5 gal", VolumeUnit::UsGallons, Bounds::all()).map(Measured::value);
+        assert_eq!(us, Ok(5.0 * 3.785_411_784));
+    }
+
+    #[test]
+    fn the_limit_is_told_in_the_unit_used() {
+        let bounds = Bounds::new(Celsius::literal(0.0), Celsius::literal(60.0));
+        let hot = read("200 F", TemperatureUnit::Celsius, bounds);
+        let told =
+            ReadError::OutOfRange { min: "32.0\u{A0}°F".into(), max: "140.0\u{A0}°F".into() };
+        assert_eq!(hot, Err(told));
+        // The limit as told is itself taken.
+        assert!(read("140 F", TemperatureUnit::Celsius, bounds).is_ok());
+    }
+
+    #[test]
+    fn the_range_decides_what_a_comma_means() {
+        let feet = read("1,500", LengthUnit::Feet, Bounds::all());
+        assert!(matches!(feet, Err(ReadError::Ambiguous { .. })), "{feet:?}");
+        let volume = Bounds::new(Litres::literal(0.1), Litres::literal(1000.0));
+        assert_eq!(read("1,500", VolumeUnit::Litres, volume).map(Measured::value), Ok(1.5));
+    }
+}
