@@ -61,6 +61,7 @@ macro_rules! quantity {
             /// # Panics
             /// When out of range; meant for `const`, where that stops the build.
             #[must_use]
+            #[allow(clippy::manual_range_contains)] // `contains` is not const
             pub const fn literal(value: f64) -> Self {
                 assert!(value >= $min && value <= $max, "literal out of range");
                 Self(value)
@@ -73,7 +74,7 @@ macro_rules! quantity {
             const MAX: f64 = $max;
 
             fn new(value: f64) -> Result<Self, OutOfRange> {
-                if value >= $min && value <= $max {
+                if ($min..=$max).contains(&value) {
                     // Adding zero turns -0.0 into 0.0, so that equal values look equal.
                     Ok(Self(value + 0.0))
                 } else {
@@ -108,6 +109,10 @@ macro_rules! quantity {
 quantity! {
     /// Specific gravity 20/20: weight in air over that of the same volume of water, both at 20 °C.
     SpecificGravity, 0.95..=1.2
+}
+quantity! {
+    /// A difference of two specific gravities. Not a gravity: 0.002 is two points.
+    GravityChange, -0.1..=0.1
 }
 quantity! {
     /// Degrees Plato: grams of extract in 100 g of solution (apparent extract may be below zero).
@@ -163,6 +168,10 @@ quantity! {
     Metres, -450.0..=6000.0
 }
 quantity! {
+    /// A part of a whole, or a factor below one: 0 to 1.
+    Share, 0.0..=1.0
+}
+quantity! {
     /// A length of time, hours.
     Hours, -10000000.0..=10000000.0
 }
@@ -172,6 +181,14 @@ impl SpecificGravity {
     #[must_use]
     pub fn points(self) -> f64 {
         (self.0 - 1.0) * 1000.0
+    }
+}
+
+impl GravityChange {
+    /// The difference in points: 0.002 is 2.
+    #[must_use]
+    pub fn points(self) -> f64 {
+        self.0 * 1000.0
     }
 }
 

@@ -164,5 +164,5 @@ pub fn write<U: Unit>(quantity: U::Quantity, unit: U) -> String {
 /// Writes a quantity without its unit, as a field shows it.
 #[must_use]
 pub fn write_bare<U: Unit>(quantity: U::Quantity, unit: U) -> String {
-    write_number(unit.from_own(quantity.value()), unit.places())
+    write_number(unit.express(quantity.value()), unit.places())
 }

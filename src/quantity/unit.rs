@@ -21,7 +21,7 @@ pub trait Unit: Copy + Eq + std::fmt::Debug + 'static {
     /// From a number in this unit to the quantity's own unit.
     fn to_own(self, number: f64) -> f64;
     /// From the quantity's own unit to a number in this unit.
-    fn from_own(self, own: f64) -> f64;
+    fn express(self, own: f64) -> f64;
 }
 
 macro_rules! units {
@@ -49,7 +49,7 @@ macro_rules! units {
             fn to_own(self, number: f64) -> f64 {
                 match self { $(Self::$variant => (number - $zero) * $scale),+ }
             }
-            fn from_own(self, own: f64) -> f64 {
+            fn express(self, own: f64) -> f64 {
                 match self { $(Self::$variant => own / $scale + $zero),+ }
             }
         }

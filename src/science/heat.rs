@@ -1,0 +1,211 @@
+//! Blending hot and cold: a balance by mass and heat, with the volume and gravity that result.
+
+use super::{Amount, ScienceError, Source, Term, Worked, sucrose};
+use crate::quantity::{Celsius, Estimate, Grams, Litres, Measured, Plato, SpecificGravity};
+
+/// Heat capacity of water, kJ/(kg K): 4.18 to 4.21 from 0 to 95 °C (IAPWS-95).
+const WATER: f64 = 4.19;
+/// How much less for each unit of extract fraction (10 %: 3.95 less a little).
+const EXTRACT: f64 = 2.6;
+/// Heat that melts a kilogram of ice at 0 °C, kJ (IAPWS, ice Ih).
+const MELTING: f64 = 333.4;
+/// One standard deviation of a brewer's thermometer, °C, and of a volume mark, relative (common
+/// practice, no source).
+const THERMOMETER: f64 = 0.7;
+const VOLUME_MARK: f64 = 0.03;
+
+/// Heat of fermentation, kJ a gram of extract fermented (0.56 to 0.65 in print).
+pub const OF_FERMENTATION_KJ_PER_G: f64 = 0.586;
+
+/// One liquid to be blended.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Part {
+    /// Its volume at its own temperature.
+    pub volume: Litres,
+    /// Its extract; zero for water.
+    pub extract: Plato,
+    /// Its temperature, 0 to 100 °C.
+    pub temperature: Celsius,
+}
+
+impl Part {
+    fn checked(self) -> Result<Self, ScienceError> {
+        let (min, max) = (Celsius::literal(0.0), Celsius::literal(100.0));
+        if !(min..=max).contains(&self.temperature) {
+            return Err(ScienceError::Temperature { given: self.temperature, min, max });
+        }
+        Ok(self)
+    }
+
+    fn fraction(self) -> f64 {
+        self.extract.value().max(0.0) / 100.0
+    }
+
+    fn kilograms(self) -> f64 {
+        self.volume.value() * sucrose::rho(self.fraction(), self.temperature.value()) / 1000.0
+    }
+
+    /// Heat capacity of the whole part, kJ/K.
+    fn capacity(self) -> f64 {
+        self.kilograms() * heat_capacity(self.fraction())
+    }
+}
+
+fn heat_capacity(w: f64) -> f64 {
+    WATER - EXTRACT * w
+}
+
+/// Heat capacity of wort, kJ/(kg K).
+#[must_use]
+pub fn heat_capacity_of_wort(extract: Plato) -> Amount {
+    Amount::Number(heat_capacity(extract.value().max(0.0) / 100.0), 3, "kJ/(kg·K)")
+}
+
+/// What a blend comes to.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Blend {
+    /// Its temperature.
+    pub temperature: Estimate<Celsius>,
+    /// Its volume at that temperature.
+    pub volume: Litres,
+    /// Its gravity.
+    pub gravity: SpecificGravity,
+    /// How it was worked out.
+    pub worked: Worked,
+}
+
+/// Blends liquids, and ice of 0 °C, with no heat lost: T = (Σ mᵢ cᵢ Tᵢ − 333.4 m_ice) ÷ (Σ mᵢ cᵢ + c m_ice).
+///
+/// # Errors
+/// [`ScienceError::Temperature`] for a part outside 0 to 100 °C; [`ScienceError::NothingThere`] for
+/// nothing to blend; [`ScienceError::OutOfReach`] when the ice would not all melt.
+pub fn blend(parts: &[Part], ice: Grams) -> Result<Blend, ScienceError> {
+    let parts = parts.iter().map(|p| p.checked()).collect::<Result<Vec<_>, _>>()?;
+    let ice_kg = ice.value() / 1000.0;
+    let mass: f64 = parts.iter().map(|p| p.kilograms()).sum::<f64>() + ice_kg;
+    let capacity: f64 = parts.iter().map(|p| p.capacity()).sum();
+    if parts.is_empty() || capacity <= 0.0 {
+        return Err(ScienceError::NothingThere);
+    }
+    let heat: f64 = parts.iter().map(|p| p.capacity() * p.temperature.value()).sum();
+    let t = (heat - MELTING * ice_kg) / (capacity + WATER * ice_kg);
+    if t < 0.0 {
+        return Err(ScienceError::OutOfReach);
+    }
+    let extract = parts.iter().map(|p| p.kilograms() * p.fraction()).sum::<f64>() / mass;
+    let volume = Litres::new(1000.0 * mass / sucrose::rho(extract, t))?;
+    let plato = Plato::new(100.0 * extract)?;
+    let gravity = sucrose::specific_gravity(plato);
+
+    let whole = capacity + WATER * ice_kg;
+    let by_thermometer =
+        parts.iter().fold(0.0, |sum: f64, p| sum.hypot(THERMOMETER * p.capacity() / whole));
+    let by_marks = parts.iter().fold(0.0, |sum: f64, p| {
+        sum.hypot(VOLUME_MARK * p.capacity() * (p.temperature.value() - t) / whole)
+    });
+    let temperature = Celsius::new(t)?;
+    let mut worked = Worked::default();
+    for part in &parts {
+        worked = worked
+            .input(Term::BeerVolume, part.volume)
+            .input(Term::WortTemperature, part.temperature);
+    }
+    if ice.value() > 0.0 {
+        worked = worked.input(Term::IceMass, ice);
+    }
+    let worked = worked
+        .step(
+            Term::HeatOfParts,
+            Amount::Number(capacity, 1, "kJ/K"),
+            "Σ mᵢ (4.19 − 2.6 wᵢ)",
+            Source::SugarHeat,
+        )
+        .step(
+            Term::BlendTemperature,
+            temperature,
+            "T = (Σ mᵢ cᵢ Tᵢ − 333.4 m_ice) ÷ (Σ mᵢ cᵢ + 4.19 m_ice)",
+            Source::Iapws,
+        )
+        .step(Term::VolumeAfter, volume, "Σ m ÷ ρ(w, T)", Source::IcumsaSps4)
+        .step(Term::CorrectedGravity, gravity, "w = Σ mᵢ wᵢ ÷ Σ m", Source::IcumsaSps4)
+        .doubt(Term::WortTemperature, by_thermometer)
+        .doubt(Term::BeerVolume, by_marks);
+    Ok(Blend { temperature: Estimate::new(temperature, worked.sigma()), volume, gravity, worked })
+}
+
+/// Water of a given temperature that brings wort to `target`.
+///
+/// # Errors
+/// [`ScienceError::OutOfReach`] when the water is not on the other side of the target;
+/// [`ScienceError::Temperature`] outside 0 to 100 °C; [`ScienceError::NothingThere`] for no wort.
+pub fn water_to_reach(
+    wort: Part,
+    water: Celsius,
+    target: Celsius,
+) -> Result<(Litres, Blend), ScienceError> {
+    let one =
+        Part { volume: Litres::literal(1.0), extract: Plato::literal(0.0), temperature: water };
+    let (to_lose, each_takes) =
+        (wort.checked()?.temperature.above(target).value(), target.above(water).value());
+    if to_lose == 0.0 {
+        return Ok((Litres::literal(0.0), blend(&[wort], Grams::literal(0.0))?));
+    }
+    let litres = wort.capacity() * to_lose / (one.checked()?.capacity() * each_takes);
+    if !litres.is_finite() || litres < 0.0 {
+        return Err(ScienceError::OutOfReach);
+    }
+    let added = Litres::new(litres).map_err(|_| ScienceError::OutOfReach)?;
+    let result = blend(&[wort, Part { volume: added, ..one }], Grams::literal(0.0))?;
+    Ok((added, result))
+}
+
+/// Ice of 0 °C that brings wort down to `target`.
+///
+/// # Errors
+/// [`ScienceError::OutOfReach`] when the target is not below the wort; else as [`blend`].
+pub fn ice_to_reach(wort: Part, target: Celsius) -> Result<(Grams, Blend), ScienceError> {
+    let to_lose = wort.checked()?.temperature.above(target).value();
+    if to_lose < 0.0 || target.value() < 0.0 {
+        return Err(ScienceError::OutOfReach);
+    }
+    let kilograms = wort.capacity() * to_lose / (MELTING + WATER * target.value());
+    let ice = Grams::new(1000.0 * kilograms)?;
+    Ok((ice, blend(&[wort], ice)?))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn wort(litres: f64, t: f64) -> Part {
+        Part {
+            volume: Litres::literal(litres),
+            extract: Plato::literal(12.0),
+            temperature: Celsius::literal(t),
+        }
+    }
+
+    #[test]
+    fn what_is_said_to_be_needed_gets_there() {
+        let target = Celsius::literal(18.0);
+        let (water, with_water) =
+            water_to_reach(wort(15.0, 35.0), Celsius::literal(8.0), target).expect("reachable");
+        assert!((with_water.temperature.value().value() - 18.0).abs() < 1e-9);
+        assert!(with_water.volume.value() < 15.0 + water.value() + 0.01);
+        assert!(with_water.gravity < sucrose::specific_gravity(Plato::literal(12.0)));
+        let (ice, with_ice) = ice_to_reach(wort(15.0, 35.0), target).expect("reachable");
+        assert!((with_ice.temperature.value().value() - 18.0).abs() < 1e-9);
+        assert!(ice.value() / 1000.0 < water.value());
+    }
+
+    #[test]
+    fn warm_water_cannot_cool() {
+        let warm = water_to_reach(wort(15.0, 35.0), Celsius::literal(20.0), Celsius::literal(18.0));
+        assert_eq!(warm.map(|(litres, _)| litres), Err(ScienceError::OutOfReach));
+        // Warm water for wort that is too cold.
+        assert!(
+            water_to_reach(wort(15.0, 12.0), Celsius::literal(40.0), Celsius::literal(18.0))
+                .is_ok()
+        );
+    }
+}

@@ -1,0 +1,292 @@
+//! What a hydrometer means: the true gravity behind a reading in a sample that is not at the
+//! instrument's temperature, in wort and in beer.
+//!
+//! A floating hydrometer displaces its own mass. Its glass grows with temperature by 25e-6 a degree
+//! (ISO 1768), and the liquid by its own law, stronger wort more than water; so the correction depends
+//! on the gravity as well as on the temperature, and is no table in temperature alone.
+
+use super::root::rising_root;
+use super::{ScienceError, Source, Term, Worked, ethanol, sucrose, water};
+use crate::quantity::{
+    Celsius, Density, Estimate, Gravity, GravityChange, Measured, Plato, SpecificGravity,
+};
+use serde::{Deserialize, Serialize};
+
+/// Cubic expansion of hydrometer glass, per °C (ISO 1768:1975).
+const GLASS: f64 = 25e-6;
+/// One standard deviation of a household thermometer in a jar, °C (common practice, no source).
+const THERMOMETER: f64 = 0.5;
+/// What gas on the bulb can lift a reading by is 0.001 to 0.006; one standard deviation of that.
+const GAS: f64 = 0.002;
+/// Coldest and warmest sample that is corrected at all.
+const SAMPLE: (Celsius, Celsius) = (Celsius::literal(0.0), Celsius::literal(60.0));
+/// Above this the sample must cool first: the correction is a guess and hot liquid can crack the glass.
+pub const COOL_FIRST_ABOVE: Celsius = Celsius::literal(40.0);
+
+/// One instrument.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Hydrometer {
+    /// The temperature it was made for, as printed on its paper.
+    pub reference: Celsius,
+    /// The step between two lines of its scale.
+    pub division: GravityChange,
+    /// What to add to its readings, from a check in water: 1.000 less what it showed.
+    pub offset: GravityChange,
+}
+
+impl Hydrometer {
+    /// The usual one: made for 20 °C, lines every 0.002, not checked.
+    pub const USUAL: Self = Self {
+        reference: Celsius::literal(20.0),
+        division: GravityChange::literal(0.002),
+        offset: GravityChange::literal(0.0),
+    };
+}
+
+/// How the sample stood when it was read.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Condition {
+    /// Still, and its gas knocked out. Unfermented wort is so by itself.
+    Still,
+    /// Foam hid the line: a whole division of doubt.
+    Foam,
+    /// Gas was left in: bubbles on the bulb lift it.
+    Gassy,
+}
+
+/// One reading in one jar.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Sample {
+    /// As the eye read it.
+    pub reading: Gravity,
+    /// Of the liquid in the jar, at that moment.
+    pub temperature: Celsius,
+    /// How it stood.
+    pub condition: Condition,
+}
+
+/// A reading made true.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Corrected {
+    /// Specific gravity 20/20 with one standard deviation.
+    pub gravity: Estimate<SpecificGravity>,
+    /// The same liquid as the instrument would show it at its own temperature.
+    pub at_reference: SpecificGravity,
+    /// The sample was too hot for the answer to be worth much.
+    pub cool_first: bool,
+    /// How it was worked out.
+    pub worked: Worked,
+}
+
+/// The gravity of wort, or of any sample whose alcohol is not known.
+///
+/// rho(t) = rho_ref(R) / (1 + 25e-6 (t − t_ref)), then the extract w with rho(w, t) = rho(t), then the
+/// specific gravity of that w. Model error 0.0001 to 30 °C, growing to 0.0005 at 40 °C and on.
+///
+/// # Errors
+/// [`ScienceError::Temperature`] for a sample outside 0 to 60 °C; [`ScienceError::OutOfRange`] for a
+/// result no hydrometer can mean.
+pub fn correct_wort(sample: Sample, by: &Hydrometer) -> Result<Corrected, ScienceError> {
+    correct(sample, by, |rho, t| sucrose::fraction(rho, t), None)
+}
+
+/// The gravity of fermenting or finished beer whose original extract is known.
+///
+/// Tabarié's relation: the beer's density is that of its residue (real extract) plus that of its
+/// distillate (ethanol in water) less that of water, each at the temperature of the sample. The
+/// alcohol that goes with the reading is found together with it, by Balling's balance.
+///
+/// # Errors
+/// As [`correct_wort`].
+pub fn correct_beer(
+    sample: Sample,
+    by: &Hydrometer,
+    original: Plato,
+) -> Result<Corrected, ScienceError> {
+    let oe = original.value();
+    let apparent = move |rho: f64, t: f64| {
+        // Above its original gravity there is no alcohol to allow for; above 40 °C no formula for it.
+        if rho >= sucrose::rho(oe / 100.0, t) || t > COOL_FIRST_ABOVE.value() {
+            return sucrose::fraction(rho, t);
+        }
+        let alcohol = rising_root(0.0, 16.0, |a| rho - beer_rho(oe, a, t));
+        sucrose::fraction(beer_rho(oe, alcohol, 20.0), 20.0)
+    };
+    let plain = correct_wort(sample, by)?.gravity.value();
+    correct(sample, by, apparent, Some(plain))
+}
+
+/// Density in kg/m³ of beer from wort of `oe` °P with `a` % alcohol by mass.
+fn beer_rho(oe: f64, a: f64, t: f64) -> f64 {
+    let residue = oe - a * (2.0665 - 0.010_665 * oe);
+    let distillate = ethanol::rho(a / 100.0, t) - ethanol::rho(0.0, t);
+    sucrose::rho(residue / 100.0, t) + distillate
+}
+
+fn correct(
+    sample: Sample,
+    by: &Hydrometer,
+    fraction: impl Fn(f64, f64) -> f64,
+    plain: Option<SpecificGravity>,
+) -> Result<Corrected, ScienceError> {
+    let (min, max) = SAMPLE;
+    if !(min..=max).contains(&sample.temperature) {
+        return Err(ScienceError::Temperature { given: sample.temperature, min, max });
+    }
+    let (t, t_ref) = (sample.temperature.value(), by.reference.value());
+    let shown = shown_at_reference(sample.reading, by);
+    let liquid = |t: f64| sucrose::rho_of_sg(shown, t_ref) / (1.0 + GLASS * (t - t_ref));
+    let gravity_at = |t: f64| sucrose::sg_at(fraction(liquid(t), t), 20.0);
+
+    let w = fraction(liquid(t), t);
+    let value = SpecificGravity::new(sucrose::sg_at(w, 20.0))?;
+    let at_reference = SpecificGravity::new(sucrose::sg_at(w, t_ref))?;
+
+    let slope = (gravity_at((t + 0.5).min(60.0)) - gravity_at((t - 0.5).max(0.0))).abs();
+    let mut worked = Worked::default()
+        .input(Term::ReadingError, sample.reading)
+        .input(Term::SampleTemperature, sample.temperature)
+        .input(Term::InstrumentReference, by.reference);
+    if by.offset.value() != 0.0 {
+        worked = worked.input(Term::InstrumentOffset, super::Amount::Points(by.offset.points()));
+    }
+    worked = worked
+        .step(
+            Term::LiquidDensity,
+            super::Amount::Number(liquid(t), 2, "kg/m³"),
+            "ρ(t) = ρ_ref(R) ÷ (1 + 25·10⁻⁶ (t − t_ref))",
+            Source::Iso1768,
+        )
+        .step(
+            Term::ApparentExtract,
+            Plato::new(100.0 * w)?,
+            if plain.is_some() {
+                "ρ(t) = ρ_residue(t) + ρ_distillate(t) − ρ_water(t)"
+            } else {
+                "ρ(w, t) = ρ(t)"
+            },
+            if plain.is_some() { Source::Tabarie } else { Source::IcumsaSps4 },
+        )
+        .step(
+            Term::CorrectedGravity,
+            value,
+            "SG = (ρ(w, 20) − 1.2) ÷ (ρ_water(20) − 1.2)",
+            Source::IcumsaSps4,
+        );
+    if let Some(plain) = plain {
+        worked = worked.step(Term::PlainCorrection, plain, "ρ(w, t) = ρ(t)", Source::IcumsaSps4);
+    }
+    let division = by.division.value();
+    worked = worked
+        .doubt(
+            Term::Scale,
+            if sample.condition == Condition::Still { division / 2.0 } else { division },
+        )
+        .doubt(Term::SampleTemperature, slope * THERMOMETER)
+        .doubt(Term::ModelError, model_error(t));
+    if sample.condition == Condition::Gassy {
+        worked = worked.doubt(Term::FoamOrGas, GAS);
+    }
+    let gravity = Estimate::new(value, worked.sigma());
+    let cool_first = sample.temperature > COOL_FIRST_ABOVE;
+    Ok(Corrected { gravity, at_reference, cool_first, worked })
+}
+
+/// The reading with the instrument's own fault taken off, as specific gravity on its own scale.
+fn shown_at_reference(reading: Gravity, by: &Hydrometer) -> f64 {
+    let shown = match reading {
+        Gravity::Specific(sg) => sg.value(),
+        // A Plato stick is marked for that extract at its own temperature.
+        Gravity::Plato(plato) => sucrose::sg_at(plato.value() / 100.0, by.reference.value()),
+    };
+    shown + by.offset.value()
+}
+
+fn model_error(t: f64) -> f64 {
+    0.0001 + if t > 30.0 { (t - 30.0) * 0.000_04 } else { 0.0 }
+}
+
+/// What an unchecked reading in pure water at `t` should be, for checking an instrument: the mark that
+/// the surface stands at when the instrument is true.
+///
+/// # Errors
+/// [`ScienceError::Temperature`] outside 0 to 60 °C.
+pub fn reading_in_water(t: Celsius, reference: Celsius) -> Result<SpecificGravity, ScienceError> {
+    let (min, max) = SAMPLE;
+    if !(min..=max).contains(&t) {
+        return Err(ScienceError::Temperature { given: t, min, max });
+    }
+    let rho_ref = water::rho(t.value()) * (1.0 + GLASS * (t.value() - reference.value()));
+    let rho_w = water::rho(reference.value());
+    Ok(SpecificGravity::new((rho_ref - water::AIR) / (rho_w - water::AIR))?)
+}
+
+/// Density of beer, for those who need it beside the gravity.
+///
+/// # Errors
+/// [`ScienceError::Temperature`] outside 0 to 40 °C.
+pub fn beer_density(
+    original: Plato,
+    alcohol: crate::quantity::AlcoholByMass,
+    t: Celsius,
+) -> Result<Density, ScienceError> {
+    let (min, max) = (SAMPLE.0, COOL_FIRST_ABOVE);
+    if !(min..=max).contains(&t) {
+        return Err(ScienceError::Temperature { given: t, min, max });
+    }
+    Ok(Density::new(beer_rho(original.value(), alcohol.value(), t.value()))?)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn sample(sg: f64, t: f64) -> Sample {
+        Sample {
+            reading: Gravity::Specific(SpecificGravity::literal(sg)),
+            temperature: Celsius::nearest(t),
+            condition: Condition::Still,
+        }
+    }
+
+    #[test]
+    fn a_check_in_water_takes_the_fault_off() {
+        let off = Hydrometer { offset: GravityChange::literal(-0.002), ..Hydrometer::USUAL };
+        let corrected = correct_wort(sample(1.052, 20.0), &off).expect("in range");
+        assert!((corrected.gravity.value().value() - 1.05).abs() < 1e-9);
+        let water =
+            reading_in_water(Celsius::literal(30.0), Celsius::literal(20.0)).expect("in range");
+        let back = correct_wort(sample(water.value(), 30.0), &Hydrometer::USUAL).expect("in range");
+        assert!((back.gravity.value().value() - 1.0).abs() < 1e-6);
+    }
+
+    #[test]
+    fn beer_and_wort_agree_at_the_reference_and_part_in_the_warm() {
+        let oe = Plato::literal(12.4);
+        let at = |t| {
+            let beer = correct_beer(sample(1.010, t), &Hydrometer::USUAL, oe).expect("in range");
+            let wort = correct_wort(sample(1.010, t), &Hydrometer::USUAL).expect("in range");
+            beer.gravity.value().value() - wort.gravity.value().value()
+        };
+        assert!(at(20.0).abs() < 1e-9, "{}", at(20.0));
+        // Alcohol makes the liquid expand a little more.
+        assert!(at(30.0) > 1e-5 && at(30.0) < 5e-4, "{}", at(30.0));
+    }
+
+    #[test]
+    fn gas_and_foam_widen_the_answer() {
+        let with = |condition| {
+            let sample = Sample { condition, ..sample(1.010, 20.0) };
+            correct_wort(sample, &Hydrometer::USUAL).expect("in range").gravity.sigma()
+        };
+        assert!(with(Condition::Still) < with(Condition::Foam));
+        assert!(with(Condition::Foam) < with(Condition::Gassy));
+    }
+
+    #[test]
+    fn refuses_a_boiling_sample_and_marks_a_hot_one() {
+        assert!(correct_wort(sample(1.05, 61.0), &Hydrometer::USUAL).is_err());
+        assert!(correct_wort(sample(1.05, 45.0), &Hydrometer::USUAL).expect("in range").cool_first);
+    }
+}
