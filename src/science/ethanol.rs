@@ -1,5 +1,8 @@
 //! Ethanol in water: OIML R 22 (1975), also EU directive 76/766/EEC, −20 to 40 °C.
 
+// The coefficients stand as printed, also where a float cannot hold the last digits.
+#![allow(clippy::excessive_precision)]
+
 use super::ScienceError;
 use crate::quantity::{
     AlcoholByMass, AlcoholByVolume, Celsius, Density, Measured, SpecificGravity,
