@@ -1,1 +1,17 @@
-//! batch
+//! What is recorded: batches, readings, bottlings and gear, and the one pure way to change them.
+//!
+//! Every saved thing is an [`Entry`] with an identity of its own. A [`Journal`] holds them all; it
+//! changes only by [`Journal::apply`], which gives back the [`Change`] that undoes it.
+
+mod entry;
+mod gear;
+mod journal;
+mod summary;
+
+pub use entry::{
+    BatchHeading, BottlingRecord, Entry, EntryKey, Fizz, Id, IdError, Kind, OpeningRecord,
+    PitchRecord, Reading, Vessel,
+};
+pub use gear::{HydrometerItem, Settings, Theme, Units};
+pub use journal::{Change, Journal, Rejected};
+pub use summary::{NextStep, ReadingLine, Stage, Summary};

@@ -1,1 +1,2 @@
+//! Fills the offline worker after the build.
 fn main() {}

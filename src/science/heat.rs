@@ -80,7 +80,7 @@ pub struct Blend {
 /// [`ScienceError::Temperature`] for a part outside 0 to 100 °C; [`ScienceError::NothingThere`] for
 /// nothing to blend; [`ScienceError::OutOfReach`] when the ice would not all melt.
 pub fn blend(parts: &[Part], ice: Grams) -> Result<Blend, ScienceError> {
-    let parts = parts.iter().map(|p| p.checked()).collect::<Result<Vec<_>, _>>()?;
+    let parts = parts.iter().map(|part| part.checked()).collect::<Result<Vec<_>, _>>()?;
     let ice_kg = ice.value() / 1000.0;
     let mass: f64 = parts.iter().map(|p| p.kilograms()).sum::<f64>() + ice_kg;
     let capacity: f64 = parts.iter().map(|p| p.capacity()).sum();

@@ -88,7 +88,7 @@ pub struct Corrected {
 /// [`ScienceError::Temperature`] for a sample outside 0 to 60 °C; [`ScienceError::OutOfRange`] for a
 /// result no hydrometer can mean.
 pub fn correct_wort(sample: Sample, by: &Hydrometer) -> Result<Corrected, ScienceError> {
-    correct(sample, by, |rho, t| sucrose::fraction(rho, t), None)
+    correct(sample, by, sucrose::fraction, None)
 }
 
 /// The gravity of fermenting or finished beer whose original extract is known.

@@ -1,0 +1,274 @@
+//! Bottle: how much sugar, and whether the glass holds.
+//!
+//! Best estimate for the dose, worst case for the guard. The two leave this file together or not at
+//! all: there is no way to a dose but through [`plan`], and above a ceiling it is withheld. Unfinished
+//! beer is never answered with less sugar.
+
+use super::bottles::Bottle;
+use super::{Advice, Verdict};
+use crate::quantity::{
+    CarbonDioxideVolumes, Celsius, Estimate, Grams, GravityChange, Kilopascals, Litres, Measured,
+};
+use crate::science::bottle_pressure::{Closing, End, from_points, in_bottle};
+use crate::science::priming::{Dose, Priming, Sugar, dose, most_from};
+use crate::science::{ScienceError, Source, Term, Worked};
+
+/// Whether the fermentation is over.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Over {
+    /// Judged finished from the log.
+    Judged,
+    /// The log does not say so; the brewer goes on for a stated reason.
+    Stated,
+    /// Not finished, and nothing stated.
+    No,
+}
+
+/// What is about to be bottled.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Bottling {
+    /// Is it over?
+    pub over: Over,
+    /// The most that can be left to ferment; `None` when nothing bounds it.
+    pub points_left: Option<GravityChange>,
+    /// The yeast may go on for weeks, which lowers every ceiling.
+    pub yeast_may_go_on: bool,
+    /// Wished carbon dioxide.
+    pub target: CarbonDioxideVolumes,
+    /// Carbon dioxide already in.
+    pub already_in: Estimate<CarbonDioxideVolumes>,
+    /// Beer in the bottling vessel.
+    pub beer: Estimate<Litres>,
+    /// The sugar.
+    pub sugar: Sugar,
+    /// The weakest bottle to be filled.
+    pub weakest: Bottle,
+    /// The hottest place the bottles may stand.
+    pub hottest: Celsius,
+    /// How they are closed.
+    pub closing: Closing,
+}
+
+/// Why.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Reason {
+    /// It is not known to be finished.
+    NotFinished,
+    /// The brewer's own reason stands in for the judgement.
+    OnStatedReason,
+    /// Nothing bounds what is still to come.
+    LeftUnknown,
+    /// This bottle is not made for pressure.
+    NotForPressure,
+    /// The worst case lies above the ceiling.
+    AboveCeiling {
+        /// Worst case.
+        worst: CarbonDioxideVolumes,
+        /// The bottle's ceiling.
+        ceiling: CarbonDioxideVolumes,
+    },
+    /// The worst case is within the usual ceiling.
+    WithinCeiling {
+        /// Worst case.
+        worst: CarbonDioxideVolumes,
+        /// The bottle's ceiling.
+        ceiling: CarbonDioxideVolumes,
+    },
+    /// Within the ceiling, but for glass like this already much.
+    CautionForGlass,
+    /// This yeast may go on for weeks.
+    YeastMayGoOn,
+    /// The beer already holds as much as is wished.
+    HoldsEnough,
+    /// Most of the worst case is what may still ferment.
+    MostlyStillToCome(CarbonDioxideVolumes),
+}
+
+/// What to do.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Next {
+    /// Weigh it and bottle.
+    Bottle,
+    /// Wait, and read the gravity again.
+    ReadAgain,
+    /// Go down to this target, or take stronger bottles.
+    LowerTarget(CarbonDioxideVolumes),
+    /// Only stronger bottles, or waiting, help.
+    StrongerBottles,
+}
+
+/// Carbon dioxide and pressure in the worst case.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Guard {
+    /// Already in, upper end.
+    pub already_in: CarbonDioxideVolumes,
+    /// From the sugar, at full yield.
+    pub from_sugar: CarbonDioxideVolumes,
+    /// Still to come.
+    pub still_to_come: CarbonDioxideVolumes,
+    /// All together.
+    pub worst: CarbonDioxideVolumes,
+    /// The ceiling of the weakest bottle; `None` for one that must not be filled.
+    pub ceiling: Option<CarbonDioxideVolumes>,
+    /// Pressure above the air outside at 20 °C.
+    pub at_20: Kilopascals,
+    /// And at the hottest place.
+    pub at_hottest: Kilopascals,
+}
+
+/// The plan: judgement, guard and, only when the guard is content, the dose.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Plan {
+    /// The judgement.
+    pub advice: Advice<Reason, Next>,
+    /// The worst case.
+    pub guard: Guard,
+    dose: Option<Dose>,
+}
+
+impl Plan {
+    /// The sugar to weigh; `None` when it is withheld.
+    #[must_use]
+    pub fn dose(&self) -> Option<&Dose> {
+        self.dose.as_ref()
+    }
+}
+
+/// What is taken as still to come when nothing bounds it: ten points.
+const UNBOUNDED: GravityChange = GravityChange::literal(0.010);
+/// 20 °C, where bottles are compared.
+const ROOM: Celsius = Celsius::literal(20.0);
+
+/// Makes the plan.
+///
+/// # Errors
+/// [`ScienceError`] when an input lies outside what the formulas hold for.
+pub fn plan(bottling: Bottling) -> Result<Plan, ScienceError> {
+    let wanted = dose(Priming {
+        target: bottling.target,
+        already_in: bottling.already_in,
+        beer: bottling.beer,
+        sugar: bottling.sugar,
+    })?;
+    let guard = guard(&bottling, wanted.sugar.value())?;
+    let mut reasons = Vec::new();
+    let mut verdict = Verdict::Go;
+    let mut next = Next::Bottle;
+    if bottling.yeast_may_go_on {
+        reasons.push(Reason::YeastMayGoOn);
+    }
+    match guard.ceiling {
+        None => {
+            reasons.push(Reason::NotForPressure);
+            (verdict, next) = (Verdict::Stop, Next::StrongerBottles);
+        }
+        Some(ceiling) if guard.worst > ceiling => {
+            reasons.push(Reason::AboveCeiling { worst: guard.worst, ceiling });
+            if guard.still_to_come > guard.from_sugar {
+                reasons.push(Reason::MostlyStillToCome(guard.still_to_come));
+            }
+            verdict = Verdict::Stop;
+            next = way_down(&bottling, ceiling)?;
+        }
+        Some(ceiling) => {
+            reasons.push(Reason::WithinCeiling { worst: guard.worst, ceiling });
+            if bottling.weakest.caution_above().is_some_and(|above| guard.worst > above) {
+                reasons.push(Reason::CautionForGlass);
+            }
+        }
+    }
+    if bottling.points_left.is_none() {
+        reasons.push(Reason::LeftUnknown);
+    }
+    match bottling.over {
+        Over::Judged => {}
+        Over::Stated => reasons.push(Reason::OnStatedReason),
+        Over::No => {
+            reasons.insert(0, Reason::NotFinished);
+            // Glass that could not hold it anyway stays the stronger word, but never with "less sugar".
+            if verdict == Verdict::Go {
+                verdict = Verdict::Wait;
+            }
+            if guard.ceiling.is_some() {
+                next = Next::ReadAgain;
+            }
+        }
+    }
+    if wanted.sugar.value().value() == 0.0 {
+        reasons.push(Reason::HoldsEnough);
+    }
+    let worked = Worked {
+        steps: wanted.worked.steps.iter().copied().chain(guard_steps(&guard)).collect(),
+        ..wanted.worked.clone()
+    };
+    let dose = (verdict == Verdict::Go).then_some(wanted);
+    Ok(Plan { advice: Advice { verdict, reasons, next, worked }, guard, dose })
+}
+
+/// The worst case for so much sugar.
+fn guard(bottling: &Bottling, sugar: Grams) -> Result<Guard, ScienceError> {
+    let already_in = bottling.already_in.upper(2.0);
+    // Less beer than thought makes the same sugar stronger; never less than half of what was measured.
+    let least_beer = bottling.beer.lower(2.0).value().max(0.5 * bottling.beer.value().value());
+    let from_sugar = most_from(sugar, bottling.sugar, Litres::nearest(least_beer))?;
+    let still_to_come = from_points(bottling.points_left.unwrap_or(UNBOUNDED));
+    let worst = CarbonDioxideVolumes::nearest(
+        already_in.value() + from_sugar.value() + still_to_come.value(),
+    );
+    let pressure = |t| in_bottle(worst, t, bottling.closing, End::High).map(|found| found.gauge);
+    Ok(Guard {
+        already_in,
+        from_sugar,
+        still_to_come,
+        worst,
+        ceiling: bottling.weakest.ceiling(bottling.yeast_may_go_on),
+        at_20: pressure(ROOM)?,
+        at_hottest: pressure(bottling.hottest)?,
+    })
+}
+
+/// The highest target, in tenths, that the glass would hold; if none is worth bottling for, other
+/// bottles or time.
+fn way_down(bottling: &Bottling, ceiling: CarbonDioxideVolumes) -> Result<Next, ScienceError> {
+    let mut tenths = (bottling.target.value() * 10.0).ceil() as i32 - 1;
+    while f64::from(tenths) / 10.0 > bottling.already_in.value().value() && tenths >= 12 {
+        let target = CarbonDioxideVolumes::nearest(f64::from(tenths) / 10.0);
+        let lower = Priming {
+            target,
+            already_in: bottling.already_in,
+            beer: bottling.beer,
+            sugar: bottling.sugar,
+        };
+        if guard(bottling, dose(lower)?.sugar.value())?.worst <= ceiling {
+            return Ok(Next::LowerTarget(target));
+        }
+        tenths -= 1;
+    }
+    Ok(Next::StrongerBottles)
+}
+
+fn guard_steps(guard: &Guard) -> Vec<crate::science::Step> {
+    Worked::default()
+        .step(Term::CarbonDioxideAlreadyIn, guard.already_in, "+ 2 σ", Source::Propagation)
+        .step(
+            Term::CarbonDioxideFromPriming,
+            guard.from_sugar,
+            "100 % yield, 2 σ less beer",
+            Source::Stoichiometry,
+        )
+        .step(
+            Term::CarbonDioxideStillToCome,
+            guard.still_to_come,
+            "0.5 a point",
+            Source::Balling1865,
+        )
+        .step(Term::CarbonDioxideTotal, guard.worst, "sum, worst case", None)
+        .step(Term::PressureOverOutside, guard.at_20, "at 20 °C, worst case", Source::HenryLaw)
+        .step(
+            Term::PressureOverOutside,
+            guard.at_hottest,
+            "at the hottest place, worst case",
+            Source::HenryLaw,
+        )
+        .steps
+}

@@ -1,0 +1,54 @@
+//! Bottles, and how much carbon dioxide each kind is asked to hold at most.
+//!
+//! The ceilings are design advice and no standard: no source gives a safe limit for a used bottle of
+//! unknown make. Chips, scratches and heat take margin away unseen. The best word here is "within the
+//! usual ceiling".
+
+use crate::quantity::CarbonDioxideVolumes;
+use serde::{Deserialize, Serialize};
+
+/// A kind of bottle.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Bottle {
+    /// One-way, twist-off or unknown glass.
+    UnknownGlass,
+    /// Sound glass made to be used again for beer.
+    ReusableGlass,
+    /// Heavy sparkling-type glass, or a swing-top rated for pressure.
+    HeavyGlass,
+    /// Plastic made for carbonated drinks.
+    Pet,
+    /// Square, decorative or still-drink glass.
+    NotForPressure,
+}
+
+impl Bottle {
+    /// Every kind, the weakest last.
+    pub const ALL: [Self; 5] = [
+        Self::ReusableGlass,
+        Self::HeavyGlass,
+        Self::Pet,
+        Self::UnknownGlass,
+        Self::NotForPressure,
+    ];
+
+    /// The most it is asked to hold; `None` for what must never be filled. A yeast that may go on for
+    /// weeks takes half a volume off.
+    #[must_use]
+    pub fn ceiling(self, yeast_may_go_on: bool) -> Option<CarbonDioxideVolumes> {
+        let (usual, lowered) = match self {
+            Self::UnknownGlass => (2.8, 2.3),
+            Self::ReusableGlass => (3.3, 2.8),
+            Self::HeavyGlass | Self::Pet => (4.0, 3.5),
+            Self::NotForPressure => return None,
+        };
+        Some(CarbonDioxideVolumes::literal(if yeast_may_go_on { lowered } else { usual }))
+    }
+
+    /// Above this a caution is given though the ceiling is not reached.
+    #[must_use]
+    pub fn caution_above(self) -> Option<CarbonDioxideVolumes> {
+        (self == Self::UnknownGlass).then(|| CarbonDioxideVolumes::literal(2.5))
+    }
+}

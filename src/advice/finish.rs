@@ -1,0 +1,63 @@
+//! What can still be left to ferment, as an upper bound: the part of "is it finished?" that the bottle
+//! guard stands on.
+
+use super::family::Span;
+use crate::quantity::{Estimate, GravityChange, Hours, Measured, SpecificGravity};
+
+/// Two-sided 95 % of a normal distribution.
+pub(super) const P95: f64 = 1.96;
+
+/// How fast the last points of a fermentation go, a day: the slow end for a warm and for a cold or
+/// strong beer (common practice, no source). Slower is the careful side.
+pub(super) fn tail_rate(slow: bool) -> f64 {
+    if slow { 0.25 } else { 0.4 }
+}
+
+/// From the expected end alone: gravity now, upper end, less the expected end, lower end.
+pub(super) fn left_by_range(
+    now: Estimate<SpecificGravity>,
+    end: Span<SpecificGravity>,
+) -> GravityChange {
+    GravityChange::nearest((now.upper(P95).value() - end.from.value()).max(0.0))
+}
+
+/// From two readings `apart`: had the tail been falling like e^(−kt) unseen within the readings' error,
+/// this much could be left of it now, (fall + 1.96 σ) / (e^(kt) − 1).
+pub(super) fn left_by_tail(
+    earlier: Estimate<SpecificGravity>,
+    later: Estimate<SpecificGravity>,
+    apart: Hours,
+    slow: bool,
+) -> GravityChange {
+    let fall = (earlier.value().value() - later.value().value()).max(0.0);
+    let unseen = fall + P95 * earlier.sigma().hypot(later.sigma());
+    let grown = (tail_rate(slow) * apart.days()).exp_m1();
+    GravityChange::nearest(if grown > 0.0 { unseen / grown } else { f64::NAN })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn read(sg: f64) -> Estimate<SpecificGravity> {
+        Estimate::new(SpecificGravity::literal(sg), 0.001)
+    }
+
+    #[test]
+    fn more_days_of_quiet_leave_less() {
+        let after = |days: f64| {
+            left_by_tail(read(1.011), read(1.011), Hours::literal(days * 24.0), false).points()
+        };
+        assert!((after(3.0) - 1.19).abs() < 0.02, "{}", after(3.0));
+        assert!(after(2.0) > after(3.0) && after(3.0) > after(7.0));
+        // Readings at one moment say nothing.
+        assert_eq!(after(0.0), GravityChange::MAX * 1000.0);
+    }
+
+    #[test]
+    fn the_range_counts_from_its_low_end() {
+        let end = Span::new(SpecificGravity::literal(1.010), SpecificGravity::literal(1.014));
+        assert!((left_by_range(read(1.012), end).points() - 3.96).abs() < 1e-9);
+        assert_eq!(left_by_range(read(1.006), end).points(), 0.0);
+    }
+}

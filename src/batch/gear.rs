@@ -1,0 +1,109 @@
+//! Gear: the instruments, and how the brewer writes.
+
+use super::entry::Id;
+use crate::quantity::{GravityUnit, LengthUnit, MassUnit, Metres, TemperatureUnit, VolumeUnit};
+use crate::science::hydrometer::Hydrometer;
+use serde::{Deserialize, Serialize};
+
+/// A hydrometer with a name.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct HydrometerItem {
+    /// What the brewer calls it.
+    pub name: String,
+    /// What it is.
+    #[serde(flatten)]
+    pub instrument: Hydrometer,
+}
+
+impl HydrometerItem {
+    /// The instrument that is there before any is entered.
+    #[must_use]
+    pub fn usual() -> Self {
+        Self { name: "My hydrometer".to_owned(), instrument: Hydrometer::USUAL }
+    }
+
+    /// Its identity: the same on every device.
+    #[must_use]
+    pub fn usual_id() -> Id {
+        Id::random(*b"hydromtr")
+    }
+}
+
+/// The units a brewer writes in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Units {
+    /// Gravity.
+    pub gravity: GravityUnit,
+    /// Temperature.
+    pub temperature: TemperatureUnit,
+    /// Volume.
+    pub volume: VolumeUnit,
+    /// Small masses: sugar and yeast.
+    pub mass: MassUnit,
+    /// Height.
+    pub height: LengthUnit,
+}
+
+impl Units {
+    /// Metric.
+    pub const METRIC: Self = Self {
+        gravity: GravityUnit::SpecificGravity,
+        temperature: TemperatureUnit::Celsius,
+        volume: VolumeUnit::Litres,
+        mass: MassUnit::Grams,
+        height: LengthUnit::Metres,
+    };
+    /// As used in the United States; sugar is still best weighed in grams.
+    pub const US: Self = Self {
+        gravity: GravityUnit::SpecificGravity,
+        temperature: TemperatureUnit::Fahrenheit,
+        volume: VolumeUnit::UsGallons,
+        mass: MassUnit::Grams,
+        height: LengthUnit::Feet,
+    };
+}
+
+/// Day or night.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Theme {
+    /// As the phone.
+    Follow,
+    /// Always day.
+    Day,
+    /// Always night.
+    Night,
+}
+
+/// The brewer's settings.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Settings {
+    /// Units.
+    pub units: Units,
+    /// Height above the sea.
+    pub height: Metres,
+    /// Day or night.
+    pub theme: Theme,
+    /// The batch in hand.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub in_hand: Option<Id>,
+}
+
+impl Settings {
+    /// The one identity of the settings.
+    #[must_use]
+    pub fn id() -> Id {
+        Id::random(*b"settings")
+    }
+}
+
+impl Default for Settings {
+    fn default() -> Self {
+        Self {
+            units: Units::METRIC,
+            height: Metres::literal(0.0),
+            theme: Theme::Follow,
+            in_hand: None,
+        }
+    }
+}

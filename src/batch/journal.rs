@@ -1,0 +1,235 @@
+//! All entries together, and the one pure way to change them.
+
+use super::entry::{
+    BatchHeading, BottlingRecord, Entry, EntryKey, Id, Kind, OpeningRecord, PitchRecord, Reading,
+};
+use super::gear::{HydrometerItem, Settings};
+use crate::science::hydrometer::Hydrometer;
+use std::collections::BTreeMap;
+use std::fmt;
+
+/// A wish to change one entry.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Change {
+    /// Write this entry, new or in place of its earlier self.
+    Put(Id, Entry),
+    /// Take this entry out.
+    Remove(EntryKey),
+}
+
+impl Change {
+    /// The entry it is about.
+    #[must_use]
+    pub fn key(&self) -> EntryKey {
+        match self {
+            Self::Put(id, entry) => EntryKey { kind: entry.kind(), id: id.clone() },
+            Self::Remove(key) => key.clone(),
+        }
+    }
+}
+
+/// Why a change was not made.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Rejected {
+    /// A batch or an instrument needs a name.
+    NoName,
+    /// The batch it belongs to is not there.
+    NoSuchBatch,
+    /// There is nothing of that identity.
+    NothingThere,
+    /// A batch still uses the instrument.
+    InUse,
+    /// A reading with neither gravity nor temperature nor note.
+    EmptyReading,
+    /// Bottled before it was started.
+    BeforeStart,
+}
+
+impl fmt::Display for Rejected {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            Self::NoName => "a name is needed",
+            Self::NoSuchBatch => "the batch it belongs to is not there",
+            Self::NothingThere => "there is nothing of that identity",
+            Self::InUse => "a batch still uses this instrument",
+            Self::EmptyReading => "a reading needs a gravity, a temperature or a note",
+            Self::BeforeStart => "bottling day lies before brewing day",
+        })
+    }
+}
+
+impl std::error::Error for Rejected {}
+
+/// Everything that is recorded.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Journal {
+    entries: BTreeMap<EntryKey, Entry>,
+}
+
+impl Journal {
+    /// A journal of entries read from the store. Entries whose batch is not (yet) there are kept.
+    #[must_use]
+    pub fn of(entries: impl IntoIterator<Item = (Id, Entry)>) -> Self {
+        let keyed = entries.into_iter().map(|(id, e)| (EntryKey { kind: e.kind(), id }, e));
+        Self { entries: keyed.collect() }
+    }
+
+    /// Makes a change and gives back the one that undoes it.
+    ///
+    /// # Errors
+    /// [`Rejected`], and the journal is as it was.
+    pub fn apply(&mut self, change: Change) -> Result<Change, Rejected> {
+        let key = change.key();
+        let before = match change {
+            Change::Put(_, entry) => {
+                self.check(&entry)?;
+                self.entries.insert(key.clone(), entry)
+            }
+            Change::Remove(_) => {
+                if !self.entries.contains_key(&key) {
+                    return Err(Rejected::NothingThere);
+                }
+                let used = |heading: &BatchHeading| heading.hydrometer == key.id;
+                if key.kind == Kind::Hydrometer && self.batches().any(|(_, heading)| used(heading))
+                {
+                    return Err(Rejected::InUse);
+                }
+                self.entries.remove(&key)
+            }
+        };
+        Ok(before.map_or(Change::Remove(key.clone()), |entry| Change::Put(key.id, entry)))
+    }
+
+    fn check(&self, entry: &Entry) -> Result<(), Rejected> {
+        if let Some(batch) = entry.batch()
+            && self.batch(batch).is_none()
+        {
+            return Err(Rejected::NoSuchBatch);
+        }
+        match entry {
+            Entry::Batch(heading) if heading.name.trim().is_empty() => Err(Rejected::NoName),
+            Entry::Hydrometer(item) if item.name.trim().is_empty() => Err(Rejected::NoName),
+            Entry::Reading(reading)
+                if reading.as_read.is_none()
+                    && reading.beer.is_none()
+                    && reading.room.is_none()
+                    && reading.note.trim().is_empty() =>
+            {
+                Err(Rejected::EmptyReading)
+            }
+            Entry::Bottling(record)
+                if self.batch(&record.batch).is_some_and(|heading| record.at < heading.started) =>
+            {
+                Err(Rejected::BeforeStart)
+            }
+            _ => Ok(()),
+        }
+    }
+
+    /// The entry of that key.
+    #[must_use]
+    pub fn entry(&self, key: &EntryKey) -> Option<&Entry> {
+        self.entries.get(key)
+    }
+
+    /// The heading of a batch.
+    #[must_use]
+    pub fn batch(&self, id: &Id) -> Option<&BatchHeading> {
+        match self.entries.get(&EntryKey { kind: Kind::Batch, id: id.clone() }) {
+            Some(Entry::Batch(heading)) => Some(heading),
+            _ => None,
+        }
+    }
+
+    /// Every batch, by identity.
+    pub fn batches(&self) -> impl Iterator<Item = (&Id, &BatchHeading)> {
+        self.entries.iter().filter_map(|(key, entry)| match entry {
+            Entry::Batch(heading) => Some((&key.id, heading)),
+            _ => None,
+        })
+    }
+
+    /// Readings of a batch in the order they were taken.
+    #[must_use]
+    pub fn readings(&self, batch: &Id) -> Vec<(&Id, &Reading)> {
+        let mut found: Vec<_> = self
+            .entries
+            .iter()
+            .filter_map(|(key, entry)| match entry {
+                Entry::Reading(reading) if reading.batch == *batch => Some((&key.id, reading)),
+                _ => None,
+            })
+            .collect();
+        found.sort_by(|a, b| a.1.at.cmp(&b.1.at).then_with(|| a.0.cmp(b.0)));
+        found
+    }
+
+    /// When and how the yeast went in.
+    #[must_use]
+    pub fn pitch(&self, batch: &Id) -> Option<(&Id, &PitchRecord)> {
+        self.entries.iter().find_map(|(key, entry)| match entry {
+            Entry::Pitch(record) if record.batch == *batch => Some((&key.id, record)),
+            _ => None,
+        })
+    }
+
+    /// The bottling of a batch; the latest, should there be more.
+    #[must_use]
+    pub fn bottling(&self, batch: &Id) -> Option<(&Id, &BottlingRecord)> {
+        let of_batch = self.entries.iter().filter_map(|(key, entry)| match entry {
+            Entry::Bottling(record) if record.batch == *batch => Some((&key.id, record)),
+            _ => None,
+        });
+        of_batch.max_by_key(|(_, record)| record.at)
+    }
+
+    /// Opened bottles of a batch, the latest first.
+    #[must_use]
+    pub fn openings(&self, batch: &Id) -> Vec<(&Id, &OpeningRecord)> {
+        let mut found: Vec<_> = self
+            .entries
+            .iter()
+            .filter_map(|(key, entry)| match entry {
+                Entry::Opening(record) if record.batch == *batch => Some((&key.id, record)),
+                _ => None,
+            })
+            .collect();
+        found.sort_by(|a, b| b.1.at.cmp(&a.1.at).then_with(|| a.0.cmp(b.0)));
+        found
+    }
+
+    /// Every instrument; the usual one when none was entered.
+    #[must_use]
+    pub fn hydrometers(&self) -> Vec<(Id, HydrometerItem)> {
+        let mut found: Vec<_> = self
+            .entries
+            .iter()
+            .filter_map(|(key, entry)| match entry {
+                Entry::Hydrometer(item) => Some((key.id.clone(), item.clone())),
+                _ => None,
+            })
+            .collect();
+        if !found.iter().any(|(id, _)| *id == HydrometerItem::usual_id()) {
+            found.insert(0, (HydrometerItem::usual_id(), HydrometerItem::usual()));
+        }
+        found
+    }
+
+    /// The instrument of that identity; the usual one when it is gone.
+    #[must_use]
+    pub fn hydrometer(&self, id: &Id) -> Hydrometer {
+        match self.entries.get(&EntryKey { kind: Kind::Hydrometer, id: id.clone() }) {
+            Some(Entry::Hydrometer(item)) => item.instrument,
+            _ => Hydrometer::USUAL,
+        }
+    }
+
+    /// The settings, or the usual ones.
+    #[must_use]
+    pub fn settings(&self) -> Settings {
+        match self.entries.get(&EntryKey { kind: Kind::Settings, id: Settings::id() }) {
+            Some(Entry::Settings(settings)) => settings.clone(),
+            _ => Settings::default(),
+        }
+    }
+}

@@ -1,0 +1,259 @@
+//! Everything that a screen shows about one batch, worked out once.
+
+use super::entry::{BatchHeading, BottlingRecord, Id, OpeningRecord, PitchRecord, Reading, Vessel};
+use super::journal::Journal;
+use crate::advice::watch::{self, Course, Finish, Look};
+use crate::advice::{Advice, Verdict, open};
+use crate::quantity::{Estimate, Hours, Measured, Moment, SpecificGravity};
+use crate::science::hydrometer::{Corrected, Sample, correct_beer, correct_wort};
+use crate::science::strength::{Strength, from_priming, strength};
+use crate::science::{ScienceError, sucrose};
+
+/// A gravity that kit or recipe states is trusted to this (common practice, no source).
+const STATED: f64 = 0.003;
+/// Doubt of a reading whose sample temperature was not noted: 5 °C either way of the instrument's.
+const NO_TEMPERATURE: f64 = 0.001;
+/// A main reading this soon after pitching still shows the starting gravity.
+const STILL_START: Hours = Hours::literal(12.0);
+
+/// The four stages of a batch.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[allow(missing_docs)]
+pub enum Stage {
+    Pitch,
+    Watch,
+    Bottle,
+    Open,
+}
+
+impl Stage {
+    /// In the order of the work.
+    pub const ALL: [Self; 4] = [Self::Pitch, Self::Watch, Self::Bottle, Self::Open];
+}
+
+/// The next step of a batch.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum NextStep {
+    /// Note the starting gravity, or check the temperature, and pitch.
+    Pitch,
+    /// Take the first reading of the fermenting beer, about then.
+    FirstLook(Moment),
+    /// Read again, not before then.
+    ReadAgain(Moment),
+    /// It looks stuck: go through the steps.
+    Stuck,
+    /// It is finished: bottle it.
+    Bottle,
+    /// Wait for the bottles until then.
+    WaitForBottles(Moment),
+    /// Open the first one.
+    TryOne,
+    /// A bottle has been opened: note the next.
+    Enjoy,
+}
+
+/// One reading, as read and as corrected.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ReadingLine {
+    /// Its identity.
+    pub id: Id,
+    /// As entered.
+    pub reading: Reading,
+    /// Corrected, when there is a gravity and a temperature that allows it.
+    pub corrected: Option<Result<Corrected, ScienceError>>,
+}
+
+impl ReadingLine {
+    /// The corrected gravity, if there is one.
+    #[must_use]
+    pub fn gravity(&self) -> Option<Estimate<SpecificGravity>> {
+        self.corrected.as_ref().and_then(|c| c.as_ref().ok()).map(|c| c.gravity)
+    }
+}
+
+/// A batch, worked out.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Summary {
+    /// Its identity.
+    pub id: Id,
+    /// Its heading.
+    pub heading: BatchHeading,
+    /// When the yeast went in.
+    pub pitch: Option<(Id, PitchRecord)>,
+    /// Every reading, the earliest first.
+    pub lines: Vec<ReadingLine>,
+    /// Starting gravity: the first main reading of the unfermented wort, else the stated one.
+    pub original: Option<Estimate<SpecificGravity>>,
+    /// The start was read, not only stated.
+    pub original_was_read: bool,
+    /// The latest gravity of the main beer.
+    pub present: Option<Estimate<SpecificGravity>>,
+    /// Strength and attenuation so far.
+    pub strength: Option<Strength>,
+    /// How far it is.
+    pub finish: Finish,
+    /// The bottling.
+    pub bottling: Option<(Id, BottlingRecord)>,
+    /// Opened bottles, the latest first.
+    pub openings: Vec<(Id, OpeningRecord)>,
+    /// When to open one.
+    pub opening: Option<Advice<open::Reason, open::Next>>,
+    /// The stage it is in.
+    pub stage: Stage,
+    /// The next step.
+    pub next: NextStep,
+}
+
+impl Summary {
+    /// Works out a batch as it stands at `now`; `None` when there is no such batch. `now` moves dates
+    /// and the opening of bottles, never a judgement of the fermentation.
+    #[must_use]
+    pub fn of(journal: &Journal, id: &Id, now: Moment) -> Option<Self> {
+        let heading = journal.batch(id)?.clone();
+        let own = |(id, record): (&Id, &PitchRecord)| (id.clone(), record.clone());
+        let pitch = journal.pitch(id).map(own);
+        let pitched = pitch.as_ref().map(|(_, record)| record.at);
+
+        let readings = journal.readings(id);
+        let first = readings.iter().find(|(_, r)| r.vessel == Vessel::Main && r.as_read.is_some());
+        let start = first.filter(|(_, reading)| {
+            let latest = pitched.unwrap_or(heading.started).after(STILL_START);
+            reading.at <= latest
+        });
+        let start_gravity = start
+            .and_then(|(_, reading)| corrected(journal, reading, None))
+            .and_then(Result::ok)
+            .map(|corrected| corrected.gravity);
+        let stated = heading.expected_start.map(|sg| Estimate::new(sg, STATED));
+        let original = start_gravity.or(stated);
+
+        let lines: Vec<_> = readings
+            .iter()
+            .map(|&(id, reading)| {
+                let is_start = start.is_some_and(|(start, _)| *start == id);
+                let fermented = original.filter(|_| !is_start).map(Estimate::value);
+                ReadingLine {
+                    id: id.clone(),
+                    reading: reading.clone(),
+                    corrected: corrected(journal, reading, fermented),
+                }
+            })
+            .collect();
+        let looks = |vessel| -> Vec<Look> {
+            let of_vessel = lines.iter().filter(|line| line.reading.vessel == vessel);
+            of_vessel
+                .filter_map(|line| {
+                    let beer = line.reading.beer;
+                    Some(Look { at: line.reading.at, gravity: line.gravity()?, beer })
+                })
+                .collect()
+        };
+        let main = looks(Vessel::Main);
+        let present = main.last().map(|look| look.gravity);
+        let finish = watch::judge(&Course {
+            main,
+            satellite: looks(Vessel::Satellite),
+            original,
+            pitched,
+            family: heading.family,
+            stated_end: heading.expected_end,
+        });
+        let strength = original.zip(present).and_then(|(og, now)| strength(og, now).ok());
+        let bottling = journal.bottling(id).map(|(id, record)| (id.clone(), record.clone()));
+        let openings: Vec<_> =
+            journal.openings(id).into_iter().map(|(id, r)| (id.clone(), r.clone())).collect();
+        let opening = bottling.as_ref().map(|(_, record)| {
+            open::judge(open::Standing {
+                bottled: record.at,
+                place: record.place,
+                original: original.map(Estimate::value),
+                now,
+            })
+        });
+        let mut summary = Self {
+            id: id.clone(),
+            heading,
+            pitch,
+            original,
+            original_was_read: start_gravity.is_some(),
+            present,
+            strength,
+            finish,
+            bottling,
+            openings,
+            opening,
+            stage: Stage::Pitch,
+            next: NextStep::Pitch,
+            lines,
+        };
+        (summary.stage, summary.next) = summary.where_it_stands(pitched);
+        Some(summary)
+    }
+
+    fn where_it_stands(&self, pitched: Option<Moment>) -> (Stage, NextStep) {
+        if let Some(opening) = &self.opening {
+            let next = match opening.next {
+                _ if !self.openings.is_empty() => NextStep::Enjoy,
+                open::Next::TryOne => NextStep::TryOne,
+                open::Next::WaitUntil(then) | open::Next::Warm(then) => {
+                    NextStep::WaitForBottles(then)
+                }
+            };
+            return (Stage::Open, next);
+        }
+        let Some(pitched) = pitched else { return (Stage::Pitch, NextStep::Pitch) };
+        let fermenting = self.lines.iter().any(|line| {
+            line.reading.vessel == Vessel::Main
+                && line.gravity().is_some()
+                && line.reading.at > pitched.after(STILL_START)
+        });
+        if !fermenting {
+            // The first useful look is about halfway to the family's least time.
+            let least = self.heading.family.least_time().value();
+            return (Stage::Watch, NextStep::FirstLook(pitched.after(Hours::nearest(least / 2.0))));
+        }
+        match (self.finish.advice.verdict, self.finish.advice.next) {
+            (Verdict::Go, _) => (Stage::Bottle, NextStep::Bottle),
+            (_, watch::Next::Rouse(_)) => (Stage::Watch, NextStep::Stuck),
+            (_, watch::Next::ReadAgain(at)) => (Stage::Watch, NextStep::ReadAgain(at)),
+            _ => (Stage::Watch, NextStep::FirstLook(pitched)),
+        }
+    }
+
+    /// Strength with the priming sugar counted, once bottled.
+    #[must_use]
+    pub fn strength_in_bottle(&self) -> Option<Estimate<crate::quantity::AlcoholByVolume>> {
+        let (_, bottling) = self.bottling.as_ref()?;
+        let beer = self.strength.as_ref()?.alcohol;
+        let more = from_priming(bottling.weighed, bottling.beer.value()).ok()?.value();
+        let total = crate::quantity::AlcoholByVolume::nearest(beer.value().value() + more);
+        Some(Estimate::new(total, beer.sigma()))
+    }
+}
+
+/// A reading made true: as wort when nothing has fermented yet, as beer when the start is known.
+fn corrected(
+    journal: &Journal,
+    reading: &Reading,
+    original: Option<SpecificGravity>,
+) -> Option<Result<Corrected, ScienceError>> {
+    let as_read = reading.as_read?;
+    let instrument = journal.hydrometer(&reading.hydrometer);
+    let sample = Sample {
+        reading: as_read,
+        temperature: reading.sample.unwrap_or(instrument.reference),
+        condition: reading.condition,
+    };
+    let found = match original {
+        Some(og) => correct_beer(sample, &instrument, sucrose::plato(og)),
+        None => correct_wort(sample, &instrument),
+    };
+    Some(found.map(|mut corrected| {
+        if reading.sample.is_none() {
+            corrected.worked =
+                corrected.worked.doubt(crate::science::Term::SampleTemperature, NO_TEMPERATURE);
+            corrected.gravity = corrected.gravity.widened(NO_TEMPERATURE);
+        }
+        corrected
+    }))
+}

@@ -1,0 +1,62 @@
+//! The dose and the guard: what is printed, what is withheld, and the way down.
+
+#![allow(clippy::expect_used, clippy::panic)] // test helpers
+
+use fermentside::advice::Verdict;
+use fermentside::advice::bottle::{Bottling, Next, Over, plan};
+use fermentside::advice::bottles::Bottle;
+use fermentside::quantity::{CarbonDioxideVolumes, Celsius, Estimate, GravityChange, Litres};
+use fermentside::science::bottle_pressure::Closing;
+use fermentside::science::priming::Sugar;
+
+fn usual() -> Bottling {
+    Bottling {
+        over: Over::Judged,
+        points_left: Some(GravityChange::literal(0.001)),
+        yeast_may_go_on: false,
+        target: CarbonDioxideVolumes::literal(2.4),
+        already_in: Estimate::new(CarbonDioxideVolumes::literal(0.82), 0.042),
+        beer: Estimate::new(Litres::literal(19.0), 0.3),
+        sugar: Sugar::Sucrose,
+        weakest: Bottle::ReusableGlass,
+        hottest: Celsius::literal(30.0),
+        closing: Closing::USUAL,
+    }
+}
+
+#[test]
+fn a_finished_beer_in_sound_glass_gets_its_dose() {
+    let plan = plan(usual()).expect("in range");
+    assert_eq!(plan.advice.verdict, Verdict::Go);
+    assert!(plan.dose().is_some());
+    assert!(plan.guard.at_hottest > plan.guard.at_20);
+}
+
+#[test]
+fn above_the_ceiling_the_dose_is_withheld_and_a_way_down_shown() {
+    let thin = plan(Bottling { weakest: Bottle::UnknownGlass, ..usual() }).expect("in range");
+    assert_eq!(thin.advice.verdict, Verdict::Stop);
+    assert!(thin.dose().is_none());
+    let Next::LowerTarget(target) = thin.advice.next else { panic!("{:?}", thin.advice.next) };
+    let lower = plan(Bottling { weakest: Bottle::UnknownGlass, target, ..usual() });
+    assert!(lower.expect("in range").dose().is_some());
+    let never = plan(Bottling { weakest: Bottle::NotForPressure, ..usual() }).expect("in range");
+    assert!(never.dose().is_none());
+}
+
+#[test]
+fn unfinished_beer_is_never_answered_with_less_sugar() {
+    let points_left = Some(GravityChange::literal(0.010));
+    let open = plan(Bottling { over: Over::No, points_left, ..usual() }).expect("in range");
+    assert_eq!(open.advice.verdict, Verdict::Stop);
+    assert_eq!(open.advice.next, Next::ReadAgain);
+    assert!(open.dose().is_none());
+    let near = plan(Bottling { over: Over::No, ..usual() }).expect("in range");
+    assert_eq!((near.advice.verdict, near.dose().is_none()), (Verdict::Wait, true));
+}
+
+#[test]
+fn not_knowing_what_is_left_is_the_worst_case() {
+    let blind = Bottling { over: Over::Stated, points_left: None, ..usual() };
+    assert!(plan(blind).expect("in range").dose().is_none());
+}
