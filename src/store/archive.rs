@@ -1,0 +1,176 @@
+//! The archive: records above a store, each save beside the one before it.
+
+use super::envelope::{Record, Revision};
+use super::key::PREFIX;
+use super::lineage::{Conflict, heads};
+use super::load::{Loaded, our_keys, prefix_of, scan};
+use super::save::{Outcome, SaveError, Stamp, resolve, save};
+use super::token::Token;
+use super::{Store, StoreError};
+use crate::quantity::Moment;
+use std::collections::BTreeMap;
+
+/// What this archive has given out or saved, by kind and id.
+pub(super) type KnownThings = BTreeMap<(String, String), Known>;
+
+/// What this archive has last given out or saved of one thing: what a save now stands upon.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Known {
+    /// 0 when nothing is known.
+    pub(super) revision: u32,
+    pub(super) token: Option<Token>,
+    /// What it replaces.
+    pub(super) over: Vec<Token>,
+    /// All that stood, for settling conflicts.
+    pub(super) seen: Vec<Token>,
+}
+
+impl Known {
+    /// From what stands, that on the screen first.
+    pub(super) fn of(standing: &[&Revision]) -> Self {
+        let Some(shown) = standing.first() else { return Self::default() };
+        Self {
+            revision: shown.record.revision,
+            token: Some(shown.record.token),
+            over: shown.replaces().collect(),
+            seen: standing.iter().map(|h| h.record.token).collect(),
+        }
+    }
+}
+
+/// Records above a store, kept so that nothing once called saved is lost.
+///
+/// An archive remembers which revision of each thing it last gave out ([`Archive::load`]) or saved; the
+/// next save stands upon that one. If the store has moved on by then (another tab), the save still goes
+/// to its own key and the answer is [`Outcome::SavedBeside`]. So load anew only when the screen shows
+/// what was loaded.
+#[derive(Debug)]
+pub struct Archive<S> {
+    store: S,
+    things: KnownThings,
+}
+
+impl<S: Store> Archive<S> {
+    /// An archive that knows nothing yet. Load before the first save of a thing that may exist;
+    /// otherwise that save stands beside it.
+    pub fn new(store: S) -> Self {
+        Self { store, things: KnownThings::new() }
+    }
+
+    /// Everything that is kept, found by looking at every key.
+    ///
+    /// Where the standing revision of a thing is damaged, the newest one before it that can be read
+    /// stands in its place, and the damaged text is set aside.
+    ///
+    /// # Errors
+    /// [`StoreError`] when the keys cannot be listed. A text that cannot be read is no error, but set
+    /// aside.
+    pub fn load(&mut self) -> Result<Loaded, StoreError> {
+        load(&self.store, &mut self.things)
+    }
+
+    /// Saves `body` as the new state of a thing, at `at`, under the new `token`. To undo, save again what
+    /// was there before.
+    ///
+    /// # Errors
+    /// [`SaveError`]; all that was saved before is then as it was. A new try needs a new token.
+    pub fn save(
+        &mut self,
+        kind: &str,
+        id: &str,
+        body: &str,
+        at: Moment,
+        token: Token,
+    ) -> Result<Outcome, SaveError> {
+        save(&mut self.store, &mut self.things, Stamp { kind, id, at, token }, Some(body))
+    }
+
+    /// Saves that a thing is deleted. What it said stays ([`Archive::earlier`]) until it is saved again
+    /// or the room is needed.
+    ///
+    /// # Errors
+    /// As [`Archive::save`].
+    pub fn delete(
+        &mut self,
+        kind: &str,
+        id: &str,
+        at: Moment,
+        token: Token,
+    ) -> Result<Outcome, SaveError> {
+        save(&mut self.store, &mut self.things, Stamp { kind, id, at, token }, None)
+    }
+
+    /// Settles a conflict: saves what the revision `keep` says over everything that was known to stand.
+    /// What came since from elsewhere is not settled by it and stands beside it.
+    ///
+    /// # Errors
+    /// As [`Archive::save`], and [`SaveError::NotThere`] when `keep` is no readable revision of the thing.
+    pub fn resolve(
+        &mut self,
+        kind: &str,
+        id: &str,
+        keep: Token,
+        at: Moment,
+        token: Token,
+    ) -> Result<Outcome, SaveError> {
+        resolve(&mut self.store, &mut self.things, Stamp { kind, id, at, token }, keep)
+    }
+
+    /// What a thing said before, newest first: as a rule the one revision before the standing one.
+    ///
+    /// # Errors
+    /// [`StoreError`] when the keys cannot be listed.
+    pub fn earlier(&self, kind: &str, id: &str) -> Result<Vec<Record>, StoreError> {
+        earlier(&self.store, kind, id)
+    }
+
+    /// Every text under our prefix as it is, readable or not, as one JSON object from key to text;
+    /// `null` for a text that the store does not give out.
+    ///
+    /// # Errors
+    /// [`StoreError`] when the keys cannot be listed.
+    pub fn everything_as_text(&self) -> Result<String, StoreError> {
+        everything(&self.store)
+    }
+
+    /// The store beneath.
+    pub fn store(&self) -> &S {
+        &self.store
+    }
+}
+
+fn load(store: &dyn Store, things: &mut KnownThings) -> Result<Loaded, StoreError> {
+    let shelves = scan(store, PREFIX)?;
+    let mut loaded = Loaded { set_aside: shelves.strays, ..Loaded::default() };
+    let mut known = KnownThings::new();
+    for (name, shelf) in shelves.things {
+        let standing = heads(&shelf.revisions);
+        if let Some(shown) = standing.first() {
+            loaded.records.push(shown.record.clone());
+            loaded.conflicts.extend(Conflict::among(&standing));
+            known.insert(name, Known::of(&standing));
+        }
+        loaded.set_aside.extend(shelf.unreadable);
+    }
+    *things = known;
+    Ok(loaded)
+}
+
+fn earlier(store: &dyn Store, kind: &str, id: &str) -> Result<Vec<Record>, StoreError> {
+    let name = (kind.to_owned(), id.to_owned());
+    let shelf = scan(store, &prefix_of(kind, id))?.things.remove(&name).unwrap_or_default();
+    let standing: Vec<Token> = heads(&shelf.revisions).iter().map(|h| h.record.token).collect();
+    let mut records: Vec<Record> = shelf.revisions.into_iter().map(|r| r.record).collect();
+    records.retain(|r| !standing.contains(&r.token));
+    records.sort_by_key(|r| std::cmp::Reverse((r.revision, r.token)));
+    Ok(records)
+}
+
+fn everything(store: &dyn Store) -> Result<String, StoreError> {
+    let mut texts = serde_json::Map::new();
+    for key in our_keys(store, PREFIX)? {
+        let text = store.read(&key).ok().flatten();
+        texts.insert(key, text.map_or(serde_json::Value::Null, serde_json::Value::String));
+    }
+    serde_json::to_string_pretty(&texts).map_err(|why| StoreError::Failed(why.to_string()))
+}

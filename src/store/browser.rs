@@ -1,0 +1,91 @@
+//! The browser's local storage as a store.
+
+use super::key::{PREFIX, PROBE};
+use super::{Store, StoreError};
+use gloo_storage::{LocalStorage, Storage as _};
+use wasm_bindgen::JsValue;
+
+/// Local storage of this origin. Lists our keys only; those of others are neither seen nor touched.
+#[derive(Debug)]
+pub struct BrowserStore {
+    area: web_sys::Storage,
+}
+
+impl BrowserStore {
+    /// Opens it, after a try whether it takes, gives back and lets go of a text.
+    ///
+    /// A store that is full opens, since what is in it can still be read.
+    ///
+    /// # Errors
+    /// [`StoreError::Refused`] when the browser has or allows none (a private window, blocked site data);
+    /// [`StoreError::NotKept`] or [`StoreError::Failed`] when it does not work.
+    pub fn open() -> Result<Self, StoreError> {
+        let window = web_sys::window().ok_or(StoreError::Refused)?;
+        // Asked here first: the raw handle below panics where storage is refused.
+        match window.local_storage() {
+            Ok(Some(_)) => {}
+            Ok(None) | Err(_) => return Err(StoreError::Refused),
+        }
+        let mut store = Self { area: LocalStorage::raw() };
+        match store.write(PROBE, "1") {
+            Ok(()) => {}
+            // Some private windows have a store with room for nothing.
+            Err(StoreError::Full) if store.count()? == 0 => return Err(StoreError::Refused),
+            Err(StoreError::Full) => return Ok(store),
+            Err(why) => return Err(why),
+        }
+        let back = store.read(PROBE);
+        store.remove(PROBE)?;
+        if back?.as_deref() == Some("1") { Ok(store) } else { Err(StoreError::NotKept) }
+    }
+
+    fn count(&self) -> Result<u32, StoreError> {
+        self.area.length().map_err(|e| told(&e))
+    }
+}
+
+impl Store for BrowserStore {
+    fn keys(&self) -> Result<Vec<String>, StoreError> {
+        loop {
+            let count = self.count()?;
+            let mut keys = Vec::new();
+            for n in 0..count {
+                if let Some(key) = self.area.key(n).map_err(|e| told(&e))?
+                    && key.starts_with(PREFIX)
+                {
+                    keys.push(key);
+                }
+            }
+            // Should another tab take a key away meanwhile, the rest move up and one is missed.
+            if self.count()? == count {
+                return Ok(keys);
+            }
+        }
+    }
+
+    fn read(&self, key: &str) -> Result<Option<String>, StoreError> {
+        self.area.get_item(key).map_err(|e| told(&e))
+    }
+
+    fn write(&mut self, key: &str, text: &str) -> Result<(), StoreError> {
+        self.area.set_item(key, text).map_err(|e| told(&e))
+    }
+
+    fn remove(&mut self, key: &str) -> Result<(), StoreError> {
+        self.area.remove_item(key).map_err(|e| told(&e))
+    }
+}
+
+/// What a thrown value tells. Browsers name a full store differently.
+fn told(thrown: &JsValue) -> StoreError {
+    let part = |name: &str| js_sys::Reflect::get(thrown, &JsValue::from_str(name)).ok();
+    let name = part("name").and_then(|n| n.as_string()).unwrap_or_default();
+    let code = part("code").and_then(|c| c.as_f64()).unwrap_or_default();
+    match name.as_str() {
+        "QuotaExceededError" | "NS_ERROR_DOM_QUOTA_REACHED" => StoreError::Full,
+        "SecurityError" => StoreError::Refused,
+        _ if code == 22.0 || code == 1014.0 => StoreError::Full,
+        "" => StoreError::Failed("no reason given".to_owned()),
+        _ => StoreError::Failed(name),
+    }
+}

@@ -1,0 +1,140 @@
+//! Finding what is kept: every key is looked at, no index is trusted.
+
+use super::envelope::{Record, Revision, Unreadable};
+use super::key::{Key, PREFIX, PROBE};
+use super::lineage::Conflict;
+use super::token::Token;
+use super::{Store, StoreError};
+use std::collections::BTreeMap;
+
+/// How often a scan begins anew because another tab took away a text under it.
+const SCANS: usize = 4;
+
+/// Everything that is kept.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Loaded {
+    /// The standing revision of each thing, by kind and id; deleted things too. Of a thing in conflict,
+    /// the one to show.
+    pub records: Vec<Record>,
+    /// Things of which several different revisions stand.
+    pub conflicts: Vec<Conflict>,
+    /// Texts that could not be read. They stay where they are.
+    pub set_aside: Vec<SetAside>,
+}
+
+/// A stored text that could not be read, as it is.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct SetAside {
+    /// The key under which it lies.
+    pub key: String,
+    /// The whole text; empty when the store did not give it out.
+    pub text: String,
+    /// What is the matter with it.
+    pub why: Unreadable,
+}
+
+impl SetAside {
+    /// Which thing and revision it is of, as far as its key tells.
+    #[must_use]
+    pub fn of(&self) -> Option<Key> {
+        Key::read(&self.key)
+    }
+}
+
+/// All that lies there of one thing.
+#[derive(Debug, Default)]
+pub(super) struct Shelf {
+    /// What can be read.
+    pub(super) revisions: Vec<Revision>,
+    /// Tokens of all keys, readable or not.
+    pub(super) tokens: Vec<Token>,
+    /// The greatest number among all keys.
+    pub(super) highest: u32,
+    /// What cannot be read.
+    pub(super) unreadable: Vec<SetAside>,
+}
+
+impl Shelf {
+    /// The schema of a newer program that has written here.
+    pub(super) fn newer(&self) -> Option<u32> {
+        self.unreadable.iter().find_map(|s| match s.why {
+            Unreadable::Newer { schema } => Some(schema),
+            _ => None,
+        })
+    }
+}
+
+/// Everything under our prefix, by kind and id.
+#[derive(Debug, Default)]
+pub(super) struct Shelves {
+    pub(super) things: BTreeMap<(String, String), Shelf>,
+    /// Texts under keys that tell of no thing.
+    pub(super) strays: Vec<SetAside>,
+}
+
+/// Our keys that begin with `prefix`, in order.
+pub(super) fn our_keys(store: &dyn Store, prefix: &str) -> Result<Vec<String>, StoreError> {
+    let mut keys = store.keys()?;
+    keys.retain(|k| k.starts_with(PREFIX) && k.starts_with(prefix) && k != PROBE);
+    keys.sort();
+    keys.dedup();
+    Ok(keys)
+}
+
+/// The beginning of all keys of one thing.
+pub(super) fn prefix_of(kind: &str, id: &str) -> String {
+    format!("{PREFIX}{kind}/{id}/")
+}
+
+/// Reads all that lies under keys beginning with `prefix`.
+///
+/// Another tab may write a new revision and remove the old one between our list and our reading; then
+/// the list is old, and a thing would seem gone that is not. So the scan begins anew.
+pub(super) fn scan(store: &dyn Store, prefix: &str) -> Result<Shelves, StoreError> {
+    let mut shelves = Shelves::default();
+    for _ in 0..SCANS {
+        let (found, whole) = scan_once(store, prefix)?;
+        shelves = found;
+        if whole {
+            break;
+        }
+    }
+    Ok(shelves)
+}
+
+/// What was found, and whether every listed key still had a text.
+fn scan_once(store: &dyn Store, prefix: &str) -> Result<(Shelves, bool), StoreError> {
+    let mut shelves = Shelves::default();
+    let mut whole = true;
+    for name in our_keys(store, prefix)? {
+        let text = match store.read(&name) {
+            Ok(Some(text)) => Ok(text),
+            Ok(None) => {
+                whole = false;
+                continue;
+            }
+            Err(why) => Err(Unreadable::NotRead(why)),
+        };
+        let Some(key) = Key::read(&name) else {
+            let why = text.clone().err().unwrap_or(Unreadable::UnknownKey);
+            let text = text.unwrap_or_default();
+            shelves.strays.push(SetAside { key: name, text, why });
+            continue;
+        };
+        let shelf = shelves.things.entry((key.kind.clone(), key.id.clone())).or_default();
+        shelf.tokens.push(key.token);
+        shelf.highest = shelf.highest.max(key.revision);
+        let (text, read) = match text {
+            Ok(text) => {
+                let read = Revision::decode_under(&key, &text);
+                (text, read)
+            }
+            Err(why) => (String::new(), Err(why)),
+        };
+        match read {
+            Ok(revision) => shelf.revisions.push(revision),
+            Err(why) => shelf.unreadable.push(SetAside { key: name, text, why }),
+        }
+    }
+    Ok((shelves, whole))
+}

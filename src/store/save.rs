@@ -1,0 +1,222 @@
+//! One save: a new key, read back, and only then called saved.
+
+use super::archive::{Known, KnownThings};
+use super::envelope::{Record, Revision};
+use super::key::{is_id, is_kind};
+use super::lineage::{Conflict, Room, ancestors, heads};
+use super::load::{Shelf, prefix_of, scan};
+use super::room;
+use super::token::Token;
+use super::{Store, StoreError};
+use crate::quantity::Moment;
+use std::fmt;
+
+/// A save that was read back and found the same.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Outcome {
+    /// It stands alone.
+    Saved(Record),
+    /// It is as safe, but something different stands beside it that was saved elsewhere, as in another
+    /// tab. What was saved now is `shown`.
+    SavedBeside(Conflict),
+}
+
+impl Outcome {
+    /// What was saved.
+    #[must_use]
+    pub fn record(&self) -> &Record {
+        match self {
+            Self::Saved(record) => record,
+            Self::SavedBeside(conflict) => &conflict.shown,
+        }
+    }
+}
+
+/// Why something was not saved. All that was saved before is as it was.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum SaveError {
+    /// The store would not.
+    Store(StoreError),
+    /// A newer version of the page has saved this thing; here it can only be looked at.
+    Newer {
+        /// The schema of that version.
+        schema: u32,
+    },
+    /// The kind is not of a-z and `_`, or the id not of A-Z, a-z, 0-9 and `-`.
+    BadName,
+    /// The token has been used before; each try needs a new one.
+    TokenUsed,
+    /// The revision to keep is not there.
+    NotThere,
+}
+
+impl From<StoreError> for SaveError {
+    fn from(why: StoreError) -> Self {
+        Self::Store(why)
+    }
+}
+
+impl fmt::Display for SaveError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Store(why) => why.fmt(f),
+            Self::Newer { schema } => {
+                write!(f, "a newer version of this page has saved this (schema {schema})")
+            }
+            Self::BadName => write!(f, "a kind is of a-z and _, an id of A-Z, a-z, 0-9 and -"),
+            Self::TokenUsed => write!(f, "this token has been used before"),
+            Self::NotThere => write!(f, "the version to keep is not there"),
+        }
+    }
+}
+
+impl std::error::Error for SaveError {}
+
+/// Which thing a save is of, when it is and under which token.
+#[derive(Clone, Copy)]
+pub(super) struct Stamp<'a> {
+    pub(super) kind: &'a str,
+    pub(super) id: &'a str,
+    pub(super) at: Moment,
+    pub(super) token: Token,
+}
+
+/// Saves `body` over what this archive knows of the thing; `None` deletes it.
+pub(super) fn save(
+    store: &mut dyn Store,
+    things: &mut KnownThings,
+    stamp: Stamp<'_>,
+    body: Option<&str>,
+) -> Result<Outcome, SaveError> {
+    let (shelf, known) = look(store, things, stamp)?;
+    let mut parents: Vec<Token> = known.token.into_iter().collect();
+    // A twin that says the same as what was on the screen is replaced along with it.
+    let base = shelf.revisions.iter().find(|r| Some(r.record.token) == known.token);
+    if let Some(base) = base {
+        let twins =
+            heads(&shelf.revisions).into_iter().filter(|h| h.record.says_the_same(&base.record));
+        parents.extend(twins.map(|h| h.record.token).filter(|&t| Some(t) != known.token));
+    }
+    put(store, things, stamp, body, (shelf, known, parents))
+}
+
+/// Saves what the revision `keep` says over all that was known to stand.
+pub(super) fn resolve(
+    store: &mut dyn Store,
+    things: &mut KnownThings,
+    stamp: Stamp<'_>,
+    keep: Token,
+) -> Result<Outcome, SaveError> {
+    let (shelf, known) = look(store, things, stamp)?;
+    let kept = shelf.revisions.iter().find(|r| r.record.token == keep);
+    let kept = kept.map(|r| r.record.clone()).ok_or(SaveError::NotThere)?;
+    // What came since has not been seen by anyone here, so it is not settled.
+    let standing = heads(&shelf.revisions);
+    let told = |h: &Revision| h.record.token == keep || known.seen.contains(&h.record.token);
+    let told: Vec<&Revision> = standing.iter().copied().filter(|h| told(h)).collect();
+    let settled = |h: &Revision| told.iter().any(|t| t.record.says_the_same(&h.record));
+    let parents = standing.iter().filter(|h| settled(h)).map(|h| h.record.token).collect();
+    let body = (!kept.deleted).then_some(kept.body.as_str());
+    put(store, things, stamp, body, (shelf, known, parents))
+}
+
+/// What lies there of the thing now, and what this archive knew of it.
+fn look(
+    store: &dyn Store,
+    things: &KnownThings,
+    stamp: Stamp<'_>,
+) -> Result<(Shelf, Known), SaveError> {
+    let Stamp { kind, id, token, .. } = stamp;
+    if !is_kind(kind) || !is_id(id) {
+        return Err(SaveError::BadName);
+    }
+    let name = (kind.to_owned(), id.to_owned());
+    let shelf = scan(store, &prefix_of(kind, id))?.things.remove(&name).unwrap_or_default();
+    if let Some(schema) = shelf.newer() {
+        return Err(SaveError::Newer { schema });
+    }
+    let known = things.get(&name).cloned().unwrap_or_default();
+    let named = shelf.revisions.iter().flat_map(Revision::replaces);
+    let mut used = named
+        .chain(shelf.tokens.iter().copied())
+        .chain(known.token)
+        .chain(known.over.iter().copied());
+    if used.any(|t| t == token) {
+        return Err(SaveError::TokenUsed);
+    }
+    drop(used);
+    Ok((shelf, known))
+}
+
+fn put(
+    store: &mut dyn Store,
+    things: &mut KnownThings,
+    stamp: Stamp<'_>,
+    body: Option<&str>,
+    (mut shelf, known, parents): (Shelf, Known, Vec<Token>),
+) -> Result<Outcome, SaveError> {
+    let Stamp { kind, id, at, token } = stamp;
+    let mut older = ancestors(&parents, &shelf.revisions);
+    // What was on the screen may have been damaged or taken away since; what it replaced still is.
+    older.extend(
+        known
+            .over
+            .iter()
+            .filter(|t| !older.contains(t) && !parents.contains(t))
+            .copied()
+            .collect::<Vec<_>>(),
+    );
+    older.retain(|t| shelf.tokens.contains(t));
+    let record = Record {
+        kind: kind.to_owned(),
+        id: id.to_owned(),
+        body: body.unwrap_or_default().to_owned(),
+        revision: shelf.highest.max(known.revision).saturating_add(1),
+        token,
+        at,
+        deleted: body.is_none(),
+    };
+    let revision = Revision { record: record.clone(), parents, older };
+    keep(store, &record.key().to_string(), &revision.encode()?)?;
+
+    shelf.revisions.push(revision);
+    let mut standing = heads(&shelf.revisions);
+    standing.sort_by_key(|h| h.record.token != token);
+    things.insert((kind.to_owned(), id.to_owned()), Known::of(&standing));
+    let outcome = match Conflict::among(&standing) {
+        None => Outcome::Saved(record),
+        Some(conflict) => Outcome::SavedBeside(conflict),
+    };
+    room::tidy(store, &shelf.revisions);
+    Ok(outcome)
+}
+
+/// Writes `text` under the new `key` and reads it back, making room where there is none.
+fn keep(store: &mut dyn Store, key: &str, text: &str) -> Result<(), StoreError> {
+    let mut result = write_and_read(store, key, text);
+    for room in [Room::Older, Room::Spare, Room::Deleted] {
+        if result != Err(StoreError::Full) {
+            break;
+        }
+        if room::make(store, room) {
+            result = write_and_read(store, key, text);
+        }
+    }
+    result
+}
+
+/// What the store holds afterwards decides, not what it said.
+fn write_and_read(store: &mut dyn Store, key: &str, text: &str) -> Result<(), StoreError> {
+    let told = store.write(key, text);
+    let back = store.read(key);
+    if matches!(&back, Ok(Some(back)) if back == text) {
+        return Ok(());
+    }
+    if told.is_ok() || back != Ok(None) {
+        // It will not be called saved, so it should not turn up later either. The key is new and ours.
+        let _ = store.remove(key);
+    }
+    told?;
+    back?;
+    Err(StoreError::NotKept)
+}
