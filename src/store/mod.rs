@@ -31,7 +31,7 @@ pub use lineage::Conflict;
 pub use load::{Loaded, SetAside};
 pub use memory::MemoryStore;
 pub use save::{Outcome, SaveError};
-pub use token::Token;
+pub use token::{NoToken, Token};
 
 use std::fmt;
 

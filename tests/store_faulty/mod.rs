@@ -1,4 +1,6 @@
 //! A store that fails in every way a browser's may, and watches what is done to it.
+// Each test file uses its part of it.
+#![allow(dead_code)]
 
 use fermentside::quantity::Moment;
 use fermentside::store::{Store, StoreError, Token};
