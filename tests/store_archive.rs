@@ -163,6 +163,23 @@ fn deleting_makes_room_in_a_full_store() {
 }
 
 #[test]
+fn deleting_works_without_room_for_anything() {
+    let disk = Shared::default();
+    let mut archive = tab(&disk);
+    put(&mut archive, "a", "first", 1).unwrap();
+    put(&mut archive, "b", "second", 2).unwrap();
+    let used = disk.borrow().used();
+    disk.borrow_mut().quota = Some(used);
+    // One that has not looked does not know what it would take away.
+    assert_eq!(tab(&disk).delete("note", "a", minute(3), token(3)), Err(StoreError::Full.into()));
+    let outcome = archive.delete("note", "a", minute(4), token(4)).unwrap();
+    assert!(matches!(&outcome, Outcome::TakenAway(r) if r.body == "first"));
+    assert_eq!(bodies(&disk), ["second"]);
+    assert!(matches!(put(&mut archive, "a", "first", 5), Ok(Outcome::Saved(_))));
+    assert_eq!(bodies(&disk), ["first", "second"]);
+}
+
+#[test]
 fn what_the_store_only_claims_to_keep_is_not_called_saved() {
     for (fault, why) in [
         (Fault::Lost, StoreError::NotKept),

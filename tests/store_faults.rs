@@ -103,6 +103,11 @@ impl World {
 
     fn note(&mut self, tab: usize, over: Vec<Record>, result: Result<Outcome, SaveError>) {
         match result {
+            Ok(Outcome::TakenAway(record)) => {
+                assert!(over.contains(&record), "only what was on the screen is taken away");
+                self.replaced.extend(self.alike(&over));
+                self.tabs[tab].2.remove(&record.id);
+            }
             Ok(outcome) => {
                 let record = outcome.record().clone();
                 self.replaced.extend(self.alike(&over));

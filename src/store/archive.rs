@@ -4,7 +4,7 @@ use super::envelope::{Record, Revision};
 use super::key::PREFIX;
 use super::lineage::{Conflict, heads};
 use super::load::{Loaded, our_keys, prefix_of, scan};
-use super::save::{Outcome, SaveError, Stamp, resolve, save};
+use super::save::{Outcome, SaveError, Stamp, delete, resolve, save};
 use super::token::Token;
 use super::{Store, StoreError};
 use crate::quantity::Moment;
@@ -86,7 +86,8 @@ impl<S: Store> Archive<S> {
     }
 
     /// Saves that a thing is deleted. What it said stays ([`Archive::earlier`]) until it is saved again
-    /// or the room is needed.
+    /// or the room is needed. In a store without room even for that, the thing is taken out of it
+    /// ([`Outcome::TakenAway`]).
     ///
     /// # Errors
     /// As [`Archive::save`].
@@ -97,7 +98,7 @@ impl<S: Store> Archive<S> {
         at: Moment,
         token: Token,
     ) -> Result<Outcome, SaveError> {
-        save(&mut self.store, &mut self.things, Stamp { kind, id, at, token }, None)
+        delete(&mut self.store, &mut self.things, Stamp { kind, id, at, token })
     }
 
     /// Settles a conflict: saves what the revision `keep` says over everything that was known to stand.

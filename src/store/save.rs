@@ -11,7 +11,7 @@ use super::{Store, StoreError};
 use crate::quantity::Moment;
 use std::fmt;
 
-/// A save that was read back and found the same.
+/// What came of a save or a deletion that was looked at again afterwards and found done.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Outcome {
     /// It stands alone.
@@ -19,14 +19,17 @@ pub enum Outcome {
     /// It is as safe, but something different stands beside it that was saved elsewhere, as in another
     /// tab. What was saved now is `shown`.
     SavedBeside(Conflict),
+    /// Deleting only: there was no room even to note that the thing is deleted, so what it said (here)
+    /// was taken out of the store itself. It can be had back by saving this again.
+    TakenAway(Record),
 }
 
 impl Outcome {
-    /// What was saved.
+    /// What was saved, or taken away.
     #[must_use]
     pub fn record(&self) -> &Record {
         match self {
-            Self::Saved(record) => record,
+            Self::Saved(record) | Self::TakenAway(record) => record,
             Self::SavedBeside(conflict) => &conflict.shown,
         }
     }
@@ -98,6 +101,41 @@ pub(super) fn save(
         parents.extend(twins.map(|h| h.record.token).filter(|&t| Some(t) != known.token));
     }
     put(store, things, stamp, body, (shelf, known, parents))
+}
+
+/// Deletes the thing, in a store without any room as well: deleting is how a person makes room.
+pub(super) fn delete(
+    store: &mut dyn Store,
+    things: &mut KnownThings,
+    stamp: Stamp<'_>,
+) -> Result<Outcome, SaveError> {
+    match save(store, things, stamp, None) {
+        Err(SaveError::Store(StoreError::Full)) => take_away(store, things, stamp),
+        other => other,
+    }
+}
+
+/// Removes the thing, if its one text is the one that was on the screen. Anything else there might come
+/// up in its place or has not been seen.
+fn take_away(
+    store: &mut dyn Store,
+    things: &mut KnownThings,
+    stamp: Stamp<'_>,
+) -> Result<Outcome, SaveError> {
+    let (shelf, known) = look(store, things, stamp)?;
+    let full = Err(SaveError::Store(StoreError::Full));
+    let [only] = shelf.revisions.as_slice() else { return full };
+    if Some(only.record.token) != known.token || shelf.tokens.len() > 1 {
+        return full;
+    }
+    let key = only.record.key().to_string();
+    // Whether it is gone decides, not what the store says.
+    let _ = store.remove(&key);
+    if store.read(&key)?.is_some() {
+        return full;
+    }
+    things.remove(&(stamp.kind.to_owned(), stamp.id.to_owned()));
+    Ok(Outcome::TakenAway(only.record.clone()))
 }
 
 /// Saves what the revision `keep` says over all that was known to stand.
