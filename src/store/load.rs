@@ -138,3 +138,64 @@ fn scan_once(store: &dyn Store, prefix: &str) -> Result<(Shelves, bool), StoreEr
     }
     Ok((shelves, whole))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::store::{Archive, MemoryStore};
+    use std::cell::Cell;
+
+    /// A store in which another tab replaces a text between our first list and our reading.
+    struct Moving {
+        before: MemoryStore,
+        after: MemoryStore,
+        lists: Cell<u32>,
+    }
+
+    impl Store for Moving {
+        fn keys(&self) -> Result<Vec<String>, StoreError> {
+            self.lists.set(self.lists.get() + 1);
+            if self.lists.get() == 1 { self.before.keys() } else { self.after.keys() }
+        }
+        fn read(&self, key: &str) -> Result<Option<String>, StoreError> {
+            self.after.read(key)
+        }
+        fn write(&mut self, _: &str, _: &str) -> Result<(), StoreError> {
+            Err(StoreError::Refused)
+        }
+        fn remove(&mut self, _: &str) -> Result<(), StoreError> {
+            Err(StoreError::Refused)
+        }
+    }
+
+    #[test]
+    fn a_text_replaced_during_the_scan_is_found_in_its_new_place() {
+        let mut archive = Archive::new(MemoryStore::new());
+        let mut stores = Vec::new();
+        for n in 1..=3 {
+            let at = format!("2026-03-01T09:0{n}+00:00").parse().expect("a moment");
+            archive
+                .save("note", "a", &n.to_string(), at, Token::from_random([n; 8]))
+                .expect("saved");
+            stores.push(archive.store().clone());
+        }
+        let (before, after) = (stores.remove(0), stores.remove(1));
+        let mut moving = Archive::new(Moving { before, after, lists: Cell::new(0) });
+        let loaded = moving.load().expect("loads");
+        assert_eq!(loaded.records.len(), 1);
+        assert_eq!(loaded.records[0].body, "3");
+    }
+
+    #[test]
+    fn keys_of_others_and_of_the_probe_are_left_out() {
+        let mut store = MemoryStore::new();
+        for key in ["theirs", "fermentsider/x", PROBE, "fermentside/odd", "fermentside/note/a/1/x"]
+        {
+            store.write(key, "text").expect("writes");
+        }
+        let loaded = Archive::new(store).load().expect("loads");
+        let listed: Vec<_> = loaded.set_aside.iter().map(|s| (s.key.as_str(), &s.why)).collect();
+        let why = &Unreadable::UnknownKey;
+        assert_eq!(listed, [("fermentside/note/a/1/x", why), ("fermentside/odd", why)]);
+    }
+}
