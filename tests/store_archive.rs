@@ -114,6 +114,33 @@ fn a_damaged_text_gives_way_to_the_one_before_and_stays() {
 }
 
 #[test]
+fn damage_under_an_open_page_makes_no_conflict() {
+    let disk = Shared::default();
+    let mut archive = tab(&disk);
+    put(&mut archive, "a", "old", 1).unwrap();
+    put(&mut archive, "a", "on the screen", 2).unwrap();
+    let key = keys(&disk).pop().unwrap();
+    disk.borrow_mut().plant(&key, "");
+    assert!(matches!(put(&mut archive, "a", "next", 3), Ok(Outcome::Saved(_))));
+    assert_eq!(tab(&disk).load().unwrap().conflicts, []);
+}
+
+#[test]
+fn room_is_not_made_where_something_is_damaged() {
+    let disk = Shared::default();
+    let mut archive = tab(&disk);
+    put(&mut archive, "a", "one", 1).unwrap();
+    put(&mut archive, "a", "two", 2).unwrap();
+    disk.borrow_mut().plant(&format!("fermentside/note/a/3/{}", token(3)), "damaged");
+    let before = keys(&disk);
+    let used = disk.borrow().used();
+    disk.borrow_mut().quota = Some(used);
+    assert_eq!(put(&mut archive, "b", "more", 4), Err(StoreError::Full.into()));
+    assert_eq!(archive.delete("note", "a", minute(5), token(5)), Err(StoreError::Full.into()));
+    assert_eq!(keys(&disk), before);
+}
+
+#[test]
 fn what_a_newer_page_saved_is_kept_and_not_written_to() {
     let disk = Shared::default();
     let mut archive = tab(&disk);
