@@ -205,8 +205,11 @@ pub fn plan(bottling: Bottling) -> Result<Plan, ScienceError> {
     Ok(Plan { advice: Advice { verdict, reasons, next, worked }, guard, dose })
 }
 
-/// The worst case for so much sugar.
-fn guard(bottling: &Bottling, sugar: Grams) -> Result<Guard, ScienceError> {
+/// The worst case for so much sugar, whether it was the dose or not.
+///
+/// # Errors
+/// [`ScienceError`] when an input lies outside what the formulas hold for.
+pub fn guard(bottling: &Bottling, sugar: Grams) -> Result<Guard, ScienceError> {
     let already_in = bottling.already_in.upper(2.0);
     // Less beer than thought makes the same sugar stronger; never less than half of what was measured.
     let least_beer = bottling.beer.lower(2.0).value().max(0.5 * bottling.beer.value().value());

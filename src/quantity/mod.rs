@@ -1,7 +1,7 @@
 //! What is measured: one checked type a quantity, read and written as people do.
 //!
 //! A value out of its range cannot be built, so no floor above has to ask again. Inside, everything is
-//! held in one unit (the type's own); the brewer's units live at the edge, in [`unit`].
+//! held in one unit (the type's own); the brewer's units live at the edge, in the [`Unit`] enums.
 
 mod decimal;
 mod estimate;
@@ -21,4 +21,4 @@ pub use measured::{
 };
 pub use moment::{Moment, MomentError};
 pub use read::{Bounds, ReadError, read, write, write_bare};
-pub use unit::{GasUnit, LengthUnit, MassUnit, PressureUnit, TemperatureUnit, Unit, VolumeUnit};
+pub use unit::{GasUnit, LengthUnit, MassUnit, MinuteUnit, PressureUnit, TemperatureUnit, Unit, VolumeUnit};

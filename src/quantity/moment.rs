@@ -10,7 +10,7 @@ use time::{Date, Month, OffsetDateTime, PrimitiveDateTime, Time, UtcOffset};
 
 /// A date and time to the minute with its offset from UTC. Written `2026-03-01T09:30+01:00`
 /// (ISO 8601).
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, Eq, Serialize, Deserialize)]
 #[serde(try_from = "String", into = "String")]
 pub struct Moment(OffsetDateTime);
 
@@ -35,6 +35,9 @@ impl fmt::Display for MomentError {
 impl std::error::Error for MomentError {}
 
 impl Moment {
+    /// 1970-01-01T00:00Z.
+    pub const EPOCH: Self = Self(OffsetDateTime::UNIX_EPOCH);
+
     /// From a local date and time as a date field gives it (`2026-03-01T09:30`) and the minutes that
     /// this clock is ahead of UTC then.
     ///
@@ -74,12 +77,25 @@ impl Moment {
         self.0.unix_timestamp().div_euclid(60)
     }
 
+    /// Minutes that the clock was ahead of UTC.
+    #[must_use]
+    pub fn offset_minutes(self) -> i32 {
+        i32::from(self.0.offset().whole_minutes())
+    }
+
     /// Year, month (1 to 12), day, hour and minute on the local clock, and the weekday (0 is Monday).
     #[must_use]
     pub fn parts(self) -> (i32, u8, u8, u8, u8, u8) {
         let Self(t) = self;
         let (y, m, d) = t.date().to_calendar_date();
         (y, u8::from(m), d, t.hour(), t.minute(), t.weekday().number_days_from_monday())
+    }
+}
+
+/// Two moments are one when clock and offset agree: the same instant on two clocks is ordered, not equal.
+impl PartialEq for Moment {
+    fn eq(&self, other: &Self) -> bool {
+        self.cmp(other).is_eq()
     }
 }
 

@@ -123,6 +123,15 @@ units! {
         Feet: "ft" ["ft", "foot", "feet"] places 0, scale 0.3048, zero 0.0;
     }
 }
+units! {
+    /// Short times, as a brewer waits for them.
+    MinuteUnit of Hours {
+        /// Minutes.
+        Minutes: "min" ["min", "mins", "minute", "minutes"] places 0, scale (1.0 / 60.0), zero 0.0;
+        /// Hours.
+        Hours: "h" ["h", "hr", "hrs", "hour", "hours"] places 1, scale 1.0, zero 0.0;
+    }
+}
 
 #[cfg(test)]
 mod tests {

@@ -118,7 +118,6 @@ pub enum Term {
 pub enum Source {
     AlcoholFactorTable,
     Balling1865,
-    BufferedPractice,
     CommonPractice,
     IcumsaSps4,
     Iso1768,

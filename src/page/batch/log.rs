@@ -1,0 +1,126 @@
+//! The log: every reading as it was read and as it was corrected.
+
+use super::{Live, remove};
+use crate::batch::{Id, Kind, Reading, ReadingLine, Vessel};
+use crate::page::parts::worked::HowWorked;
+use crate::page::session::use_session;
+use crate::page::write::Writer;
+use crate::page::{words, write};
+use crate::quantity::write_gravity;
+use crate::science::hydrometer::Condition;
+use leptos::prelude::*;
+
+/// What a line says beside its gravity.
+fn details(w: Writer, reading: &Reading) -> String {
+    let mut parts = Vec::new();
+    if reading.vessel == Vessel::Satellite {
+        parts.push("satellite".to_owned());
+    }
+    if reading.as_read.is_some() {
+        parts.push(match reading.sample {
+            Some(t) => format!("sample {}", w.temperature(t)),
+            None => "sample temperature not noted".to_owned(),
+        });
+    }
+    if reading.condition != Condition::Still {
+        parts.push(words::condition(reading.condition).to_lowercase());
+    }
+    parts.extend(reading.beer.map(|t| format!("beer {}", w.temperature(t))));
+    parts.extend(reading.room.map(|t| format!("room {}", w.temperature(t))));
+    parts.join(" · ")
+}
+
+fn corrected_words(w: Writer, line: &ReadingLine) -> (String, String) {
+    match &line.corrected {
+        None => ("–".to_owned(), String::new()),
+        Some(Err(why)) => ("–".to_owned(), words::science_error(*why)),
+        Some(Ok(found)) => {
+            (w.gravity(found.gravity.value()), w.gravity_doubt(found.gravity.sigma()))
+        }
+    }
+}
+
+/// The readings, the latest first.
+#[component]
+pub fn Log(live: Live, on_edit: Callback<(Id, Reading)>) -> impl IntoView {
+    let lines = Memo::new(move |_| {
+        let mut lines = live.with(|s| s.as_ref().map(|s| s.lines.clone()).unwrap_or_default());
+        lines.reverse();
+        lines
+    });
+    view! {
+        <ol class="log">
+            <For
+                each=move || lines.get()
+                key=|line| {
+                    // A line is drawn anew when anything in it has changed.
+                    let gravity = line.gravity().map(|g| g.value());
+                    format!("{:?}{gravity:?}{:?}", line.id, line.reading)
+                }
+                children=move |line| view! { <LogLine line on_edit /> }
+            />
+        </ol>
+    }
+}
+
+#[component]
+fn LogLine(line: ReadingLine, on_edit: Callback<(Id, Reading)>) -> impl IntoView {
+    let session = use_session();
+    let writer = Signal::derive(move || session.writer());
+    let line = StoredValue::new(line);
+    let failed = RwSignal::new(None::<String>);
+    let as_read = line.with_value(|line| match (&line.reading.as_read, &line.reading.typed) {
+        (Some(gravity), typed) => {
+            let read = write_gravity(*gravity);
+            if *typed == read || typed.is_empty() {
+                format!("read {read}")
+            } else {
+                format!("read {read} (typed {typed})")
+            }
+        }
+        (None, _) => "no gravity".to_owned(),
+    });
+    let when = line.with_value(|line| write::moment(line.reading.at));
+    let note = line.with_value(|line| line.reading.note.clone());
+    let figures = move || line.with_value(|line| corrected_words(writer.get(), line));
+    let worked = Signal::derive(move || {
+        line.with_value(|line| {
+            line.corrected.as_ref().and_then(|found| found.as_ref().ok()).map(|f| f.worked.clone())
+        })
+    });
+    let edit = move |_| on_edit.run(line.with_value(|line| (line.id.clone(), line.reading.clone())));
+    let delete = move |_| {
+        failed.set(line.with_value(|line| remove(session, Kind::Reading, &line.id, "Reading deleted")));
+    };
+    let name = format!("the reading of {when}");
+    let (edit_name, delete_name) = (format!("Change {name}"), format!("Delete {name}"));
+    view! {
+        <li class="log-line">
+            <p class="log-when">{when}</p>
+            <p class="log-gravity">
+                <strong>{move || figures().0}</strong>
+                " "
+                <span class="log-doubt">{move || figures().1}</span>
+                <span class="log-read">{as_read}</span>
+            </p>
+            <p class="log-details">
+                {move || line.with_value(|line| details(writer.get(), &line.reading))}
+            </p>
+            <p class="log-note">{note}</p>
+            <p class="form-outcome" role="alert">
+                {move || failed.get()}
+            </p>
+            <Show when=move || worked.with(Option::is_some)>
+                <HowWorked worked writer doubt_in=(4, 1.0, "SG") />
+            </Show>
+            <p class="log-actions">
+                <button type="button" class="quiet" aria-label=edit_name on:click=edit>
+                    "Change"
+                </button>
+                <button type="button" class="quiet" aria-label=delete_name on:click=delete>
+                    "Delete"
+                </button>
+            </p>
+        </li>
+    }
+}

@@ -1,0 +1,123 @@
+//! Watch: how it stands, its course, and its log.
+
+use super::Live;
+use super::log::Log;
+use super::reading_form::ReadingForm;
+use crate::batch::{Id, Reading, Summary, Vessel};
+use crate::page::parts::answer::VerdictCard;
+use crate::page::parts::course_drawing::CourseDrawing;
+use crate::page::parts::worked::HowWorked;
+use crate::page::session::use_session;
+use crate::page::write::Writer;
+use crate::page::{words, write};
+use crate::chart::course::{CourseData, CoursePoint};
+use crate::quantity::{GravityUnit, Measured, SpecificGravity, TemperatureUnit, Unit};
+use crate::science::sucrose;
+use leptos::prelude::*;
+
+/// The course in the brewer's units, for the drawing.
+fn course(w: Writer, summary: &Summary) -> CourseData {
+    let plato = w.units.gravity == GravityUnit::Plato;
+    let on_scale = |sg: SpecificGravity| if plato { sucrose::plato(sg).value() } else { sg.value() };
+    let points = summary.lines.iter().filter_map(|line| {
+        let gravity = line.gravity()?;
+        let sigma = on_scale(gravity.upper(1.0)) - on_scale(gravity.value());
+        Some(CoursePoint {
+            minutes: line.reading.at.minutes_since_epoch(),
+            gravity: on_scale(gravity.value()),
+            sigma,
+            satellite: line.reading.vessel == Vessel::Satellite,
+            label: format!("{}: {}", write::moment(line.reading.at), w.gravity(gravity.value())),
+        })
+    });
+    let temperature = |t: crate::quantity::Celsius| w.units.temperature.express(t.value());
+    let temperatures = summary.lines.iter().filter_map(|line| {
+        let beer = line.reading.beer.filter(|_| line.reading.vessel == Vessel::Main)?;
+        Some((line.reading.at.minutes_since_epoch(), temperature(beer)))
+    });
+    CourseData {
+        points: points.collect(),
+        temperatures: temperatures.collect(),
+        end_zone: summary.finish.end.map(|end| (on_scale(end.from), on_scale(end.to))),
+        offset_minutes: summary.heading.started.offset_minutes(),
+        plato,
+        celsius: w.units.temperature == TemperatureUnit::Celsius,
+    }
+}
+
+fn description(w: Writer, summary: &Summary) -> String {
+    let readings = summary.lines.iter().filter(|line| line.gravity().is_some()).count();
+    let mut text = format!("{readings} readings.");
+    if let (Some(first), Some(last)) = (summary.original, summary.present) {
+        text = format!(
+            "{text} From {} to {}.",
+            w.gravity(first.value()),
+            w.gravity(last.value())
+        );
+    }
+    if let Some(end) = summary.finish.end {
+        text = format!("{text} Expected end {} to {}.", w.gravity(end.from), w.gravity(end.to));
+    }
+    text
+}
+
+/// The stage.
+#[component]
+pub fn WatchStage(id: Id, live: Live) -> impl IntoView {
+    let session = use_session();
+    let writer = Signal::derive(move || session.writer());
+    let none_yet = live.with_untracked(|s| s.as_ref().is_none_or(|s| s.lines.is_empty()));
+    let adding = RwSignal::new(none_yet);
+    let editing = RwSignal::new(None::<(Id, Reading)>);
+    let judged = Memo::new(move |_| {
+        live.with(|s| s.as_ref().map(|s| words::watch_words(writer.get(), &s.finish)))
+    });
+    let worked = Signal::derive(move || {
+        let worked = live.with(|s| s.as_ref().map(|s| s.finish.advice.worked.clone()))?;
+        (!worked.steps.is_empty()).then_some(worked)
+    });
+    let data = Signal::derive(move || {
+        live.with(|s| s.as_ref().map(|s| course(writer.get(), s))).unwrap_or_default()
+    });
+    let drawn = Memo::new(move |_| data.with(|data| !data.points.is_empty()));
+    let desc = Signal::derive(move || {
+        live.with(|s| s.as_ref().map(|s| description(writer.get(), s))).unwrap_or_default()
+    });
+    let done = Callback::new(move |()| {
+        adding.set(false);
+        editing.set(None);
+    });
+    let edit = Callback::new(move |reading| {
+        adding.set(false);
+        editing.set(Some(reading));
+    });
+    let form = move || {
+        let id = id.clone();
+        match (editing.get(), adding.get()) {
+            (Some(reading), _) => {
+                view! { <ReadingForm batch=id live editing=Some(reading) on_done=done /> }.into_any()
+            }
+            (None, true) => {
+                view! { <ReadingForm batch=id live editing=None on_done=done /> }.into_any()
+            }
+            (None, false) => view! {
+                <button type="button" class="main-action" on:click=move |_| adding.set(true)>
+                    "Add a reading"
+                </button>
+            }
+            .into_any(),
+        }
+    };
+    view! {
+        {form}
+        {move || judged.get().map(|judged| view! { <VerdictCard judged=Signal::stored(judged) /> })}
+        <Show when=move || worked.with(Option::is_some)>
+            <HowWorked worked writer doubt_in=(4, 1.0, "SG") />
+        </Show>
+        <Show when=move || drawn.get()>
+            <CourseDrawing data title=Signal::stored("The course".to_owned()) description=desc />
+        </Show>
+        <h2>"Log"</h2>
+        <Log live on_edit=edit />
+    }
+}

@@ -1,0 +1,209 @@
+//! Pitching temperature: the verdict, cooling with water or ice, and the cooling clock.
+
+use super::{temperature, volume};
+use crate::advice::Verdict;
+use crate::advice::pitch::{Wort, judge};
+use crate::page::ask::{Ask, AskGravity, ask, ask_gravity};
+use crate::page::batches::form::{family_choices, family_named};
+use crate::page::drafts::use_drafts;
+use crate::page::parts::answer::{Judged, VerdictCard};
+use crate::page::parts::choice::{Choice, Pick};
+use crate::page::parts::field::NumberField;
+use crate::page::parts::worked::HowWorked;
+use crate::page::session::use_session;
+use crate::page::words;
+use crate::page::write::{self, Writer};
+use crate::quantity::{
+    Bounds, Celsius, Estimate, Grams, Hours, Litres, Measured, MinuteUnit, Plato, SpecificGravity,
+    write_number,
+};
+use crate::science::cooling::{Look, Window, window};
+use crate::science::heat::{Blend, Part, ice_to_reach, water_to_reach};
+use crate::science::{ScienceError, sucrose};
+use leptos::prelude::*;
+
+const ANY: Bounds<Celsius> = Bounds::new(Celsius::literal(0.0), Celsius::literal(100.0));
+
+/// What each thermometer is taken to be good for, one standard deviation in °C (common practice, no
+/// source).
+const THERMOMETERS: [(&str, &str, f64); 3] = [
+    ("probe", "Probe, stirred", 0.5),
+    ("strip", "Strip on the wall, stirred", 0.8),
+    ("still", "Not stirred", 1.7),
+];
+
+/// The wort's temperature as that thermometer knows it, and whether it was stirred.
+pub fn by_thermometer(name: &str, t: Celsius) -> (Estimate<Celsius>, bool) {
+    let sigma = THERMOMETERS.iter().find(|(known, ..)| *known == name).map_or(0.5, |(.., s)| *s);
+    (Estimate::new(t, sigma), name != "still")
+}
+
+/// The choices of thermometer.
+pub fn thermometer_choices() -> Vec<(&'static str, &'static str)> {
+    THERMOMETERS.iter().map(|&(name, words, _)| (name, words)).collect()
+}
+
+/// What water or ice does, in words.
+fn added(w: Writer, what: &str, blend: &Blend) -> String {
+    format!(
+        "{what}: then {} at {}, {} in the vessel.",
+        w.temperature(blend.temperature.value()),
+        w.gravity(blend.gravity),
+        w.volume(blend.volume)
+    )
+}
+
+fn clock_words(found: &Result<Window, ScienceError>) -> String {
+    match found {
+        Err(ScienceError::NothingThere) => "Give a time between the two looks.".to_owned(),
+        Err(_) => "It is not moving towards the target in this place.".to_owned(),
+        Ok(window) => match window.latest {
+            Some(latest) => format!(
+                "There {} to {} after the second look.",
+                write::duration(window.earliest),
+                write::duration(latest)
+            ),
+            None => format!(
+                "There {} after the second look at the soonest; the two looks are too alike to say more.",
+                write::duration(window.earliest)
+            ),
+        },
+    }
+}
+
+/// The sum.
+#[component]
+pub fn CoolingSum() -> impl IntoView {
+    let session = use_session();
+    let drafts = use_drafts();
+    let scope = "bench/cooling/";
+    let wort = temperature(scope, ("wort", "Wort now", ""), ANY, None, 30.0);
+    let family = drafts.text("bench/cooling/family", "unknown");
+    let thermometer = drafts.text("bench/cooling/thermometer", "probe");
+    let amount = volume(scope, ("volume", "How much wort", ""), None);
+    let gravity = ask_gravity(
+        scope,
+        AskGravity {
+            key: "gravity",
+            label: "Its gravity",
+            hint: "",
+            unit: session.units().gravity,
+            first: None,
+            start: SpecificGravity::literal(1.050),
+        },
+    );
+    let water = temperature(
+        scope,
+        ("water", "Water to add", "Cold, or warm if the wort is too cold."),
+        ANY,
+        None,
+        8.0,
+    );
+    let earlier = temperature(scope, ("earlier", "Wort at an earlier look", ""), ANY, None, 40.0);
+    let between = ask(
+        scope,
+        Ask {
+            key: "between",
+            label: "Time between the two looks",
+            hint: "",
+            unit: MinuteUnit::Minutes,
+            bounds: Bounds::new(Hours::literal(0.02), Hours::literal(72.0)),
+            step: |unit| if unit == MinuteUnit::Minutes { 5.0 } else { 0.5 },
+            first: None,
+            start: Hours::literal(0.5),
+        },
+    );
+    let bath = temperature(scope, ("bath", "Water bath or room", ""), ANY, None, 12.0);
+
+    let t = wort.value;
+    let judged = Memo::new(move |_| {
+        let (temperature, stirred) = by_thermometer(&thermometer.get(), t.get().ok()?);
+        let family = family_named(&family.get());
+        Some(judge(Wort { temperature, stirred, family, packet: None }))
+    });
+    let target = move || family_named(&family.get()).pitch_at().middle();
+    let (litres, sg) = (amount.value, gravity.value);
+    let part = move || {
+        let extract = sg.get().map(sucrose::as_plato).unwrap_or(Plato::literal(0.0));
+        Some(Part { volume: litres.get().ok()?, extract, temperature: t.get().ok()? })
+    };
+    let water_at = water.value;
+    let with_water = Memo::new(move |_| -> Option<Result<(Litres, Blend), ScienceError>> {
+        Some(water_to_reach(part()?, water_at.get().ok()?, target()))
+    });
+    let with_ice = Memo::new(move |_| -> Option<Result<(Grams, Blend), ScienceError>> {
+        Some(ice_to_reach(part()?, target()))
+    });
+    let (before, gap, place) = (earlier.value, between.value, bath.value);
+    let cooled = Memo::new(move |_| -> Option<Result<Window, ScienceError>> {
+        let now = t.get().ok()?;
+        // Two looks with one thermometer share most of its fault; half is left between them.
+        let sigma = by_thermometer(&thermometer.get(), now).0.sigma() / 2.0;
+        let look = |at, t| Look { at, temperature: Estimate::new(t, sigma) };
+        let looks =
+            [look(Hours::literal(0.0), before.get().ok()?), look(gap.get().ok()?, now)];
+        Some(window(&looks, place.get().ok()?, target()))
+    });
+    let writer = Signal::derive(move || session.writer());
+    let card = Signal::derive(move || match judged.get() {
+        Some(advice) => words::pitch_words(writer.get(), &advice),
+        None => Judged {
+            verdict: Verdict::CantTell,
+            word: words::verdict(Verdict::CantTell),
+            sentence: "Give the wort's temperature.".to_owned(),
+            reasons: vec![],
+            next: String::new(),
+        },
+    });
+    let water_words = move || {
+        let w = writer.get();
+        Some(match with_water.get()? {
+            Err(why) => words::science_error(why),
+            Ok((litres, blend)) => added(w, &format!("Add {}", w.volume(litres)), &blend),
+        })
+    };
+    let ice_words = move || {
+        let (ice, blend) = with_ice.get()?.ok()?;
+        let kilograms = write_number(ice.value() / 1000.0, 1);
+        Some(added(writer.get(), &format!("Or {kilograms}\u{A0}kg of ice"), &blend))
+    };
+    let aim = move || {
+        format!("Aiming at {}, the middle of the yeast's range.", writer.get().temperature(target()))
+    };
+    let worked =
+        Signal::derive(move || with_water.get().and_then(Result::ok).map(|(_, blend)| blend.worked));
+    view! {
+        <VerdictCard judged=card />
+        <NumberField face=wort.face />
+        <Choice
+            id="bench-cooling-thermometer"
+            label="Read with"
+            options=thermometer_choices()
+            chosen=thermometer
+        />
+        <Pick
+            id="bench-cooling-family"
+            label="Yeast"
+            options=Signal::derive(family_choices)
+            chosen=family
+        />
+        <h2>"Water or ice"</h2>
+        <p class="small">{aim}</p>
+        <NumberField face=amount.face />
+        <NumberField face=gravity.face />
+        <NumberField face=water.face />
+        <p class="plain-answer" role="status">
+            {water_words}
+        </p>
+        <p class="plain-answer">{ice_words}</p>
+        <p class="small">{words::WATER_CAUTION} " " {words::HOT_CAUTION}</p>
+        <HowWorked worked writer doubt_in=(1, 1.0, "°C") />
+        <h2>"Or waiting: the cooling clock"</h2>
+        <NumberField face=earlier.face />
+        <NumberField face=between.face />
+        <NumberField face=bath.face />
+        <p class="plain-answer" role="status">
+            {move || cooled.get().map(|found| clock_words(&found))}
+        </p>
+    }
+}

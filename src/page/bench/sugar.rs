@@ -1,0 +1,145 @@
+//! Priming sugar for beer that is finished, with the guard beside it.
+
+use super::{temperature, volume};
+use crate::advice::bottle::{Bottling, Over, Plan, plan};
+use crate::page::ask::{Ask, ask};
+use crate::page::drafts::use_drafts;
+use crate::page::parts::answer::{Answer, Said, VerdictCard};
+use crate::page::parts::choice::Pick;
+use crate::page::parts::field::NumberField;
+use crate::page::parts::figures::Figures;
+use crate::page::parts::worked::HowWorked;
+use crate::page::priming::{
+    PLACE, TARGET, USUAL_TARGET, bottle_choices, bottle_named, dose_said, guard_rows, measured,
+    remembered, stored, sugar_choices, sugar_named,
+};
+use crate::page::session::use_session;
+use crate::page::words;
+use crate::quantity::{Bounds, Celsius, GasUnit, GravityChange, LengthUnit, Metres};
+use crate::science::ScienceError;
+use crate::science::bottle_pressure::Closing;
+use crate::science::carbon_dioxide::already_in;
+use crate::science::priming::Sugar;
+use leptos::prelude::*;
+
+/// What even finished beer may have left, when no log says more: one point.
+const ONE_POINT: GravityChange = GravityChange::literal(0.001);
+
+/// The sum.
+#[component]
+pub fn SugarSum() -> impl IntoView {
+    let session = use_session();
+    let drafts = use_drafts();
+    let scope = "bench/sugar/";
+    let beer = volume(
+        scope,
+        ("beer", "Beer in the bottling vessel", "What is there now, not the batch size."),
+        None,
+    );
+    let target = ask(
+        scope,
+        Ask {
+            key: "target",
+            label: "Wished carbon dioxide",
+            hint: "2.4 suits most beer; British types about 1.8.",
+            unit: GasUnit::Volumes,
+            bounds: TARGET,
+            step: |unit| if unit == GasUnit::Volumes { 0.1 } else { 0.2 },
+            first: Some(USUAL_TARGET),
+            start: USUAL_TARGET,
+        },
+    );
+    let warmest = temperature(
+        scope,
+        (
+            "warmest",
+            "Warmest it has been since it went quiet",
+            "Not the chilled temperature: gas that left does not come back.",
+        ),
+        PLACE,
+        None,
+        20.0,
+    );
+    let hottest = temperature(
+        scope,
+        ("hottest", "Hottest place the bottles may stand", ""),
+        PLACE,
+        Some(Celsius::literal(30.0)),
+        30.0,
+    );
+    let settings = session.settings();
+    let height = ask(
+        scope,
+        Ask {
+            key: "height",
+            label: "Height above the sea",
+            hint: "",
+            unit: settings.units.height,
+            bounds: Bounds::new(Metres::literal(-400.0), Metres::literal(5000.0)),
+            step: |unit| if unit == LengthUnit::Metres { 100.0 } else { 500.0 },
+            first: Some(settings.height),
+            start: settings.height,
+        },
+    );
+    let sugar = drafts.text("bench/sugar/kind", &stored(Sugar::Sucrose));
+    let weakest = drafts.text("bench/sugar/weakest", "");
+    let (litres, wished, was, place, high) =
+        (beer.value, target.value, warmest.value, hottest.value, height.value);
+    let found = Memo::new(move |_| -> Option<Result<Plan, ScienceError>> {
+        let height = high.get().ok()?;
+        let (target, hottest) = (wished.get().ok()?, place.get().ok()?);
+        let beer = measured(litres.get().ok()?);
+        let weakest = bottle_named(&weakest.get())?;
+        Some(already_in(remembered(was.get().ok()?), height).and_then(|held| {
+            plan(Bottling {
+                over: Over::Judged,
+                points_left: Some(ONE_POINT),
+                yeast_may_go_on: false,
+                target,
+                already_in: held.volumes,
+                beer,
+                sugar: sugar_named(&sugar.get()),
+                weakest,
+                hottest,
+                closing: Closing { height, ..Closing::USUAL },
+            })
+        }))
+    });
+    let writer = Signal::derive(move || session.writer());
+    let said = Signal::derive(move || match (found.get(), litres.get()) {
+        (Some(Ok(plan)), Ok(beer)) => dose_said(writer.get(), &plan, beer),
+        (Some(Err(why)), _) => Said::only(words::science_error(why)),
+        _ => Said::only("Give the volume, the weakest bottle and the warmest temperature."),
+    });
+    let ok = Signal::derive(move || found.get().and_then(Result::ok));
+    let judged = Memo::new(move |_| ok.get().map(|plan| words::bottle_words(&plan)));
+    let worked = Signal::derive(move || ok.get().map(|plan| plan.advice.worked));
+    let rows = Signal::derive(move || ok.get().as_ref().map(guard_rows).unwrap_or_default());
+    view! {
+        <Answer label="Sugar to weigh" said />
+        {move || judged.get().map(|judged| view! { <VerdictCard judged=Signal::stored(judged) /> })}
+        <p class="small">
+            "For beer that is finished: one point is still counted as left. A batch's own log says more. "
+            {words::GLASS_CAUTION}
+        </p>
+        <NumberField face=beer.face />
+        <Pick
+            id="bench-sugar-weakest"
+            label="Weakest bottle to be filled"
+            options=Signal::derive(bottle_choices)
+            chosen=weakest
+        />
+        <NumberField face=warmest.face />
+        <NumberField face=target.face />
+        <Pick
+            id="bench-sugar-kind"
+            label="Sugar"
+            options=Signal::derive(sugar_choices)
+            chosen=sugar
+        />
+        <NumberField face=hottest.face />
+        <NumberField face=height.face />
+        <Figures rows />
+        <HowWorked worked writer doubt_in=(1, 1.0, "g") />
+    }
+}

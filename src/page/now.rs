@@ -1,0 +1,85 @@
+//! Now: the next step of the batch in hand, or the sums most used.
+
+use super::bench::SumLinks;
+use super::route::{Route, Sum};
+use super::session::use_session;
+use super::{words, write};
+use crate::batch::{NextStep, Stage, Summary};
+use crate::quantity::Estimate;
+use leptos::prelude::*;
+
+/// The screen.
+#[component]
+pub fn NowScreen() -> impl IntoView {
+    let session = use_session();
+    let summary = Memo::new(move |_| session.in_hand().and_then(|id| session.summary(&id)));
+    view! {
+        {move || match summary.get() {
+            Some(summary) => view! { <InHand summary /> }.into_any(),
+            None => view! { <Empty /> }.into_any(),
+        }}
+    }
+}
+
+#[component]
+fn Empty() -> impl IntoView {
+    view! {
+        <h1 tabindex="-1">"Fermentside"</h1>
+        <p class="lead">
+            "Beside your fermenter: what to do next, why, and how sure. It works with no network and keeps the record on this phone only."
+        </p>
+        <a class="main-action" href=Route::NewBatch.address()>
+            "Start a batch"
+        </a>
+        <h2>"Or one sum"</h2>
+        <SumLinks sums=vec![Sum::Gravity, Sum::Sugar, Sum::Strength, Sum::Cooling] />
+        <p class="small">{words::STRENGTH_CAUTION}</p>
+    }
+}
+
+/// Where the large button leads.
+fn step_route(summary: &Summary) -> Route {
+    let stage = match summary.next {
+        NextStep::Pitch => Stage::Pitch,
+        NextStep::FirstLook(_) | NextStep::ReadAgain(_) | NextStep::Stuck => Stage::Watch,
+        NextStep::Bottle => Stage::Bottle,
+        NextStep::WaitForBottles(_) | NextStep::TryOne | NextStep::Enjoy => Stage::Open,
+    };
+    Route::Batch(summary.id.clone(), stage)
+}
+
+#[component]
+fn InHand(summary: Summary) -> impl IntoView {
+    let session = use_session();
+    let w = session.writer();
+    let (sentence, button) = words::step_words(summary.next);
+    let address = step_route(&summary).address();
+    let since = summary.pitch.as_ref().map(|(_, pitch)| {
+        let age = session.now.get_untracked().since(pitch.at);
+        format!("{} since pitching", write::duration(age))
+    });
+    let gravity = summary.present.or(summary.original).map(Estimate::value).map(|sg| w.gravity(sg));
+    let strength = summary.strength.as_ref().map(|s| {
+        format!("{} ABV so far", write::strength(s.alcohol.value()))
+    });
+    let facts: Vec<String> = [gravity, strength, since].into_iter().flatten().collect();
+    view! {
+        <h1 tabindex="-1">{summary.heading.name.clone()}</h1>
+        <p class="facts">{facts.join(" · ")}</p>
+        <section class="next-step">
+            <p class="next-sentence">{sentence}</p>
+            <a class="main-action" href=address>
+                {button}
+            </a>
+        </section>
+        <h2>"Other things"</h2>
+        <ul class="links">
+            <li>
+                <a href=Route::Batches.address()>"Another batch"</a>
+            </li>
+            <li>
+                <a href=Route::Bench.address()>"A one-off sum"</a>
+            </li>
+        </ul>
+    }
+}

@@ -1,0 +1,65 @@
+//! A date and time: now, unless another is chosen.
+
+use leptos::prelude::*;
+
+/// Empty text means "now, when it is saved".
+#[component]
+pub fn WhenField(
+    #[prop(into)] id: String,
+    #[prop(into)] label: String,
+    /// Empty, or a local date and time as the phone's own field gives it.
+    text: RwSignal<String>,
+    /// What the field starts from when another time is wanted.
+    #[prop(into)]
+    now: Signal<String>,
+    #[prop(into)] error: Signal<Option<String>>,
+) -> impl IntoView {
+    let open = Memo::new(move |_| !text.get().is_empty());
+    let error_id = format!("{id}-error");
+    let field_id = id.clone();
+    view! {
+        <div class="field when">
+            <div class="when-row">
+                <label for=id.clone()>{label}</label>
+                <Show
+                    when=move || open.get()
+                    fallback=move || {
+                        view! {
+                            <span class="when-now">"Now"</span>
+                            <button
+                                type="button"
+                                class="quiet"
+                                on:click=move |_| text.set(now.get_untracked())
+                            >
+                                "Another time"
+                            </button>
+                        }
+                    }
+                >
+                    <button type="button" class="quiet" on:click=move |_| text.set(String::new())>
+                        "Now"
+                    </button>
+                </Show>
+            </div>
+            {move || {
+                open.get()
+                    .then(|| {
+                        view! {
+                            <input
+                                id=field_id.clone()
+                                type="datetime-local"
+                                prop:value=move || text.get()
+                                on:change=move |event| {
+                                    let typed = event_target_value(&event);
+                                    if !typed.is_empty() {
+                                        text.set(typed);
+                                    }
+                                }
+                            />
+                        }
+                    })
+            }}
+            <p class="field-error" id=error_id>{move || error.get().unwrap_or_default()}</p>
+        </div>
+    }
+}

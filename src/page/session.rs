@@ -1,0 +1,261 @@
+//! The page's memory: the journal as a signal, and the only way to write to the store.
+
+use super::clock;
+use super::words;
+use super::write::Writer;
+use crate::batch::{Change, Entry, Id, Journal, Kind, Settings, Summary, Units};
+use crate::quantity::{Moment, Unit};
+use crate::store::{
+    Archive, BrowserStore, Conflict, MemoryStore, Outcome, PREFIX, Record, SaveError, SetAside, Store,
+    StoreError, Token,
+};
+use leptos::prelude::*;
+use std::collections::BTreeSet;
+
+/// What the brewer has to know about the store, all the time or until settled.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Keeping {
+    /// The phone refuses storage: what is noted lives only as long as the page.
+    pub memory_only: bool,
+    /// Stored texts that could not be read, kept as they are.
+    pub set_aside: Vec<(String, String)>,
+    /// Two versions of one thing.
+    pub conflicts: Vec<Conflict>,
+    /// Another tab has saved something.
+    pub changed_elsewhere: bool,
+}
+
+/// Something that can be taken back.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Undo {
+    /// What was done, in words.
+    pub done: String,
+    /// The change that takes it back.
+    pub change: Change,
+}
+
+/// The one session of the page.
+#[derive(Clone, Copy)]
+pub struct Session {
+    /// Everything recorded.
+    pub journal: RwSignal<Journal>,
+    /// How it is kept.
+    pub keeping: RwSignal<Keeping>,
+    /// The last thing that can be taken back.
+    pub undo: RwSignal<Option<Undo>>,
+    /// Now, to the half minute.
+    pub now: RwSignal<Moment>,
+    archive: StoredValue<Archive<Box<dyn Store>>, LocalStorage>,
+    /// Things whose text is whole but means nothing to this version: never written over.
+    closed: StoredValue<BTreeSet<(String, String)>>,
+}
+
+/// The session of this page.
+pub fn use_session() -> Session {
+    use_context().unwrap_or_else(Session::open)
+}
+
+impl Session {
+    /// Opens the store, or the page's own memory where it is refused, and loads all that can be read.
+    pub fn open() -> Self {
+        let (store, memory_only): (Box<dyn Store>, bool) = match BrowserStore::open() {
+            Ok(store) => (Box::new(store), false),
+            Err(_) => (Box::new(MemoryStore::new()), true),
+        };
+        let mut archive = Archive::new(store);
+        let mut keeping = Keeping { memory_only, ..Keeping::default() };
+        let mut entries = Vec::new();
+        let mut closed = BTreeSet::new();
+        match archive.load() {
+            Ok(loaded) => {
+                for record in loaded.records.into_iter().filter(|record| !record.deleted) {
+                    match entry_of(&record) {
+                        Some(found) => entries.push(found),
+                        None => {
+                            closed.insert((record.kind.clone(), record.id.clone()));
+                            keeping.set_aside.push((format!("{} {}", record.kind, record.id), record.body));
+                        }
+                    }
+                }
+                let texts = loaded.set_aside.into_iter().map(|SetAside { key, text, .. }| (key, text));
+                keeping.set_aside.extend(texts);
+                keeping.conflicts = loaded.conflicts;
+            }
+            Err(_) => keeping.memory_only = true,
+        }
+        Self {
+            journal: RwSignal::new(Journal::of(entries)),
+            keeping: RwSignal::new(keeping),
+            undo: RwSignal::new(None),
+            now: RwSignal::new(clock::now()),
+            archive: StoredValue::new_local(archive),
+            closed: StoredValue::new(closed),
+        }
+    }
+
+    /// Makes a change, saved first and shown after. `done` is said beside an undo button when it is
+    /// some.
+    ///
+    /// # Errors
+    /// The sentence to show beside the button; nothing has changed, and what was typed stays.
+    pub fn change(&self, change: Change, done: Option<&str>) -> Result<(), String> {
+        let mut journal = self.journal.get_untracked();
+        let undo = journal.apply(change.clone()).map_err(words::rejected)?;
+        self.save(&change)?;
+        self.journal.set(journal);
+        self.undo.set(done.map(|done| Undo { done: done.to_owned(), change: undo }));
+        Ok(())
+    }
+
+    /// Puts an entry under a new identity, and gives the identity.
+    ///
+    /// # Errors
+    /// As [`Session::change`].
+    pub fn put_new(&self, entry: Entry, done: Option<&str>) -> Result<Id, String> {
+        let id = Id::random(clock::random());
+        self.change(Change::Put(id.clone(), entry), done)?;
+        Ok(id)
+    }
+
+    /// Takes the last change back.
+    pub fn take_back(&self) -> Result<(), String> {
+        match self.undo.get_untracked() {
+            Some(undo) => self.change(undo.change, None),
+            None => Ok(()),
+        }
+    }
+
+    fn save(&self, change: &Change) -> Result<(), String> {
+        let key = change.key();
+        let (kind, id) = (key.kind.name(), key.id.as_str());
+        if self.closed.with_value(|closed| closed.contains(&(kind.to_owned(), id.to_owned()))) {
+            return Err("This was saved in a form that this version can't read. It is kept as it is; see Gear.".to_owned());
+        }
+        let body = match change {
+            Change::Put(_, entry) => Some(entry.to_text().map_err(|_| not_saved(&StoreError::NotKept))?),
+            Change::Remove(_) => None,
+        };
+        let token = Token::from_random(clock::random());
+        let outcome = self.archive.try_update_value(|archive| match &body {
+            Some(body) => archive.save(kind, id, body, clock::now(), token),
+            None => archive.delete(kind, id, clock::now(), token),
+        });
+        match outcome {
+            Some(Ok(Outcome::SavedBeside(conflict))) => {
+                self.keeping.update(|keeping| keeping.conflicts.push(conflict));
+                Ok(())
+            }
+            Some(Ok(Outcome::Saved(_) | Outcome::TakenAway(_))) => Ok(()),
+            Some(Err(SaveError::Store(why))) => Err(not_saved(&why)),
+            Some(Err(SaveError::Newer { .. })) => {
+                Err("Not saved: a newer version of this page wrote this. Reload to update.".to_owned())
+            }
+            Some(Err(_)) | None => Err(not_saved(&StoreError::NotKept)),
+        }
+    }
+
+    /// Settles a conflict by keeping one of its versions.
+    ///
+    /// # Errors
+    /// As [`Session::change`].
+    pub fn settle(&self, conflict: &Conflict, keep: &Record) -> Result<(), String> {
+        let token = Token::from_random(clock::random());
+        let (kind, id) = (conflict.kind.clone(), conflict.id.clone());
+        let settled = self.archive.try_update_value(|archive| {
+            archive.resolve(&kind, &id, keep.token, clock::now(), token)
+        });
+        match settled {
+            Some(Ok(_)) => {}
+            Some(Err(why)) => return Err(words::not_saved(&why.to_string())),
+            None => return Err(not_saved(&StoreError::NotKept)),
+        }
+        self.keeping.update(|keeping| keeping.conflicts.retain(|other| other != conflict));
+        self.journal.update(|journal| {
+            let change = match (keep.deleted, entry_of(keep), Kind::named(&kind), Id::new(&*id)) {
+                (false, Some((id, entry)), _, _) => Some(Change::Put(id, entry)),
+                (true, _, Some(kind), Ok(id)) => Some(Change::Remove(crate::batch::EntryKey { kind, id })),
+                _ => None,
+            };
+            if let Some(change) = change {
+                // What is not there any more need not be removed again.
+                let _ = journal.apply(change);
+            }
+        });
+        Ok(())
+    }
+
+    /// Everything stored, as one text to be kept elsewhere.
+    pub fn everything(&self) -> String {
+        self.archive
+            .try_with_value(|archive| archive.everything_as_text().ok())
+            .flatten()
+            .unwrap_or_default()
+    }
+
+    /// The settings, followed.
+    pub fn settings(&self) -> Settings {
+        self.journal.with(Journal::settings)
+    }
+
+    /// The brewer's units, followed.
+    pub fn units(&self) -> Units {
+        self.settings().units
+    }
+
+    /// Writes in the brewer's units, followed.
+    pub fn writer(&self) -> Writer {
+        Writer { units: self.units() }
+    }
+
+    /// One batch worked out, followed.
+    pub fn summary(&self, id: &Id) -> Option<Summary> {
+        let now = self.now.get();
+        self.journal.with(|journal| Summary::of(journal, id, now))
+    }
+
+    /// Saves changed settings.
+    ///
+    /// # Errors
+    /// As [`Session::change`].
+    pub fn set(&self, change: impl FnOnce(&mut Settings)) -> Result<(), String> {
+        let mut settings = self.journal.with_untracked(Journal::settings);
+        change(&mut settings);
+        self.change(Change::Put(Settings::id(), Entry::Settings(settings)), None)
+    }
+
+    /// The batch in hand: the one chosen, else the latest that is still on its way.
+    pub fn in_hand(&self) -> Option<Id> {
+        let now = self.now.get();
+        self.journal.with(|journal| {
+            let chosen = journal.settings().in_hand.filter(|id| journal.batch(id).is_some());
+            chosen.or_else(|| {
+                let mut batches: Vec<_> = journal.batches().collect();
+                batches.sort_by_key(|(_, heading)| std::cmp::Reverse(heading.started));
+                let on_its_way = batches.iter().find(|(id, _)| {
+                    Summary::of(journal, id, now).is_some_and(|s| s.openings.is_empty())
+                });
+                on_its_way.or(batches.first()).map(|(id, _)| (*id).clone())
+            })
+        })
+    }
+}
+
+/// Whether a storage key is one of the archive's.
+pub fn is_ours(key: &str) -> bool {
+    key.starts_with(PREFIX)
+}
+
+fn not_saved(why: &StoreError) -> String {
+    words::not_saved(&why.to_string())
+}
+
+fn entry_of(record: &Record) -> Option<(Id, Entry)> {
+    let kind = Kind::named(&record.kind)?;
+    let id = Id::new(&*record.id).ok()?;
+    Entry::from_text(kind, &record.body).ok().map(|entry| (id, entry))
+}
+
+/// The unit whose symbol is `symbol`.
+pub fn unit_named<U: Unit>(symbol: &str) -> Option<U> {
+    U::ALL.iter().copied().find(|unit| unit.symbol() == symbol)
+}

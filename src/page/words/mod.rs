@@ -1,0 +1,178 @@
+//! All text for people: names of places and things, and what is said when something is wrong.
+
+mod verdicts;
+mod working;
+
+pub use verdicts::{bottle_words, open_words, pitch_words, step_words, watch_words};
+pub use working::{source, term};
+
+use super::route::Sum;
+use crate::advice::Verdict;
+use crate::advice::bottles::Bottle;
+use crate::advice::family::Family;
+use crate::batch::{Rejected, Stage, Theme};
+use crate::quantity::{Measured, MomentError, ReadError};
+use crate::science::ScienceError;
+use crate::science::hydrometer::Condition;
+use crate::science::priming::Sugar;
+
+/// What was made of a typed text.
+pub fn understood(written: &str) -> String {
+    format!("Read as {written}")
+}
+
+/// What is wrong with a field, as a sentence.
+pub fn read_error(error: &ReadError) -> String {
+    match error {
+        ReadError::Empty => "Something is needed here.".to_owned(),
+        other => sentence(&other.to_string()),
+    }
+}
+
+fn sentence(text: &str) -> String {
+    let mut letters = text.chars();
+    let first = letters.next().map(|c| c.to_uppercase().to_string()).unwrap_or_default();
+    format!("{first}{}.", letters.as_str())
+}
+
+/// What is wrong with a date.
+pub fn moment_error(error: MomentError) -> String {
+    sentence(&error.to_string())
+}
+
+/// Why a change was not made.
+pub fn rejected(why: Rejected) -> String {
+    sentence(&why.to_string())
+}
+
+/// Why a sum has no answer.
+pub fn science_error(error: ScienceError) -> String {
+    match error {
+        ScienceError::Temperature { given, min, max } => {
+            let warm = given > max;
+            let [min, max] = [min, max].map(|t| crate::quantity::write_number(t.value(), 0));
+            let hint = if warm { " Let it cool first." } else { "" };
+            format!("This sum holds from {min} to {max}\u{A0}°C.{hint}")
+        }
+        ScienceError::RisingGravity => {
+            "The gravity now is above the start. Check both readings and their temperatures.".to_owned()
+        }
+        ScienceError::OutOfReach => "It can't be reached with what is at hand.".to_owned(),
+        ScienceError::NothingThere => "One of the amounts is zero.".to_owned(),
+        ScienceError::OutOfRange(_) => "The answer would be beyond anything real. Check the numbers.".to_owned(),
+    }
+}
+
+/// The four words of a judgement.
+pub const fn verdict(verdict: Verdict) -> &'static str {
+    match verdict {
+        Verdict::Go => "Go",
+        Verdict::Wait => "Wait",
+        Verdict::Stop => "Stop",
+        Verdict::CantTell => "Can't tell",
+    }
+}
+
+/// A yeast family.
+pub const fn family(family: Family) -> &'static str {
+    match family {
+        Family::CleanAle => "Ale, clean or American type",
+        Family::EnglishAle => "Ale, English type",
+        Family::BelgianAle => "Ale, Belgian type",
+        Family::GermanWheat => "Wheat beer, German type",
+        Family::Saison => "Saison type",
+        Family::Lager => "Lager",
+        Family::Kveik => "Kveik, warm farmhouse",
+        Family::Cider => "Cider",
+        Family::Wine => "Wine",
+        Family::Unknown => "Kit yeast, or not known",
+    }
+}
+
+/// A kind of bottle.
+pub const fn bottle(bottle: Bottle) -> &'static str {
+    match bottle {
+        Bottle::UnknownGlass => "Thin, one-way, twist-off or unknown glass",
+        Bottle::ReusableGlass => "Sound reusable beer glass",
+        Bottle::HeavyGlass => "Heavy sparkling-type glass or pressure swing-top",
+        Bottle::Pet => "Plastic made for fizzy drinks",
+        Bottle::NotForPressure => "Square, decorative or still-drink glass",
+    }
+}
+
+/// A kind of sugar.
+pub const fn sugar(sugar: Sugar) -> &'static str {
+    match sugar {
+        Sugar::Sucrose => "Table sugar (sucrose)",
+        Sugar::DextroseMonohydrate => "Corn sugar (dextrose monohydrate)",
+        Sugar::GlucoseAnhydrous => "Glucose without water",
+        Sugar::DryMaltExtract => "Dry malt extract",
+        Sugar::Honey => "Honey",
+    }
+}
+
+/// How a sample stood.
+pub const fn condition(condition: Condition) -> &'static str {
+    match condition {
+        Condition::Still => "Still, gas knocked out",
+        Condition::Foam => "Foam hid the line",
+        Condition::Gassy => "Gas left in",
+    }
+}
+
+/// A stage.
+pub const fn stage(stage: Stage) -> &'static str {
+    match stage {
+        Stage::Pitch => "Pitch",
+        Stage::Watch => "Watch",
+        Stage::Bottle => "Bottle",
+        Stage::Open => "Open",
+    }
+}
+
+/// Day or night.
+pub const fn theme(theme: Theme) -> &'static str {
+    match theme {
+        Theme::Follow => "As the phone",
+        Theme::Day => "Day",
+        Theme::Night => "Night",
+    }
+}
+
+/// A sum on the Bench: its heading and the question it answers.
+pub const fn sum(sum: Sum) -> (&'static str, &'static str) {
+    match sum {
+        Sum::Gravity => ("True gravity", "The sample was warm. What is the real gravity?"),
+        Sum::Strength => ("Strength", "How strong is it, and how far has it gone?"),
+        Sum::Scales => ("Gravity scales", "Specific gravity, points, °Plato and sugar per litre"),
+        Sum::Sugar => ("Priming sugar", "How much sugar for these bottles?"),
+        Sum::Cooling => ("Pitching temperature", "Is it cool enough? How do I get there?"),
+        Sum::Yeast => ("Yeast", "How much dry yeast does this wort want?"),
+    }
+}
+
+/// The caution that belongs to glass under pressure.
+pub const GLASS_CAUTION: &str = "Over-pressured glass bursts without warning. Use sound bottles made for pressure, \
+keep them cool, and follow the bottle maker's sheet where there is one.";
+/// The caution that belongs to hot liquid.
+pub const HOT_CAUTION: &str =
+    "Hot wort scalds within seconds and cracks glass. Never pour it into a glass vessel.";
+/// The caution that belongs to added water and ice.
+pub const WATER_CAUTION: &str = "Use boiled and cooled or sealed bottled water. Shop ice goes round the pot, not in it.";
+/// The caution that belongs to strength.
+pub const STRENGTH_CAUTION: &str = "For your own use: not for a label in trade, duty, driving or health. Check your local law; for adults of legal age.";
+/// The caution that belongs to closed rooms.
+pub const GAS_CAUTION: &str = "Carbon dioxide gathers in chest freezers, cupboards and small cellars: open, wait, and never lean in.";
+/// The caution that belongs to cleaning.
+pub const CLEANER_CAUTION: &str = "Never mix bleach with acid, vinegar or ammonia. Follow the label of every cleaner.";
+
+/// That something was not saved, and why.
+pub fn not_saved(why: &str) -> String {
+    format!("Not saved: {why}. What you typed stays here.")
+}
+
+/// That stored texts could not be read.
+pub fn set_aside(count: usize) -> String {
+    let what = if count == 1 { "One saved thing" } else { "Some saved things" };
+    format!("{what} could not be read. Kept as it was, and not written over.")
+}

@@ -1,0 +1,271 @@
+//! Verdicts, reasons and next steps in words.
+
+use crate::advice::bottle::{Next as BottleNext, Plan, Reason as BottleReason};
+use crate::advice::open::{Next as OpenNext, Reason as OpenReason};
+use crate::advice::pitch::{Next as PitchNext, Reason as PitchReason};
+use crate::advice::watch::{Finish, Next as WatchNext, Reason as WatchReason, State};
+use crate::advice::{Advice, Verdict, open, pitch};
+use crate::batch::NextStep;
+use crate::page::parts::answer::Judged;
+use crate::page::write::{self, Writer};
+use crate::quantity::{GravityChange, Measured, write_number};
+
+fn judged(verdict: Verdict, sentence: String, reasons: Vec<String>, next: String) -> Judged {
+    Judged { verdict, word: super::verdict(verdict), sentence, reasons, next }
+}
+
+fn points(change: GravityChange) -> String {
+    let n = change.points();
+    if (n - 1.0).abs() < 0.05 {
+        "1\u{A0}point".to_owned()
+    } else {
+        format!("{}\u{A0}points", write_number(n, if n < 9.95 { 1 } else { 0 }))
+    }
+}
+
+/// The pitching verdict.
+pub fn pitch_words(w: Writer, advice: &Advice<pitch::Reason, pitch::Next>) -> Judged {
+    let sentence = match advice.verdict {
+        Verdict::Go => "Cool enough: pitch.".to_owned(),
+        Verdict::Stop => "Far too hot for yeast.".to_owned(),
+        Verdict::CantTell => "This reading does not settle it.".to_owned(),
+        Verdict::Wait => match advice.next {
+            PitchNext::WarmTo(_) => "Too cold for this yeast yet.".to_owned(),
+            _ => "Too warm for this yeast yet.".to_owned(),
+        },
+    };
+    let reasons = advice.reasons.iter().map(|reason| pitch_reason(w, *reason)).collect();
+    let next = match advice.next {
+        PitchNext::Pitch => "Pitch now, seal, and note it below.".to_owned(),
+        PitchNext::CoolTo(t) => format!(
+            "Cool to {} or a little under, stir, and read again. If the yeast is in already: cool it now; the first two days matter most.",
+            w.temperature(t)
+        ),
+        PitchNext::WarmTo(t) => format!("Let it warm to {}, stir, and read again.", w.temperature(t)),
+        PitchNext::StirAndRead => "Stir well, wait a minute, and read again.".to_owned(),
+        PitchNext::ReadWithProbe => {
+            "Read with a clean probe in stirred wort; a strip on the wall is too rough for this.".to_owned()
+        }
+    };
+    judged(advice.verdict, sentence, reasons, next)
+}
+
+fn pitch_reason(w: Writer, reason: PitchReason) -> String {
+    match reason {
+        PitchReason::Within(range) => {
+            format!("The yeast's range is {} to {}.", w.temperature(range.from), w.temperature(range.to))
+        }
+        PitchReason::TooWarm(range, by) => format!(
+            "{} above the yeast's range of {} to {}.",
+            w.warmth(by.value()),
+            w.temperature(range.from),
+            w.temperature(range.to)
+        ),
+        PitchReason::TooCold(range, by) => format!(
+            "{} below the yeast's range of {} to {}.",
+            w.warmth(by.value()),
+            w.temperature(range.from),
+            w.temperature(range.to)
+        ),
+        PitchReason::HarmsYeast(t) => format!("Above about {} yeast is harmed.", w.temperature(t)),
+        PitchReason::Scalds => super::HOT_CAUTION.to_owned(),
+        PitchReason::Layers => "Unstirred wort lies in warm and cold layers.".to_owned(),
+        PitchReason::ThermometerTooRough(by) => format!(
+            "This thermometer may be out by {}, which reaches past the range.",
+            w.warmth(by.value())
+        ),
+    }
+}
+
+/// How the fermentation stands.
+pub fn watch_words(w: Writer, finish: &Finish) -> Judged {
+    let sentence = match finish.state {
+        State::NotYet => "Still falling: not yet.",
+        State::Slow => "Falling slowly: probably only slow.",
+        State::LooksStuck => "Steady, but far above its end: looks stuck. Do not bottle.",
+        State::OneMore => "Looks finished: one more reading settles it.",
+        State::Finished => "Finished, by these readings.",
+        State::CannotTell => "These readings do not tell yet.",
+    };
+    let reasons = finish.advice.reasons.iter().map(|reason| watch_reason(w, *reason)).collect();
+    let next = match finish.advice.next {
+        WatchNext::ReadFirst => "Take a first reading.".to_owned(),
+        WatchNext::ReadAgain(at) => format!(
+            "Read again on {} or later. Waiting is safe for beer; bottling early is not.",
+            write::moment(at)
+        ),
+        WatchNext::Rouse(at) => format!(
+            "Check the reading (gas out, sample temperature, hydrometer in water). Then warm it to the top of the yeast's range, rouse gently without splashing, and read again on {}. Do not bottle it as it is.",
+            write::day(at)
+        ),
+        WatchNext::Bottle => "Bottle when it suits you.".to_owned(),
+    };
+    judged(finish.advice.verdict, sentence.to_owned(), reasons, next)
+}
+
+fn watch_reason(w: Writer, reason: WatchReason) -> String {
+    match reason {
+        WatchReason::TooFew { have: 0 } => "No gravity has been read yet.".to_owned(),
+        WatchReason::TooFew { .. } => "One reading can't show whether it still falls.".to_owned(),
+        WatchReason::Compared { earlier, later, apart } => format!(
+            "Read {} and then {}, {} apart.",
+            w.gravity(earlier),
+            w.gravity(later),
+            write::duration(apart)
+        ),
+        WatchReason::NotRuledOut(rate) => {
+            format!("Readings this rough do not rule out a fall of {}.", w.amount(rate))
+        }
+        WatchReason::TooNear { apart, needed } => format!(
+            "The readings are {} apart; {} are needed.",
+            write::duration(apart),
+            write::duration(needed)
+        ),
+        WatchReason::Falling(rate) => format!("It falls by about {}.", w.amount(rate)),
+        WatchReason::Rose(by) => format!(
+            "The gravity rose by {}: gas on the bulb, a warm sample or a slip of the eye.",
+            points(by)
+        ),
+        WatchReason::AtSatellite(end) => {
+            format!("Within a point of the satellite, which ended at {}.", w.gravity(end))
+        }
+        WatchReason::AboveSatellite(end, by) => {
+            format!("{} above the satellite, which ended at {}.", points(by), w.gravity(end))
+        }
+        WatchReason::InRange(range) => format!(
+            "Inside the expected end, {} to {}.",
+            w.gravity(range.from),
+            w.gravity(range.to)
+        ),
+        WatchReason::AboveRange(range, by) => format!(
+            "{} above the expected end, {} to {}.",
+            points(by),
+            w.gravity(range.from),
+            w.gravity(range.to)
+        ),
+        WatchReason::BelowRange(range, by) => format!(
+            "{} below the expected end, {} to {}. No harm by itself, if it tastes clean.",
+            points(by),
+            w.gravity(range.from),
+            w.gravity(range.to)
+        ),
+        WatchReason::NoEndKnown => {
+            "Without a starting gravity, a stated end or a satellite there is nothing to compare the end with.".to_owned()
+        }
+        WatchReason::MayGoOn => "This kind of yeast may go on slowly for weeks.".to_owned(),
+        WatchReason::TooEarly { days, least } => format!(
+            "{} after pitching is early; this yeast usually wants {} or more.",
+            write::duration(days),
+            write::duration(least)
+        ),
+        WatchReason::PitchNotNoted => "Nobody noted when the yeast went in.".to_owned(),
+    }
+}
+
+/// The bottling plan.
+pub fn bottle_words(plan: &Plan) -> Judged {
+    let advice = &plan.advice;
+    let sentence = match (advice.verdict, advice.next) {
+        (Verdict::Go, _) => "Within the usual ceiling of the weakest bottle.",
+        (Verdict::Wait, _) => "No dose yet: the beer is not known to be finished.",
+        (_, BottleNext::StrongerBottles) => "No dose: these bottles would not do.",
+        _ => "No dose: too much for the weakest bottle.",
+    };
+    let reasons = advice.reasons.iter().map(|reason| bottle_reason(*reason)).collect();
+    let next = match advice.next {
+        BottleNext::Bottle => "Weigh the sugar, dissolve it in boiling water, cool, and mix it in gently.".to_owned(),
+        BottleNext::ReadAgain => {
+            "Read the gravity again before bottling. Less sugar is no answer to beer that still ferments.".to_owned()
+        }
+        BottleNext::LowerTarget(target) => format!(
+            "Ways down: a target of {} or less, stronger bottles, or wait some days and read the gravity again.",
+            write::volumes(target)
+        ),
+        BottleNext::StrongerBottles => {
+            "Ways down: stronger bottles, or wait some days and read the gravity again.".to_owned()
+        }
+    };
+    judged(advice.verdict, sentence.to_owned(), reasons, next)
+}
+
+fn bottle_reason(reason: BottleReason) -> String {
+    match reason {
+        BottleReason::NotFinished => "The log does not show a finished fermentation.".to_owned(),
+        BottleReason::OnStatedReason => "You go on for a reason of your own; it is kept with the batch.".to_owned(),
+        BottleReason::LeftUnknown => {
+            "Nothing bounds what may still ferment, so ten points are counted.".to_owned()
+        }
+        BottleReason::NotForPressure => "This glass is not made for pressure at all.".to_owned(),
+        BottleReason::AboveCeiling { worst, ceiling } => format!(
+            "At worst {}, above the ceiling of {} for the weakest bottle.",
+            write::volumes(worst),
+            write::volumes(ceiling)
+        ),
+        BottleReason::WithinCeiling { worst, ceiling } => format!(
+            "At worst {}; the usual ceiling of the weakest bottle is {}.",
+            write::volumes(worst),
+            write::volumes(ceiling)
+        ),
+        BottleReason::CautionForGlass => {
+            "For glass of unknown make this is already much: stand them cool, in a closed box.".to_owned()
+        }
+        BottleReason::YeastMayGoOn => {
+            "This yeast may go on for weeks, so the ceiling is half a volume lower.".to_owned()
+        }
+        BottleReason::HoldsEnough => "The beer already holds as much as you wish.".to_owned(),
+        BottleReason::MostlyStillToCome(gas) => format!(
+            "Most of it, up to {}, is what may still ferment.",
+            write::volumes(gas)
+        ),
+    }
+}
+
+/// When to open one.
+pub fn open_words(w: Writer, advice: &Advice<open::Reason, open::Next>) -> Judged {
+    let sentence = match advice.verdict {
+        Verdict::Go => "Try one.",
+        _ => "Leave them a while.",
+    };
+    let reasons = advice
+        .reasons
+        .iter()
+        .map(|reason| match *reason {
+            OpenReason::InBottle(age) => format!("In the bottle for {}.", write::duration(age)),
+            OpenReason::Strong => "Strong beer takes about four weeks.".to_owned(),
+            OpenReason::Cool(t) => format!("At {} it takes about twice as long.", w.temperature(t)),
+            OpenReason::TooCold(t) => format!("At {} ale yeast hardly works.", w.temperature(t)),
+            OpenReason::PlaceUnknown => "Where they stand is not noted; a warm room is assumed.".to_owned(),
+        })
+        .collect();
+    let next = match advice.next {
+        OpenNext::TryOne => "Chill one for two days, then open it over the sink.".to_owned(),
+        OpenNext::WaitUntil(at) => format!("Try the first on {}.", write::day(at)),
+        OpenNext::Warm(at) => {
+            format!("Move them to a warmer place out of the light; try one on {}.", write::day(at))
+        }
+    };
+    judged(advice.verdict, sentence.to_owned(), reasons, next)
+}
+
+/// The next step of a batch: one sentence, and the words on the large button.
+pub fn step_words(next: NextStep) -> (String, &'static str) {
+    match next {
+        NextStep::Pitch => (
+            "Note the starting gravity, bring the wort into the yeast's range, and pitch.".to_owned(),
+            "Go to Pitch",
+        ),
+        NextStep::FirstLook(at) => {
+            (format!("Leave it closed. Take the first reading about {}.", write::day(at)), "Add a reading")
+        }
+        NextStep::ReadAgain(at) => {
+            (format!("Read it again on {} or later.", write::moment(at)), "Add a reading")
+        }
+        NextStep::Stuck => ("It looks stuck. Go through the steps before anything else.".to_owned(), "See the steps"),
+        NextStep::Bottle => ("It is finished by its readings. Bottle it when it suits you.".to_owned(), "Work out the sugar"),
+        NextStep::WaitForBottles(at) => {
+            (format!("The bottles are working. Try the first on {}.", write::day(at)), "See the bottles")
+        }
+        NextStep::TryOne => ("Chill one bottle for two days and try it.".to_owned(), "Note how it was"),
+        NextStep::Enjoy => ("Ready. Note how each bottle was.".to_owned(), "Note a bottle"),
+    }
+}
