@@ -144,6 +144,10 @@ quantity! {
     Density, 500.0..=2000.0
 }
 quantity! {
+    /// Heat capacity by mass, kJ/(kg K).
+    HeatCapacity, 0.0..=10.0
+}
+quantity! {
     /// A pressure, kilopascals; absolute or above the air outside, as the function says.
     Kilopascals, 0.0..=10000.0
 }

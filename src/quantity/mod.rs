@@ -16,8 +16,8 @@ pub use estimate::Estimate;
 pub use gravity::{Gravity, GravityUnit, read_gravity, write_gravity};
 pub use measured::{
     AlcoholByMass, AlcoholByVolume, Attenuation, CarbonDioxideVolumes, Celsius, Density, Extract,
-    Grams, GravityChange, Hours, Kilopascals, Litres, Measured, Metres, OutOfRange, Plato, Share,
-    SpecificGravity, TemperatureChange,
+    Grams, GravityChange, HeatCapacity, Hours, Kilopascals, Litres, Measured, Metres, OutOfRange,
+    Plato, Share, SpecificGravity, TemperatureChange,
 };
 pub use moment::{Moment, MomentError};
 pub use read::{Bounds, ReadError, read, write, write_bare};
