@@ -85,10 +85,10 @@ pub struct Corrected {
 /// specific gravity of that w. Model error 0.0001 to 30 °C, growing to 0.0005 at 40 °C and on.
 ///
 /// # Errors
-/// [`ScienceError::Temperature`] for a sample outside 0 to 60 °C; [`ScienceError::OutOfRange`] for a
-/// result no hydrometer can mean.
+/// [`ScienceError::Temperature`] for a sample or an instrument outside 0 to 60 °C;
+/// [`ScienceError::OutOfRange`] for a result no hydrometer can mean.
 pub fn correct_wort(sample: Sample, by: &Hydrometer) -> Result<Corrected, ScienceError> {
-    correct(sample, by, sucrose::fraction, None)
+    correct(sample, by, |rho, t, _| sucrose::fraction(rho, t), None)
 }
 
 /// The gravity of fermenting or finished beer whose original extract is known.
@@ -105,45 +105,50 @@ pub fn correct_beer(
     original: Plato,
 ) -> Result<Corrected, ScienceError> {
     let oe = original.value();
-    let apparent = move |rho: f64, t: f64| {
-        // Above its original gravity there is no alcohol to allow for; above 40 °C no formula for it.
-        if rho >= sucrose::rho(oe / 100.0, t) || t > COOL_FIRST_ABOVE.value() {
+    let apparent = move |rho: f64, t: f64, shown_at: f64| {
+        // Above its original gravity there is no alcohol to allow for.
+        if rho >= sucrose::rho(oe / 100.0, t) {
             return sucrose::fraction(rho, t);
         }
-        let alcohol = rising_root(0.0, 16.0, |a| rho - beer_rho(oe, a, t));
-        sucrose::fraction(beer_rho(oe, alcohol, 20.0), 20.0)
+        let alcohol = rising_root(0.0, 30.0, |a| rho - beer_rho(oe, a, t));
+        sucrose::fraction(beer_rho(oe, alcohol, shown_at), shown_at)
     };
     let plain = correct_wort(sample, by)?.gravity.value();
     correct(sample, by, apparent, Some(plain))
 }
 
-/// Density in kg/m³ of beer from wort of `oe` °P with `a` % alcohol by mass.
+/// Density in kg/m³ of beer from wort of `oe` °P with `a` % alcohol by mass. The formula for ethanol
+/// ends at 40 °C; what it takes off there is held beyond, so that no degree makes the answer jump.
 fn beer_rho(oe: f64, a: f64, t: f64) -> f64 {
     let residue = oe - a * (2.0665 - 0.010_665 * oe);
-    let distillate = ethanol::rho(a / 100.0, t) - ethanol::rho(0.0, t);
+    let held = t.min(COOL_FIRST_ABOVE.value());
+    let distillate = ethanol::rho(a / 100.0, held) - ethanol::rho(0.0, held);
     sucrose::rho(residue / 100.0, t) + distillate
 }
 
 fn correct(
     sample: Sample,
     by: &Hydrometer,
-    fraction: impl Fn(f64, f64) -> f64,
+    fraction: impl Fn(f64, f64, f64) -> f64,
     plain: Option<SpecificGravity>,
 ) -> Result<Corrected, ScienceError> {
     let (min, max) = SAMPLE;
-    if !(min..=max).contains(&sample.temperature) {
-        return Err(ScienceError::Temperature { given: sample.temperature, min, max });
+    for given in [sample.temperature, by.reference] {
+        if !(min..=max).contains(&given) {
+            return Err(ScienceError::Temperature { given, min, max });
+        }
     }
     let (t, t_ref) = (sample.temperature.value(), by.reference.value());
     let shown = shown_at_reference(sample.reading, by);
     let liquid = |t: f64| sucrose::rho_of_sg(shown, t_ref) / (1.0 + GLASS * (t - t_ref));
-    let gravity_at = |t: f64| sucrose::sg_at(fraction(liquid(t), t), 20.0);
+    let gravity_at = |t: f64| sucrose::sg_at(fraction(liquid(t), t, 20.0), 20.0);
 
-    let w = fraction(liquid(t), t);
+    let w = fraction(liquid(t), t, 20.0);
     let value = SpecificGravity::new(sucrose::sg_at(w, 20.0))?;
-    let at_reference = SpecificGravity::new(sucrose::sg_at(w, t_ref))?;
+    let at_reference = SpecificGravity::new(sucrose::sg_at(fraction(liquid(t), t, t_ref), t_ref))?;
 
-    let slope = (gravity_at((t + 0.5).min(60.0)) - gravity_at((t - 0.5).max(0.0))).abs();
+    let (warm, cold) = ((t + 0.5).min(max.value()), (t - 0.5).max(min.value()));
+    let slope = (gravity_at(warm) - gravity_at(cold)).abs() / (warm - cold);
     let mut worked = Worked::default()
         .input(Term::ReadingError, sample.reading)
         .input(Term::SampleTemperature, sample.temperature)
@@ -214,8 +219,10 @@ fn model_error(t: f64) -> f64 {
 /// [`ScienceError::Temperature`] outside 0 to 60 °C.
 pub fn reading_in_water(t: Celsius, reference: Celsius) -> Result<SpecificGravity, ScienceError> {
     let (min, max) = SAMPLE;
-    if !(min..=max).contains(&t) {
-        return Err(ScienceError::Temperature { given: t, min, max });
+    for given in [t, reference] {
+        if !(min..=max).contains(&given) {
+            return Err(ScienceError::Temperature { given, min, max });
+        }
     }
     let rho_ref = water::rho(t.value()) * (1.0 + GLASS * (t.value() - reference.value()));
     let rho_w = water::rho(reference.value());

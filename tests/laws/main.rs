@@ -1,0 +1,9 @@
+//! Laws: what must hold for any input, tried on many that no one chose.
+//!
+//! Each file holds the laws of one idea. A law that holds only in part of the range says where, and why.
+
+// A test may stop.
+#![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used)]
+
+mod hydrometer;
+mod support;

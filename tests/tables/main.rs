@@ -1,0 +1,2 @@
+//! Published values.
+fn main() {}
