@@ -6,7 +6,7 @@
 
 use super::carbon_dioxide::GRAMS_PER_VOLUME;
 use super::{Amount, ScienceError, Source, Term, Worked};
-use crate::quantity::{CarbonDioxideVolumes, Estimate, Grams, Litres, Measured, Share};
+use crate::quantity::{CarbonDioxideVolumes, Estimate, Extract, Grams, Litres, Measured, Share};
 use serde::{Deserialize, Serialize};
 
 /// Grams of carbon dioxide from a gram of glucose, by molar masses (IUPAC): 2 × 44.009 / 180.156.
@@ -143,6 +143,14 @@ pub fn most_from(
     }
     let grams = sugar.value() * kind.full_yield().upper(2.0).value();
     Ok(CarbonDioxideVolumes::new(grams / GRAMS_PER_VOLUME / beer.value())?)
+}
+
+/// Carbon dioxide from so much extract that ferments in each litre, by Balling's balance: 0.9565 g from
+/// 2.0665 g, the rest going to alcohol and yeast. For wort kept back as priming, and for what a stalled
+/// beer still holds.
+#[must_use]
+pub fn from_extract(fermenting: Extract) -> CarbonDioxideVolumes {
+    CarbonDioxideVolumes::nearest(fermenting.value() * 0.9565 / 2.0665 / GRAMS_PER_VOLUME)
 }
 
 #[cfg(test)]
