@@ -3,7 +3,9 @@
 //! The gas shares between beer and headspace by Henry's law with Weiss's solubility (1974) and its
 //! fugacity; the air shut in with it warms, and water vapour is added.
 
-use super::carbon_dioxide::{ATM, BEER_FACTOR, GRAMS_PER_VOLUME, MOLAR_MASS, fugacity, k0};
+use super::carbon_dioxide::{
+    ATM, BEER_FACTOR, GRAMS_PER_VOLUME, LEAST_FACTOR, MOLAR_MASS, fugacity, k0,
+};
 use super::root::rising_root;
 use super::{Amount, ScienceError, Source, Term, Worked, air, water};
 use crate::quantity::{
@@ -73,9 +75,9 @@ pub fn in_bottle(
     }
     let kelvin = t.kelvin();
     let headspace = closing.headspace.value();
-    let factor = match end {
-        End::Best => BEER_FACTOR,
-        End::High => 0.937,
+    let (factor, formula) = match end {
+        End::Best => (BEER_FACTOR, "n = K0(T) · 0.96 · f(p) + h p ÷ (R T)"),
+        End::High => (LEAST_FACTOR, "n = K0(T) · 0.937 · f(p) + h p ÷ (R T)"),
     };
     let mol = total.value() * GRAMS_PER_VOLUME / MOLAR_MASS;
     // R in L atm/(mol K). The sum rises with p all the way to 100 atm, far above any bottle.
@@ -95,12 +97,7 @@ pub fn in_bottle(
         .input(Term::CarbonDioxideTotal, total)
         .input(Term::WarmestTemperature, t)
         .input(Term::BottleHeadspace, Amount::Number(100.0 * headspace, 0, "%"))
-        .step(
-            Term::CarbonDioxideTotal,
-            Kilopascals::nearest(gas),
-            "n = K0(T) · 0.96 · f(p) + h p ÷ (R T)",
-            Source::HenryLaw,
-        )
+        .step(Term::CarbonDioxideTotal, Kilopascals::nearest(gas), formula, Source::HenryLaw)
         .step(Term::HeadspaceAir, Kilopascals::nearest(air_in), "p_air T ÷ T_fill", None)
         .step(
             Term::WaterVapour,
@@ -149,5 +146,16 @@ mod tests {
             in_bottle(total, Celsius::literal(30.0), Closing::USUAL, end).expect("in range").gauge
         };
         assert!(at(End::High) > at(End::Best));
+    }
+
+    #[test]
+    fn the_working_shows_the_factor_that_was_used() {
+        let shown = |end| {
+            let total = CarbonDioxideVolumes::literal(3.0);
+            let found = in_bottle(total, Celsius::literal(30.0), Closing::USUAL, end);
+            found.expect("in range").worked.steps.first().expect("a step").formula
+        };
+        assert!(shown(End::Best).contains("0.96 "), "{}", shown(End::Best));
+        assert!(shown(End::High).contains("0.937 "), "{}", shown(End::High));
     }
 }

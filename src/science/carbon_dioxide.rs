@@ -12,6 +12,8 @@ pub const GRAMS_PER_VOLUME: f64 = 1.977;
 pub(super) const MOLAR_MASS: f64 = 44.009;
 /// What beer holds of what water holds: 0.96, from 0.937 to 0.981.
 pub(super) const BEER_FACTOR: f64 = 0.96;
+/// The least of it, which makes the pressure in a bottle the highest.
+pub(super) const LEAST_FACTOR: f64 = 0.937;
 /// One standard deviation of the whole model, relative.
 pub(super) const MODEL_ERROR: f64 = 0.05;
 /// kPa in an atmosphere.
