@@ -110,12 +110,14 @@ pub fn read<U: Unit>(
 ) -> Result<U::Quantity, ReadError> {
     let (numeral, behind) = read_numeral(text)?;
     let unit = if behind.is_empty() { unit } else { unit_named(&behind, unit)? };
+    let (min, max) = (bounds.min.value(), bounds.max.value());
+    // Limits are told rounded; what is told is taken, as the limit itself. A hair is lost in the units.
+    let hair = |limit: f64| 1e-9 * limit.abs().max(1.0);
+    let told_min = as_told(min, unit).min(min) - hair(min);
+    let told_max = as_told(max, unit).max(max) + hair(max);
     let fits = |number: f64| {
-        // Limits are shown rounded; a value that rounds to the limit is taken as the limit.
         let own = unit.to_own(number);
-        let slack = unit.to_own(number + 1e-9) - own;
-        let held = own.clamp(bounds.min.value(), bounds.max.value());
-        ((held - own).abs() <= slack.abs()).then_some(held)
+        (told_min..=told_max).contains(&own).then_some(own.clamp(min, max))
     };
     let mut fitting = numeral.meanings().filter_map(|number| Some((number, fits(number)?)));
     match (fitting.next(), fitting.next()) {
@@ -130,6 +132,12 @@ pub fn read<U: Unit>(
 
 fn trimmed(text: String) -> String {
     text.trim_end_matches('0').trim_end_matches('.').to_owned()
+}
+
+/// A limit after it was rounded to be written.
+fn as_told<U: Unit>(limit: f64, unit: U) -> f64 {
+    let places = 10_f64.powi(unit.places() as i32);
+    unit.to_own((unit.express(limit) * places).round() / places)
 }
 
 fn out_of_range<U: Unit>(unit: U, bounds: Bounds<U::Quantity>) -> ReadError {

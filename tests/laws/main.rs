@@ -5,5 +5,9 @@
 // A test may stop.
 #![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used)]
 
+mod gravity;
 mod hydrometer;
+mod moments;
+mod numbers;
 mod support;
+mod units;
