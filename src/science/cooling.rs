@@ -19,7 +19,8 @@ pub struct Look {
     pub temperature: Estimate<Celsius>,
 }
 
-/// When it will be there, counted from the last look.
+/// When it will be there, counted from the last look. The window is two standard deviations wide to
+/// each side, and never narrower than a quarter of the time.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Window {
     /// Not before.
@@ -74,10 +75,16 @@ pub fn window(looks: &[Look], bath: Celsius, target: Celsius) -> Result<Window, 
     if rate <= 0.0 || !rate.is_finite() {
         return Err(ScienceError::OutOfReach);
     }
+    // Two doubts at two standard deviations: how fast it cools, and where the last look left it. Near
+    // the target the second is the larger. They are added, not squared: a last look that was too high
+    // makes both later.
+    let last_look = last.temperature.sigma() / above(last.temperature.value()).abs();
     let likely = to_go.ln().max(0.0) / rate;
     let slack = (2.0 * sigma / rate).max(AT_LEAST);
-    let latest =
-        if slack < 1.0 { Some(Hours::new((likely / (1.0 - slack)).max(likely))?) } else { None };
+    let (least, most) = (to_go.ln() - 2.0 * last_look, to_go.ln() + 2.0 * last_look);
+    let earliest = (least / (rate * (1.0 + slack))).max(0.0);
+    let latest = most.max(0.0) / (rate * (1.0 - slack));
+    let latest = if slack < 1.0 { Hours::new(latest).ok() } else { None };
     let worked = Worked::default()
         .input(Term::WortTemperature, last.temperature.value())
         .input(Term::BathTemperature, bath)
@@ -88,14 +95,10 @@ pub fn window(looks: &[Look], bath: Celsius, target: Celsius) -> Result<Window, 
             "T(t) = T_bath + (T₀ − T_bath) e^(−kt)",
             Source::NewtonCooling,
         )
-        .doubt(Term::WortTemperature, likely * 2.0 * sigma / rate / 2.0)
+        .doubt(Term::CoolingRate, likely * sigma / rate)
+        .doubt(Term::WortTemperature, last_look / rate)
         .doubt(Term::ModelError, likely * AT_LEAST / 2.0);
-    Ok(Window {
-        earliest: Hours::new(likely / (1.0 + slack))?,
-        likely: Hours::new(likely)?,
-        latest,
-        worked,
-    })
+    Ok(Window { earliest: Hours::new(earliest)?, likely: Hours::new(likely)?, latest, worked })
 }
 
 #[cfg(test)]

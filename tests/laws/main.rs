@@ -5,6 +5,7 @@
 // A test may stop.
 #![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used)]
 
+mod cooling;
 mod gravity;
 mod hydrometer;
 mod moments;
