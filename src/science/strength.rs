@@ -129,7 +129,8 @@ pub fn strength(
     let to_fg = (by_main_rule(og, fg - step).3 - abv) / step;
     // Beer's quotient of real to apparent fall, over 532 beers.
     let quotient = 0.814 + 0.000_86 * oe;
-    let re = oe - quotient * (oe - ae);
+    // Nothing ferments extract that is not there: two gravities that say so are read wrong.
+    let re = (oe - quotient * (oe - ae)).max(0.0);
     let apparent_attenuation = 100.0 * (oe - ae) / oe;
     let per_plato = 100.0 / oe * 0.25;
     let attenuation_sigma = per_plato

@@ -10,5 +10,6 @@ mod gravity;
 mod hydrometer;
 mod moments;
 mod numbers;
+mod strength;
 mod support;
 mod units;
