@@ -5,11 +5,16 @@
 // A test may stop.
 #![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used)]
 
+mod blend;
+mod carbon_dioxide;
 mod cooling;
 mod gravity;
 mod hydrometer;
 mod moments;
 mod numbers;
+mod pressure;
+mod priming;
 mod strength;
 mod support;
 mod units;
+mod yeast;
