@@ -8,9 +8,10 @@ use fermentside::science::hydrometer::{
 use fermentside::science::{ScienceError, Term};
 use proptest::prelude::*;
 
-/// Warming water from 0 °C first shrinks it, and to 5.5 °C it grows less than the glass does; so only
-/// from 6 °C does a fixed reading always mean a heavier liquid when the sample is warmer.
-const GROWS_FROM: f64 = 6.0;
+/// Warming water from 0 °C first shrinks it, and to 5.5 °C it grows less than the glass does, a little
+/// further in what is thinner than water; so only from 7 °C does a fixed reading always mean a heavier
+/// liquid when the sample is warmer.
+const GROWS_FROM: f64 = 7.0;
 
 fn sample(reading: f64, t: f64) -> Sample {
     Sample {
