@@ -59,6 +59,17 @@ pub struct InBottle {
 /// p(CO2) solves n = K0(T) 0.96 f(p) + h p/(RT) for n moles a litre of beer and headspace share h;
 /// then air, vapour and the outside are added and taken off.
 ///
+/// ```
+/// use fermentside::quantity::{CarbonDioxideVolumes, Celsius, Measured};
+/// use fermentside::science::bottle_pressure::{Closing, End, in_bottle};
+///
+/// let volumes = CarbonDioxideVolumes::literal(2.5);
+/// let at = |t| in_bottle(volumes, Celsius::literal(t), Closing::USUAL, End::High);
+/// let (cool, hot) = (at(20.0)?.gauge.value(), at(30.0)?.gauge.value());
+/// assert_eq!(format!("{:.1} and {:.1} bar", cool / 100.0, hot / 100.0), "3.0 and 4.0 bar");
+/// # Ok::<(), fermentside::science::ScienceError>(())
+/// ```
+///
 /// # Errors
 /// [`ScienceError::Temperature`] outside 0 to 45 °C.
 pub fn in_bottle(

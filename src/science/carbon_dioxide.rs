@@ -85,6 +85,16 @@ pub struct AlreadyIn {
 
 /// See [`AlreadyIn`]: K0 × 0.96 × (air pressure − water vapour) at the warmest temperature.
 ///
+/// ```
+/// use fermentside::quantity::{Celsius, Estimate, Measured, Metres};
+/// use fermentside::science::carbon_dioxide::already_in;
+///
+/// let warmest = Estimate::new(Celsius::literal(20.0), 1.0);
+/// let found = already_in(warmest, Metres::literal(0.0))?;
+/// assert_eq!(format!("{:.1}", found.volumes.value().value()), "0.8");
+/// # Ok::<(), fermentside::science::ScienceError>(())
+/// ```
+///
 /// # Errors
 /// [`ScienceError::Temperature`] outside −2 to 45 °C.
 pub fn already_in(warmest: Estimate<Celsius>, height: Metres) -> Result<AlreadyIn, ScienceError> {

@@ -86,6 +86,20 @@ pub struct Dose {
 
 /// Dose = (target − already in) × 1.977 × litres ÷ (0.95 × full yield).
 ///
+/// ```
+/// use fermentside::quantity::{CarbonDioxideVolumes, Estimate, Litres, Measured};
+/// use fermentside::science::priming::{Priming, Sugar, dose};
+///
+/// let found = dose(Priming {
+///     target: CarbonDioxideVolumes::literal(2.4),
+///     already_in: Estimate::new(CarbonDioxideVolumes::literal(0.84), 0.04),
+///     beer: Estimate::new(Litres::literal(19.0), 0.3),
+///     sugar: Sugar::Sucrose,
+/// })?;
+/// assert_eq!(format!("{:.0}", found.sugar.value().value()), "120");
+/// # Ok::<(), fermentside::science::ScienceError>(())
+/// ```
+///
 /// # Errors
 /// [`ScienceError::NothingThere`] for no beer; [`ScienceError::OutOfRange`] for more sugar than can be.
 pub fn dose(priming: Priming) -> Result<Dose, ScienceError> {

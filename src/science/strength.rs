@@ -102,6 +102,17 @@ fn by_main_rule(og: f64, fg: f64) -> (f64, f64, f64, f64) {
 
 /// Strength and attenuation from original and present gravity, both 20/20.
 ///
+/// ```
+/// use fermentside::quantity::{Estimate, Measured, SpecificGravity};
+/// use fermentside::science::strength::strength;
+///
+/// let read = |sg| Estimate::new(SpecificGravity::literal(sg), 0.001);
+/// let found = strength(read(1.050), read(1.010))?;
+/// assert_eq!(format!("{:.1}", found.alcohol.value().value()), "5.3");
+/// assert_eq!(format!("{:.2}", found.by_common_rule.value()), "5.25");
+/// # Ok::<(), fermentside::science::ScienceError>(())
+/// ```
+///
 /// # Errors
 /// [`ScienceError::RisingGravity`] when the present gravity is above the original by more than both
 /// readings' doubt can explain; [`ScienceError::NothingThere`] when the original is water.
