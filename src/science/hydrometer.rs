@@ -285,16 +285,6 @@ mod tests {
     }
 
     #[test]
-    fn gas_and_foam_widen_the_answer() {
-        let with = |condition| {
-            let sample = Sample { condition, ..sample(1.010, 20.0) };
-            correct_wort(sample, &Hydrometer::USUAL).expect("in range").gravity.sigma()
-        };
-        assert!(with(Condition::Still) < with(Condition::Foam));
-        assert!(with(Condition::Foam) < with(Condition::Gassy));
-    }
-
-    #[test]
     fn refuses_a_boiling_sample_and_marks_a_hot_one() {
         assert!(correct_wort(sample(1.05, 61.0), &Hydrometer::USUAL).is_err());
         assert!(correct_wort(sample(1.05, 45.0), &Hydrometer::USUAL).expect("in range").cool_first);
