@@ -10,14 +10,34 @@ use serde::{Deserialize, Serialize};
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Estimate<T> {
     value: T,
+    #[serde(with = "stored_sigma")]
     sigma: f64,
+}
+
+/// What is not a size of doubt is an endless one.
+fn honest(sigma: f64) -> f64 {
+    if sigma >= 0.0 { sigma } else { f64::INFINITY }
+}
+
+/// An endless doubt is kept as `null`, for JSON has no number for it; and what is read is believed no
+/// more than what is built.
+mod stored_sigma {
+    use serde::{Deserialize, Deserializer, Serialize, Serializer};
+
+    pub fn serialize<S: Serializer>(sigma: &f64, to: S) -> Result<S::Ok, S::Error> {
+        Some(sigma).filter(|sigma| sigma.is_finite()).serialize(to)
+    }
+
+    pub fn deserialize<'de, D: Deserializer<'de>>(from: D) -> Result<f64, D::Error> {
+        Ok(Option::deserialize(from)?.map_or(f64::INFINITY, super::honest))
+    }
 }
 
 impl<T: Measured> Estimate<T> {
     /// The value with one standard deviation `sigma`, in the unit of `T`.
     #[must_use]
     pub fn new(value: T, sigma: f64) -> Self {
-        Self { value, sigma: if sigma >= 0.0 { sigma } else { f64::INFINITY } }
+        Self { value, sigma: honest(sigma) }
     }
 
     /// A value held as exact.
@@ -69,6 +89,18 @@ mod tests {
         assert_eq!(Estimate::new(warm, f64::NAN).sigma(), f64::INFINITY);
         assert_eq!(Estimate::new(warm, -1.0).upper(2.0).value(), Celsius::MAX);
         assert_eq!(Estimate::new(warm, -1.0).lower(2.0).value(), Celsius::MIN);
+    }
+
+    #[test]
+    fn what_is_stored_is_read_and_not_believed_more() {
+        for sigma in [0.5, f64::INFINITY] {
+            let estimate = Estimate::new(Celsius::literal(20.0), sigma);
+            let stored = serde_json::to_string(&estimate).expect("stored");
+            assert_eq!(serde_json::from_str::<Estimate<Celsius>>(&stored).ok(), Some(estimate));
+        }
+        let wrong = r#"{"value":20.0,"sigma":-1.0}"#;
+        let read = serde_json::from_str::<Estimate<Celsius>>(wrong).expect("read");
+        assert_eq!(read.sigma(), f64::INFINITY);
     }
 
     #[test]
