@@ -2,7 +2,7 @@
 
 use crate::support::cases;
 use crate::units::near_numbers;
-use fermentside::quantity::{Celsius, Estimate, Measured, read_numeral, write_number};
+use fermentside::quantity::{Celsius, Estimate, Grams, Measured, read_numeral, write_number};
 use proptest::prelude::*;
 
 /// Groups the whole part of a plain number by threes.
@@ -57,6 +57,16 @@ proptest! {
         if let Ok((numeral, unit)) = read_numeral(&text) {
             prop_assert!(numeral.meanings().all(|value| !value.is_nan()), "{text:?} {unit:?}");
         }
+    }
+
+    #[test]
+    fn a_stored_value_is_the_same_to_the_last_bit(celsius in -40.0..130.0, grams in 0.0..1e7) {
+        let warm = Celsius::literal(celsius);
+        let stored = serde_json::to_string(&warm).expect("stored");
+        prop_assert_eq!(serde_json::from_str::<Celsius>(&stored).expect("read"), warm);
+        let heavy = Estimate::new(Grams::literal(grams), grams / 3.0);
+        let stored = serde_json::to_string(&heavy).expect("stored");
+        prop_assert_eq!(serde_json::from_str::<Estimate<Grams>>(&stored).expect("read"), heavy);
     }
 
     #[test]
