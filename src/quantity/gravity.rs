@@ -68,7 +68,8 @@ const PLATO_MAX: f64 = 40.0;
 pub fn read_gravity(text: &str, unit: GravityUnit) -> Result<Gravity, ReadError> {
     let (numeral, behind) = read_numeral(text)?;
     let unit = match key_of(&behind).as_str() {
-        "" => unit,
+        // Degrees and per cent are words for extract; other signs mean nothing.
+        "" if behind.is_empty() || (unit == GravityUnit::Plato && "°%".contains(&behind)) => unit,
         "sg" | "og" | "fg" | "pt" | "pts" | "point" | "points" => GravityUnit::SpecificGravity,
         "p" | "plato" | "brix" | "bx" => GravityUnit::Plato,
         _ => {
@@ -191,6 +192,12 @@ mod tests {
             read_gravity("50 kg", GravityUnit::Plato),
             Err(ReadError::UnknownUnit { .. })
         ));
+        // A sign that is no scale is not passed over: 12 % is not twelve points.
+        for text in ["12 %", "1.050 $", "12°"] {
+            let read = read_gravity(text, GravityUnit::SpecificGravity);
+            assert!(matches!(read, Err(ReadError::UnknownUnit { .. })), "{text}: {read:?}");
+        }
+        assert!(read_gravity("12.4°", GravityUnit::Plato).is_ok());
         // A specific gravity typed into a Plato field is asked about, not believed.
         assert!(matches!(
             read_gravity("1.050", GravityUnit::Plato),

@@ -109,7 +109,10 @@ pub fn read<U: Unit>(
     bounds: Bounds<U::Quantity>,
 ) -> Result<U::Quantity, ReadError> {
     let (numeral, behind) = read_numeral(text)?;
-    let unit = if behind.is_empty() { unit } else { unit_named(&behind, unit)? };
+    // A degree alone is one of the scale chosen beside the field.
+    let degree = matches!(behind.to_lowercase().as_str(), "°" | "deg" | "degree" | "degrees");
+    let chosen = behind.is_empty() || (degree && unit.symbol().starts_with('°'));
+    let unit = if chosen { unit } else { unit_named(&behind, unit)? };
     let (min, max) = (bounds.min.value(), bounds.max.value());
     // Limits are told rounded; what is told is taken, as the limit itself. A hair is lost in the units.
     let hair = |limit: f64| 1e-9 * limit.abs().max(1.0);
@@ -160,7 +163,8 @@ fn unit_named<U: Unit>(typed: &str, chosen: U) -> Result<U, ReadError> {
 pub(super) fn key_of(typed: &str) -> String {
     let lower: String =
         typed.to_lowercase().chars().filter(|c| c.is_alphanumeric() || *c == '/').collect();
-    lower.strip_prefix("degrees").or(lower.strip_prefix("deg")).unwrap_or(&lower).to_owned()
+    let scale = ["degrees", "degree", "deg"].iter().find_map(|word| lower.strip_prefix(word));
+    scale.unwrap_or(&lower).to_owned()
 }
 
 /// Writes a quantity with its unit, to the unit's usual number of decimals: `20.0 °C`.

@@ -146,6 +146,11 @@ mod tests {
         assert_eq!(cool, Ok(20.0));
         let spelt = read("68 °F", TemperatureUnit::Celsius, Bounds::all()).map(Measured::value);
         assert!(spelt.is_ok_and(|t| (t - 20.0).abs() < 1e-9));
+        for text in ["68°", "68 degree F", "68 degrees"] {
+            let read = read(text, TemperatureUnit::Fahrenheit, Bounds::all()).map(Measured::value);
+            assert!(read.is_ok_and(|t| (t - 20.0).abs() < 1e-9), "{text}");
+        }
+        assert!(read("5°", VolumeUnit::Litres, Bounds::all()).is_err());
     }
 
     #[test]
