@@ -1,6 +1,6 @@
 //! Gear: the instruments, and how the brewer writes.
 
-use super::entry::Id;
+use super::id::Id;
 use crate::quantity::{GravityUnit, LengthUnit, MassUnit, Metres, TemperatureUnit, VolumeUnit};
 use crate::science::hydrometer::Hydrometer;
 use serde::{Deserialize, Serialize};

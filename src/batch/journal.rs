@@ -1,9 +1,9 @@
 //! All entries together, and the one pure way to change them.
 
-use super::entry::{
-    BatchHeading, BottlingRecord, Entry, EntryKey, Id, Kind, OpeningRecord, PitchRecord, Reading,
-};
+use super::entry::{Entry, EntryKey, Kind};
 use super::gear::{HydrometerItem, Settings};
+use super::id::Id;
+use super::record::{BatchHeading, BottlingRecord, OpeningRecord, PitchRecord, Reading};
 use crate::science::hydrometer::Hydrometer;
 use std::collections::BTreeMap;
 use std::fmt;

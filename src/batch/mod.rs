@@ -5,13 +5,14 @@
 
 mod entry;
 mod gear;
+mod id;
 mod journal;
+mod record;
 mod summary;
 
-pub use entry::{
-    BatchHeading, BottlingRecord, Entry, EntryKey, Fizz, Id, IdError, Kind, OpeningRecord,
-    PitchRecord, Reading, Vessel,
-};
+pub use entry::{Entry, EntryKey, Kind};
 pub use gear::{HydrometerItem, Settings, Theme, Units};
+pub use id::{Id, IdError};
 pub use journal::{Change, Journal, Rejected};
+pub use record::{BatchHeading, BottlingRecord, Fizz, OpeningRecord, PitchRecord, Reading, Vessel};
 pub use summary::{NextStep, ReadingLine, Stage, Summary};

@@ -1,7 +1,8 @@
 //! Everything that a screen shows about one batch, worked out once.
 
-use super::entry::{BatchHeading, BottlingRecord, Id, OpeningRecord, PitchRecord, Reading, Vessel};
+use super::id::Id;
 use super::journal::Journal;
+use super::record::{BatchHeading, BottlingRecord, OpeningRecord, PitchRecord, Reading, Vessel};
 use crate::advice::watch::{self, Course, Finish, Look};
 use crate::advice::{Advice, Verdict, open};
 use crate::quantity::{Estimate, Hours, Measured, Moment, SpecificGravity};

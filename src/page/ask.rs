@@ -90,7 +90,8 @@ where
         let typed = text.get();
         let quantity = value.get().ok()?;
         let written = write_bare(quantity, chosen());
-        (!same_number(&typed, &written)).then(|| words::understood(&format!("{written}\u{A0}{}", chosen().symbol())))
+        (!same_number(&typed, &written))
+            .then(|| words::understood(&format!("{written}\u{A0}{}", chosen().symbol())))
     };
     let on_unit = Callback::new(move |symbol: String| {
         let before = value.get_untracked();
@@ -140,7 +141,8 @@ fn error_words(error: ReadError) -> (String, bool) {
 }
 
 fn same_number(typed: &str, written: &str) -> bool {
-    let number = |text: &str| read_numeral(text).ok().and_then(|(n, behind)| behind.is_empty().then_some(n));
+    let number =
+        |text: &str| read_numeral(text).ok().and_then(|(n, behind)| behind.is_empty().then_some(n));
     let (typed, written) = (number(typed), number(written));
     typed.is_some() && typed == written
 }
@@ -174,7 +176,8 @@ pub fn ask_gravity(scope: &str, ask: AskGravity) -> Asked<Gravity> {
     let value = Memo::new(move |_| read_gravity(&text.get(), scale(&unit_text.get())));
     let understood = move || {
         let gravity = value.get().ok()?;
-        (text.get().trim() != bare_gravity(gravity)).then(|| words::understood(&write_gravity(gravity)))
+        (text.get().trim() != bare_gravity(gravity))
+            .then(|| words::understood(&write_gravity(gravity)))
     };
     let on_unit = Callback::new(move |symbol: String| {
         let before = value.get_untracked();

@@ -59,9 +59,10 @@ fn InHand(summary: Summary) -> impl IntoView {
         format!("{} since pitching", write::duration(age))
     });
     let gravity = summary.present.or(summary.original).map(Estimate::value).map(|sg| w.gravity(sg));
-    let strength = summary.strength.as_ref().map(|s| {
-        format!("{} ABV so far", write::strength(s.alcohol.value()))
-    });
+    let strength = summary
+        .strength
+        .as_ref()
+        .map(|s| format!("{} ABV so far", write::strength(s.alcohol.value())));
     let facts: Vec<String> = [gravity, strength, since].into_iter().flatten().collect();
     view! {
         <h1 tabindex="-1">{summary.heading.name.clone()}</h1>

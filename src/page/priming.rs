@@ -1,11 +1,13 @@
 //! What the two places that work out priming sugar share: choices, and the plan in words and figures.
 
 use super::parts::answer::Said;
-use super::write::{self, Writer};
 use super::words;
+use super::write::{self, Writer};
 use crate::advice::bottle::Plan;
 use crate::advice::bottles::Bottle;
-use crate::quantity::{Bounds, CarbonDioxideVolumes, Celsius, Estimate, Grams, Litres, Measured, write_number};
+use crate::quantity::{
+    Bounds, CarbonDioxideVolumes, Celsius, Estimate, Grams, Litres, Measured, write_number,
+};
 use crate::science::priming::Sugar;
 
 /// Targets that are asked for.

@@ -6,8 +6,8 @@ use super::write::Writer;
 use crate::batch::{Change, Entry, Id, Journal, Kind, Settings, Summary, Units};
 use crate::quantity::{Moment, Unit};
 use crate::store::{
-    Archive, BrowserStore, Conflict, MemoryStore, Outcome, PREFIX, Record, SaveError, SetAside, Store,
-    StoreError, Token,
+    Archive, BrowserStore, Conflict, MemoryStore, Outcome, PREFIX, Record, SaveError, SetAside,
+    Store, StoreError, Token,
 };
 use leptos::prelude::*;
 use std::collections::BTreeSet;
@@ -73,11 +73,14 @@ impl Session {
                         Some(found) => entries.push(found),
                         None => {
                             closed.insert((record.kind.clone(), record.id.clone()));
-                            keeping.set_aside.push((format!("{} {}", record.kind, record.id), record.body));
+                            keeping
+                                .set_aside
+                                .push((format!("{} {}", record.kind, record.id), record.body));
                         }
                     }
                 }
-                let texts = loaded.set_aside.into_iter().map(|SetAside { key, text, .. }| (key, text));
+                let texts =
+                    loaded.set_aside.into_iter().map(|SetAside { key, text, .. }| (key, text));
                 keeping.set_aside.extend(texts);
                 keeping.conflicts = loaded.conflicts;
             }
@@ -132,7 +135,9 @@ impl Session {
             return Err("This was saved in a form that this version can't read. It is kept as it is; see Gear.".to_owned());
         }
         let body = match change {
-            Change::Put(_, entry) => Some(entry.to_text().map_err(|_| not_saved(&StoreError::NotKept))?),
+            Change::Put(_, entry) => {
+                Some(entry.to_text().map_err(|_| not_saved(&StoreError::NotKept))?)
+            }
             Change::Remove(_) => None,
         };
         let token = Token::from_random(clock::random());
@@ -148,7 +153,8 @@ impl Session {
             Some(Ok(Outcome::Saved(_) | Outcome::TakenAway(_))) => Ok(()),
             Some(Err(SaveError::Store(why))) => Err(not_saved(&why)),
             Some(Err(SaveError::Newer { .. })) => {
-                Err("Not saved: a newer version of this page wrote this. Reload to update.".to_owned())
+                Err("Not saved: a newer version of this page wrote this. Reload to update."
+                    .to_owned())
             }
             Some(Err(_)) | None => Err(not_saved(&StoreError::NotKept)),
         }
@@ -173,7 +179,9 @@ impl Session {
         self.journal.update(|journal| {
             let change = match (keep.deleted, entry_of(keep), Kind::named(&kind), Id::new(&*id)) {
                 (false, Some((id, entry)), _, _) => Some(Change::Put(id, entry)),
-                (true, _, Some(kind), Ok(id)) => Some(Change::Remove(crate::batch::EntryKey { kind, id })),
+                (true, _, Some(kind), Ok(id)) => {
+                    Some(Change::Remove(crate::batch::EntryKey { kind, id }))
+                }
                 _ => None,
             };
             if let Some(change) = change {

@@ -49,7 +49,7 @@ fn hash() -> String {
 
 /// The place one is in, followed.
 pub fn use_route() -> Signal<Route> {
-    use_context().unwrap_or_else(|| Signal::derive(|| Route::Unknown))
+    use_context::<Signal<Route>>().unwrap_or_else(|| Signal::derive(|| Route::Unknown))
 }
 
 /// Goes to another place.
@@ -64,7 +64,7 @@ fn App() -> impl IntoView {
     let route = RwSignal::new(Route::read(&hash()));
     provide_context(session);
     provide_context(drafts);
-    provide_context(Signal::from(route));
+    provide_context::<Signal<Route>>(route.into());
 
     // The page lives as long as the document, so the listeners are never taken away.
     let _ = window_event_listener(leptos::ev::hashchange, move |_| {
@@ -81,7 +81,8 @@ fn App() -> impl IntoView {
             session.keeping.update(|keeping| keeping.changed_elsewhere = true);
         }
     });
-    let _ = set_interval_with_handle(move || session.now.set(clock::now()), Duration::from_secs(30));
+    let _ =
+        set_interval_with_handle(move || session.now.set(clock::now()), Duration::from_secs(30));
 
     Effect::new(move |_| apply_theme(session.settings().theme));
     Effect::new(move |_| document().set_title(&title(&route.get(), session)));
@@ -126,9 +127,10 @@ fn title(route: &Route, session: Session) -> String {
         Route::Now | Route::Unknown => "Now".to_owned(),
         Route::Batches => "Batches".to_owned(),
         Route::NewBatch => "Start a batch".to_owned(),
-        Route::Batch(id, _) | Route::EditBatch(id) => {
-            session.journal.with(|j| j.batch(id).map(|heading| heading.name.clone())).unwrap_or_default()
-        }
+        Route::Batch(id, _) | Route::EditBatch(id) => session
+            .journal
+            .with(|j| j.batch(id).map(|heading| heading.name.clone()))
+            .unwrap_or_default(),
         Route::Bench => "Bench".to_owned(),
         Route::Sum(sum) => words::sum(*sum).0.to_owned(),
         Route::Gear => "Gear".to_owned(),
@@ -158,8 +160,16 @@ fn Places() -> impl IntoView {
     let route = use_route();
     let places = [
         ("Now", Route::Now, "M12 3v9l6 3 M12 3a9 9 0 1 0 0.1 0"),
-        ("Batches", Route::Batches, "M6 7h12v12a2 2 0 0 1-2 2H8a2 2 0 0 1-2-2z M5 4h14v3H5z M6 12h12"),
-        ("Bench", Route::Bench, "M10 3h4v5l5 11a1.5 1.5 0 0 1-1.4 2H6.4A1.5 1.5 0 0 1 5 19l5-11z M7.5 15h9"),
+        (
+            "Batches",
+            Route::Batches,
+            "M6 7h12v12a2 2 0 0 1-2 2H8a2 2 0 0 1-2-2z M5 4h14v3H5z M6 12h12",
+        ),
+        (
+            "Bench",
+            Route::Bench,
+            "M10 3h4v5l5 11a1.5 1.5 0 0 1-1.4 2H6.4A1.5 1.5 0 0 1 5 19l5-11z M7.5 15h9",
+        ),
         ("Gear", Route::Gear, "M12 3v13 M9 16a3 3 0 1 0 6 0V5a3 3 0 0 0-6 0z M15 8h3 M15 11h3"),
     ];
     let here = move |place: &Route| {

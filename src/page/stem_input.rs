@@ -28,6 +28,12 @@ pub fn StemInput(
             other => on_scale(sucrose::as_specific(other)),
         })
     });
+    let flag = Signal::derive(move || {
+        corrected.get().map_or_else(String::new, |sg| {
+            let places = if plato.get() { 1 } else { 3 };
+            format!("{} corrected", write_number(on_scale(sg), places))
+        })
+    });
     let corrected = Signal::derive(move || corrected.get().map(on_scale));
     let text = face.text;
     let division = Signal::derive(move || {
@@ -41,6 +47,7 @@ pub fn StemInput(
             label="Hydrometer in the jar"
             value=shown
             corrected
+            corrected_text=flag
             plato
             division
             value_text=Signal::derive(move || text.get())

@@ -156,9 +156,14 @@ pub fn moment(at: Moment) -> String {
 /// `Wed 25 Nov`.
 pub fn day(at: Moment) -> String {
     let (_, month, day, _, _, weekday) = at.parts();
-    let month = MONTHS.get(usize::from(month) - 1).unwrap_or(&"");
     let weekday = DAYS.get(usize::from(weekday)).unwrap_or(&"");
-    format!("{weekday}\u{A0}{day}\u{A0}{month}")
+    format!("{weekday}\u{A0}{}", day_month(day, month))
+}
+
+/// `25 Nov`.
+pub fn day_month(day: u8, month: u8) -> String {
+    let month = MONTHS.get(usize::from(month).saturating_sub(1)).unwrap_or(&"");
+    format!("{day}\u{A0}{month}")
 }
 
 /// `Wed 25 Nov 2026`.

@@ -1,7 +1,7 @@
 //! The brewer's units, used at the edge only.
 
 use super::measured::{
-    CarbonDioxideVolumes, Celsius, Grams, Kilopascals, Litres, Measured, Metres,
+    CarbonDioxideVolumes, Celsius, Grams, Hours, Kilopascals, Litres, Measured, Metres,
 };
 use serde::{Deserialize, Serialize};
 

@@ -88,9 +88,12 @@ fn LogLine(line: ReadingLine, on_edit: Callback<(Id, Reading)>) -> impl IntoView
             line.corrected.as_ref().and_then(|found| found.as_ref().ok()).map(|f| f.worked.clone())
         })
     });
-    let edit = move |_| on_edit.run(line.with_value(|line| (line.id.clone(), line.reading.clone())));
+    let edit =
+        move |_| on_edit.run(line.with_value(|line| (line.id.clone(), line.reading.clone())));
     let delete = move |_| {
-        failed.set(line.with_value(|line| remove(session, Kind::Reading, &line.id, "Reading deleted")));
+        failed.set(
+            line.with_value(|line| remove(session, Kind::Reading, &line.id, "Reading deleted")),
+        );
     };
     let name = format!("the reading of {when}");
     let (edit_name, delete_name) = (format!("Change {name}"), format!("Delete {name}"));

@@ -78,7 +78,8 @@ fn Heading(id: Id, live: Live, stage: Stage) -> impl IntoView {
     let session = use_session();
     let name = move || live.with(|s| s.as_ref().map(|s| s.heading.name.clone()));
     let line = move || live.with(|s| s.as_ref().map(|s| facts(session.writer(), s)));
-    let strength = Signal::derive(move || live.with(|s| s.as_ref().and_then(|s| s.strength.clone())));
+    let strength =
+        Signal::derive(move || live.with(|s| s.as_ref().and_then(|s| s.strength.clone())));
     let figures = Signal::derive(move || {
         strength.get().as_ref().map(bench::strength::rules).unwrap_or_default()
     });

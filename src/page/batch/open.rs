@@ -28,7 +28,8 @@ pub fn OpenStage(id: Id, live: Live) -> impl IntoView {
     let openings = Memo::new(move |_| {
         live.with(|s| s.as_ref().map(|s| s.openings.clone()).unwrap_or_default())
     });
-    let gushed = Memo::new(move |_| openings.with(|all| all.iter().any(|(_, o)| o.fizz.value() == 5)));
+    let gushed =
+        Memo::new(move |_| openings.with(|all| all.iter().any(|(_, o)| o.fizz.value() == 5)));
     let failed = RwSignal::new(None::<String>);
     view! {
         {move || match judged.get() {
@@ -114,10 +115,9 @@ fn OpeningForm(id: Id) -> impl IntoView {
                 id="opening-note"
                 label="Clarity, taste, anything"
                 text=note
-                error=Signal::derive(|| None)
                 long=true
             />
-            <WhenField id="opening-at" label="Opened" text=at now error=Signal::derive(|| None) />
+            <WhenField id="opening-at" label="Opened" text=at now />
             <p class="form-outcome" role="alert">
                 {move || outcome.get()}
             </p>

@@ -6,8 +6,8 @@ use crate::advice::pitch::{Wort, judge};
 use crate::batch::{Entry, Id, Kind, PitchRecord};
 use crate::page::ask::{Ask, ask};
 use crate::page::batches::form::when;
-use crate::page::bench::{by_thermometer, temperature, thermometer_choices};
 use crate::page::bench::yeast::range_words;
+use crate::page::bench::{by_thermometer, temperature, thermometer_choices};
 use crate::page::drafts::use_drafts;
 use crate::page::parts::answer::{Judged, VerdictCard};
 use crate::page::parts::choice::Choice;
@@ -119,7 +119,8 @@ fn PitchForm(id: Id, live: Live) -> impl IntoView {
             let summary = summary.as_ref()?;
             let og = summary.original.map(Estimate::value)?;
             let heading = &summary.heading;
-            let found = dry_yeast(heading.family.pitching(), heading.volume, sucrose::plato(og)).ok()?;
+            let found =
+                dry_yeast(heading.family.pitching(), heading.volume, sucrose::plato(og)).ok()?;
             Some(format!(
                 "This wort wants about {} of dry yeast by the makers' dose.",
                 range_words(found.by_maker)
@@ -164,13 +165,11 @@ fn PitchForm(id: Id, live: Live) -> impl IntoView {
                     label="Pitched"
                     text=at
                     now
-                    error=Signal::derive(|| None)
                 />
                 <TextField
                     id="pitch-note"
                     label="Note"
                     text=note
-                    error=Signal::derive(|| None)
                     long=true
                 />
             </details>

@@ -71,7 +71,13 @@ impl Fields {
                     start,
                 },
             ),
-            sample: temperature(scope, ("sample", "Sample temperature", hint), SAMPLE, sample, 20.0),
+            sample: temperature(
+                scope,
+                ("sample", "Sample temperature", hint),
+                SAMPLE,
+                sample,
+                20.0,
+            ),
             beer: temperature(
                 scope,
                 ("beer", "Beer in the fermenter", "By strip or probe."),
@@ -82,7 +88,11 @@ impl Fields {
             room: temperature(scope, ("room", "Room", ""), ROOM, before.and_then(|b| b.room), 19.0),
             vessel: text(
                 "vessel",
-                if before.is_some_and(|b| b.vessel == Vessel::Satellite) { "satellite" } else { "main" },
+                if before.is_some_and(|b| b.vessel == Vessel::Satellite) {
+                    "satellite"
+                } else {
+                    "main"
+                },
             ),
             condition: text("condition", condition),
             hydrometer: text("hydrometer", hydrometer.as_ref().map_or("", Id::as_str)),
@@ -104,7 +114,11 @@ impl Fields {
         Ok(Reading {
             batch: batch.clone(),
             at: when(&self.at.get_untracked())?,
-            vessel: if self.vessel.get_untracked() == "satellite" { Vessel::Satellite } else { Vessel::Main },
+            vessel: if self.vessel.get_untracked() == "satellite" {
+                Vessel::Satellite
+            } else {
+                Vessel::Main
+            },
             as_read,
             typed: self.gravity.face.text.get_untracked().trim().to_owned(),
             sample,
@@ -160,7 +174,11 @@ pub fn ReadingForm(
                 write::extract(sucrose::plato(gravity))
             };
             let w = session.writer();
-            Said { main: w.gravity(gravity), beside: w.gravity_doubt(corrected.gravity.sigma()), below }
+            Said {
+                main: w.gravity(gravity),
+                beside: w.gravity_doubt(corrected.gravity.sigma()),
+                below,
+            }
         }
     });
     let corrected =
@@ -220,13 +238,11 @@ pub fn ReadingForm(
                             label="Read"
                             text=at
                             now
-                            error=Signal::derive(|| None)
                         />
                         <TextField
                             id="reading-note"
                             label="Note"
                             text=note
-                            error=Signal::derive(|| None)
                             long=true
                         />
                         <Pick

@@ -4,13 +4,13 @@ use super::Live;
 use super::log::Log;
 use super::reading_form::ReadingForm;
 use crate::batch::{Id, Reading, Summary, Vessel};
+use crate::chart::{CourseData, CoursePoint, DayTick};
 use crate::page::parts::answer::VerdictCard;
 use crate::page::parts::course_drawing::CourseDrawing;
 use crate::page::parts::worked::HowWorked;
 use crate::page::session::use_session;
 use crate::page::write::Writer;
 use crate::page::{words, write};
-use crate::chart::course::{CourseData, CoursePoint};
 use crate::quantity::{GravityUnit, Measured, SpecificGravity, TemperatureUnit, Unit};
 use crate::science::sucrose;
 use leptos::prelude::*;
@@ -18,7 +18,8 @@ use leptos::prelude::*;
 /// The course in the brewer's units, for the drawing.
 fn course(w: Writer, summary: &Summary) -> CourseData {
     let plato = w.units.gravity == GravityUnit::Plato;
-    let on_scale = |sg: SpecificGravity| if plato { sucrose::plato(sg).value() } else { sg.value() };
+    let on_scale =
+        |sg: SpecificGravity| if plato { sucrose::plato(sg).value() } else { sg.value() };
     let points = summary.lines.iter().filter_map(|line| {
         let gravity = line.gravity()?;
         let sigma = on_scale(gravity.upper(1.0)) - on_scale(gravity.value());
@@ -27,7 +28,7 @@ fn course(w: Writer, summary: &Summary) -> CourseData {
             gravity: on_scale(gravity.value()),
             sigma,
             satellite: line.reading.vessel == Vessel::Satellite,
-            label: format!("{}: {}", write::moment(line.reading.at), w.gravity(gravity.value())),
+            label: w.gravity(gravity.value()),
         })
     });
     let temperature = |t: crate::quantity::Celsius| w.units.temperature.express(t.value());
@@ -49,11 +50,7 @@ fn description(w: Writer, summary: &Summary) -> String {
     let readings = summary.lines.iter().filter(|line| line.gravity().is_some()).count();
     let mut text = format!("{readings} readings.");
     if let (Some(first), Some(last)) = (summary.original, summary.present) {
-        text = format!(
-            "{text} From {} to {}.",
-            w.gravity(first.value()),
-            w.gravity(last.value())
-        );
+        text = format!("{text} From {} to {}.", w.gravity(first.value()), w.gravity(last.value()));
     }
     if let Some(end) = summary.finish.end {
         text = format!("{text} Expected end {} to {}.", w.gravity(end.from), w.gravity(end.to));
@@ -95,7 +92,8 @@ pub fn WatchStage(id: Id, live: Live) -> impl IntoView {
         let id = id.clone();
         match (editing.get(), adding.get()) {
             (Some(reading), _) => {
-                view! { <ReadingForm batch=id live editing=Some(reading) on_done=done /> }.into_any()
+                view! { <ReadingForm batch=id live editing=Some(reading) on_done=done /> }
+                    .into_any()
             }
             (None, true) => {
                 view! { <ReadingForm batch=id live editing=None on_done=done /> }.into_any()
@@ -115,7 +113,16 @@ pub fn WatchStage(id: Id, live: Live) -> impl IntoView {
             <HowWorked worked writer doubt_in=(4, 1.0, "SG") />
         </Show>
         <Show when=move || drawn.get()>
-            <CourseDrawing data title=Signal::stored("The course".to_owned()) description=desc />
+            <CourseDrawing
+                data
+                title=Signal::stored("The course".to_owned())
+                description=desc
+                end_text=Signal::stored("expected end".to_owned())
+                day_text=Callback::new(|tick: DayTick| {
+                    let (_, month, day) = tick.date;
+                    (format!("day {}", tick.day), write::day_month(day, month))
+                })
+            />
         </Show>
         <h2>"Log"</h2>
         <Log live on_edit=edit />

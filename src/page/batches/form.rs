@@ -1,7 +1,7 @@
 //! The form that starts a batch, and changes its heading later.
 
 use crate::advice::family::{Family, Span};
-use crate::batch::{BatchHeading, Change, Entry, Id, Kind, EntryKey, Stage};
+use crate::batch::{BatchHeading, Change, Entry, EntryKey, Id, Kind, Stage};
 use crate::page::ask::{Ask, AskGravity, Asked, ask, ask_gravity};
 use crate::page::drafts::use_drafts;
 use crate::page::parts::choice::Pick;
@@ -126,12 +126,20 @@ impl Fields {
                 1.010,
                 before.and_then(|b| b.expected_end),
             ),
-            from: packet("from", "Packet: pitch from", 18.0, before.and_then(|b| b.packet).map(|p| p.from)),
-            to: packet("to", "Packet: pitch up to", 22.0, before.and_then(|b| b.packet).map(|p| p.to)),
-            hydrometer: drafts.text(
-                &format!("{scope}hydrometer"),
-                hydrometer.as_ref().map_or("", Id::as_str),
+            from: packet(
+                "from",
+                "Packet: pitch from",
+                18.0,
+                before.and_then(|b| b.packet).map(|p| p.from),
             ),
+            to: packet(
+                "to",
+                "Packet: pitch up to",
+                22.0,
+                before.and_then(|b| b.packet).map(|p| p.to),
+            ),
+            hydrometer: drafts
+                .text(&format!("{scope}hydrometer"), hydrometer.as_ref().map_or("", Id::as_str)),
         }
     }
 
@@ -247,7 +255,6 @@ pub fn BatchForm(id: Option<Id>) -> impl IntoView {
                 label="Brewing day"
                 text=started
                 now
-                error=Signal::derive(|| None)
             />
             <NumberField face=start.face />
             <NumberField face=end.face />

@@ -140,8 +140,7 @@ pub fn CoolingSum() -> impl IntoView {
         // Two looks with one thermometer share most of its fault; half is left between them.
         let sigma = by_thermometer(&thermometer.get(), now).0.sigma() / 2.0;
         let look = |at, t| Look { at, temperature: Estimate::new(t, sigma) };
-        let looks =
-            [look(Hours::literal(0.0), before.get().ok()?), look(gap.get().ok()?, now)];
+        let looks = [look(Hours::literal(0.0), before.get().ok()?), look(gap.get().ok()?, now)];
         Some(window(&looks, place.get().ok()?, target()))
     });
     let writer = Signal::derive(move || session.writer());
@@ -168,10 +167,14 @@ pub fn CoolingSum() -> impl IntoView {
         Some(added(writer.get(), &format!("Or {kilograms}\u{A0}kg of ice"), &blend))
     };
     let aim = move || {
-        format!("Aiming at {}, the middle of the yeast's range.", writer.get().temperature(target()))
+        format!(
+            "Aiming at {}, the middle of the yeast's range.",
+            writer.get().temperature(target())
+        )
     };
-    let worked =
-        Signal::derive(move || with_water.get().and_then(Result::ok).map(|(_, blend)| blend.worked));
+    let worked = Signal::derive(move || {
+        with_water.get().and_then(Result::ok).map(|(_, blend)| blend.worked)
+    });
     view! {
         <VerdictCard judged=card />
         <NumberField face=wort.face />

@@ -23,7 +23,10 @@ fn figures(gravity: Gravity) -> Vec<(&'static str, String)> {
         rows.push(("Extract in a litre", format!("{}\u{A0}g", write_number(extract.value(), 0))));
     }
     if let Ok(density) = sucrose::density(plato, room) {
-        rows.push(("Density at 20\u{A0}°C", format!("{}\u{A0}kg/m³", write_number(density.value(), 1))));
+        rows.push((
+            "Density at 20\u{A0}°C",
+            format!("{}\u{A0}kg/m³", write_number(density.value(), 1)),
+        ));
     }
     rows
 }

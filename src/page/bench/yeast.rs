@@ -16,7 +16,8 @@ use leptos::prelude::*;
 
 /// A range of grams, as short as it can be said.
 pub fn range_words(range: Range) -> String {
-    let write = |grams: Grams| write_number(grams.value(), if grams.value() < 9.95 { 1 } else { 0 });
+    let write =
+        |grams: Grams| write_number(grams.value(), if grams.value() < 9.95 { 1 } else { 0 });
     format!("{} to {}\u{A0}g", write(range.from), write(range.to))
 }
 
@@ -25,7 +26,9 @@ fn sachet_words(found: &DryYeast, size: Grams) -> String {
         (Ok(1), Ok(1)) => "One sachet.".to_owned(),
         (Ok(from), Ok(to)) if from == to => format!("{from} sachets."),
         (Ok(from), Ok(to)) => {
-            format!("{from} to {to} sachets; the larger number if they are old or were stored warm.")
+            format!(
+                "{from} to {to} sachets; the larger number if they are old or were stored warm."
+            )
         }
         _ => String::new(),
     }

@@ -62,7 +62,10 @@ pub fn VerdictShape(verdict: Verdict) -> impl IntoView {
             <path d="M24 6a18 18 0 0 1 0 36" class="shape-ring" />
         }
         .into_any(),
-        Verdict::Stop => view! { <path d="M16 4h16l12 12v16l-12 12h-16l-12-12v-16z" class="shape-fill" /> }.into_any(),
+        Verdict::Stop => {
+            view! { <path d="M16 4h16l12 12v16l-12 12h-16l-12-12v-16z" class="shape-fill" /> }
+                .into_any()
+        }
         Verdict::CantTell => {
             view! { <circle cx="24" cy="24" r="18" class="shape-ring shape-dashed" /> }.into_any()
         }

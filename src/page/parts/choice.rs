@@ -17,8 +17,9 @@ pub fn Choice(
         .into_iter()
         .map(|(value, words)| {
             let input_id = format!("{name}-{value}");
+            let for_input = input_id.clone();
             view! {
-                <label class="choice-one" for=input_id.clone()>
+                <label class="choice-one" for=for_input>
                     <input
                         type="radio"
                         id=input_id
@@ -84,8 +85,9 @@ pub fn Tick(
     /// "yes" when ticked.
     chosen: RwSignal<String>,
 ) -> impl IntoView {
+    let for_input = id.clone();
     view! {
-        <label class="tick" for=id.clone()>
+        <label class="tick" for=for_input>
             <input
                 type="checkbox"
                 id=id

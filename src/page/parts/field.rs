@@ -116,7 +116,7 @@ pub fn TextField(
     #[prop(into)] label: String,
     text: RwSignal<String>,
     /// What is wrong, shown when it is some.
-    #[prop(into)]
+    #[prop(optional, into)]
     error: Signal<Option<String>>,
     #[prop(optional)] long: bool,
 ) -> impl IntoView {

@@ -1,8 +1,13 @@
 //! Shared controls and drawings. They know nothing of batches.
 
 pub mod answer;
+pub mod blend_drawing;
+pub mod bottle_drawing;
 pub mod choice;
+pub mod course_drawing;
 pub mod field;
 pub mod figures;
+mod picture;
+pub mod stem;
 pub mod when;
 pub mod worked;

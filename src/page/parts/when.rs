@@ -12,10 +12,8 @@ pub fn WhenField(
     /// What the field starts from when another time is wanted.
     #[prop(into)]
     now: Signal<String>,
-    #[prop(into)] error: Signal<Option<String>>,
 ) -> impl IntoView {
     let open = Memo::new(move |_| !text.get().is_empty());
-    let error_id = format!("{id}-error");
     let field_id = id.clone();
     view! {
         <div class="field when">
@@ -59,7 +57,6 @@ pub fn WhenField(
                         }
                     })
             }}
-            <p class="field-error" id=error_id>{move || error.get().unwrap_or_default()}</p>
         </div>
     }
 }

@@ -55,11 +55,14 @@ pub fn science_error(error: ScienceError) -> String {
             format!("This sum holds from {min} to {max}\u{A0}°C.{hint}")
         }
         ScienceError::RisingGravity => {
-            "The gravity now is above the start. Check both readings and their temperatures.".to_owned()
+            "The gravity now is above the start. Check both readings and their temperatures."
+                .to_owned()
         }
         ScienceError::OutOfReach => "It can't be reached with what is at hand.".to_owned(),
         ScienceError::NothingThere => "One of the amounts is zero.".to_owned(),
-        ScienceError::OutOfRange(_) => "The answer would be beyond anything real. Check the numbers.".to_owned(),
+        ScienceError::OutOfRange(_) => {
+            "The answer would be beyond anything real. Check the numbers.".to_owned()
+        }
     }
 }
 
@@ -158,13 +161,15 @@ keep them cool, and follow the bottle maker's sheet where there is one.";
 pub const HOT_CAUTION: &str =
     "Hot wort scalds within seconds and cracks glass. Never pour it into a glass vessel.";
 /// The caution that belongs to added water and ice.
-pub const WATER_CAUTION: &str = "Use boiled and cooled or sealed bottled water. Shop ice goes round the pot, not in it.";
+pub const WATER_CAUTION: &str =
+    "Use boiled and cooled or sealed bottled water. Shop ice goes round the pot, not in it.";
 /// The caution that belongs to strength.
 pub const STRENGTH_CAUTION: &str = "For your own use: not for a label in trade, duty, driving or health. Check your local law; for adults of legal age.";
 /// The caution that belongs to closed rooms.
 pub const GAS_CAUTION: &str = "Carbon dioxide gathers in chest freezers, cupboards and small cellars: open, wait, and never lean in.";
 /// The caution that belongs to cleaning.
-pub const CLEANER_CAUTION: &str = "Never mix bleach with acid, vinegar or ammonia. Follow the label of every cleaner.";
+pub const CLEANER_CAUTION: &str =
+    "Never mix bleach with acid, vinegar or ammonia. Follow the label of every cleaner.";
 
 /// That something was not saved, and why.
 pub fn not_saved(why: &str) -> String {
@@ -176,3 +181,7 @@ pub fn set_aside(count: usize) -> String {
     let what = if count == 1 { "One saved thing" } else { "Some saved things" };
     format!("{what} could not be read. Kept as it was, and not written over.")
 }
+
+/// The caution that belongs to glass instruments.
+pub const GLASS_TOOL_CAUTION: &str =
+    "Hydrometers and glass vessels break when wet or shocked; a hot sample can crack them.";

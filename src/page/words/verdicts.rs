@@ -41,10 +41,13 @@ pub fn pitch_words(w: Writer, advice: &Advice<pitch::Reason, pitch::Next>) -> Ju
             "Cool to {} or a little under, stir, and read again. If the yeast is in already: cool it now; the first two days matter most.",
             w.temperature(t)
         ),
-        PitchNext::WarmTo(t) => format!("Let it warm to {}, stir, and read again.", w.temperature(t)),
+        PitchNext::WarmTo(t) => {
+            format!("Let it warm to {}, stir, and read again.", w.temperature(t))
+        }
         PitchNext::StirAndRead => "Stir well, wait a minute, and read again.".to_owned(),
         PitchNext::ReadWithProbe => {
-            "Read with a clean probe in stirred wort; a strip on the wall is too rough for this.".to_owned()
+            "Read with a clean probe in stirred wort; a strip on the wall is too rough for this."
+                .to_owned()
         }
     };
     judged(advice.verdict, sentence, reasons, next)
@@ -53,7 +56,11 @@ pub fn pitch_words(w: Writer, advice: &Advice<pitch::Reason, pitch::Next>) -> Ju
 fn pitch_reason(w: Writer, reason: PitchReason) -> String {
     match reason {
         PitchReason::Within(range) => {
-            format!("The yeast's range is {} to {}.", w.temperature(range.from), w.temperature(range.to))
+            format!(
+                "The yeast's range is {} to {}.",
+                w.temperature(range.from),
+                w.temperature(range.to)
+            )
         }
         PitchReason::TooWarm(range, by) => format!(
             "{} above the yeast's range of {} to {}.",
@@ -191,7 +198,9 @@ pub fn bottle_words(plan: &Plan) -> Judged {
 fn bottle_reason(reason: BottleReason) -> String {
     match reason {
         BottleReason::NotFinished => "The log does not show a finished fermentation.".to_owned(),
-        BottleReason::OnStatedReason => "You go on for a reason of your own; it is kept with the batch.".to_owned(),
+        BottleReason::OnStatedReason => {
+            "You go on for a reason of your own; it is kept with the batch.".to_owned()
+        }
         BottleReason::LeftUnknown => {
             "Nothing bounds what may still ferment, so ten points are counted.".to_owned()
         }
@@ -207,16 +216,16 @@ fn bottle_reason(reason: BottleReason) -> String {
             write::volumes(ceiling)
         ),
         BottleReason::CautionForGlass => {
-            "For glass of unknown make this is already much: stand them cool, in a closed box.".to_owned()
+            "For glass of unknown make this is already much: stand them cool, in a closed box."
+                .to_owned()
         }
         BottleReason::YeastMayGoOn => {
             "This yeast may go on for weeks, so the ceiling is half a volume lower.".to_owned()
         }
         BottleReason::HoldsEnough => "The beer already holds as much as you wish.".to_owned(),
-        BottleReason::MostlyStillToCome(gas) => format!(
-            "Most of it, up to {}, is what may still ferment.",
-            write::volumes(gas)
-        ),
+        BottleReason::MostlyStillToCome(gas) => {
+            format!("Most of it, up to {}, is what may still ferment.", write::volumes(gas))
+        }
     }
 }
 
@@ -234,7 +243,9 @@ pub fn open_words(w: Writer, advice: &Advice<open::Reason, open::Next>) -> Judge
             OpenReason::Strong => "Strong beer takes about four weeks.".to_owned(),
             OpenReason::Cool(t) => format!("At {} it takes about twice as long.", w.temperature(t)),
             OpenReason::TooCold(t) => format!("At {} ale yeast hardly works.", w.temperature(t)),
-            OpenReason::PlaceUnknown => "Where they stand is not noted; a warm room is assumed.".to_owned(),
+            OpenReason::PlaceUnknown => {
+                "Where they stand is not noted; a warm room is assumed.".to_owned()
+            }
         })
         .collect();
     let next = match advice.next {
@@ -251,21 +262,32 @@ pub fn open_words(w: Writer, advice: &Advice<open::Reason, open::Next>) -> Judge
 pub fn step_words(next: NextStep) -> (String, &'static str) {
     match next {
         NextStep::Pitch => (
-            "Note the starting gravity, bring the wort into the yeast's range, and pitch.".to_owned(),
+            "Note the starting gravity, bring the wort into the yeast's range, and pitch."
+                .to_owned(),
             "Go to Pitch",
         ),
-        NextStep::FirstLook(at) => {
-            (format!("Leave it closed. Take the first reading about {}.", write::day(at)), "Add a reading")
-        }
+        NextStep::FirstLook(at) => (
+            format!("Leave it closed. Take the first reading about {}.", write::day(at)),
+            "Add a reading",
+        ),
         NextStep::ReadAgain(at) => {
             (format!("Read it again on {} or later.", write::moment(at)), "Add a reading")
         }
-        NextStep::Stuck => ("It looks stuck. Go through the steps before anything else.".to_owned(), "See the steps"),
-        NextStep::Bottle => ("It is finished by its readings. Bottle it when it suits you.".to_owned(), "Work out the sugar"),
-        NextStep::WaitForBottles(at) => {
-            (format!("The bottles are working. Try the first on {}.", write::day(at)), "See the bottles")
+        NextStep::Stuck => (
+            "It looks stuck. Go through the steps before anything else.".to_owned(),
+            "See the steps",
+        ),
+        NextStep::Bottle => (
+            "It is finished by its readings. Bottle it when it suits you.".to_owned(),
+            "Work out the sugar",
+        ),
+        NextStep::WaitForBottles(at) => (
+            format!("The bottles are working. Try the first on {}.", write::day(at)),
+            "See the bottles",
+        ),
+        NextStep::TryOne => {
+            ("Chill one bottle for two days and try it.".to_owned(), "Note how it was")
         }
-        NextStep::TryOne => ("Chill one bottle for two days and try it.".to_owned(), "Note how it was"),
         NextStep::Enjoy => ("Ready. Note how each bottle was.".to_owned(), "Note a bottle"),
     }
 }

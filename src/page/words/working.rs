@@ -66,7 +66,9 @@ pub const fn term(term: Term) -> &'static str {
 /// Where a rule comes from.
 pub const fn source(source: Source) -> &'static str {
     match source {
-        Source::AlcoholFactorTable => "Balling's tables, after F. Eckhardt, Table of alcohol factors (1995/2000)",
+        Source::AlcoholFactorTable => {
+            "Balling's tables, after F. Eckhardt, Table of alcohol factors (1995/2000)"
+        }
         Source::Balling1865 => "Balling's balance (1865)",
         Source::CommonPractice => "common practice, no source",
         Source::IcumsaSps4 => "ICUMSA SPS-4; Bubník and others, Sugar Technologists Manual (1995)",

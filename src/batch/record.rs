@@ -1,0 +1,176 @@
+//! What each saved thing holds.
+
+use super::id::Id;
+use crate::advice::bottles::Bottle;
+use crate::advice::family::{Family, Span};
+use crate::quantity::{
+    CarbonDioxideVolumes, Celsius, Estimate, Grams, Gravity, Litres, Moment, SpecificGravity,
+};
+use crate::science::hydrometer::Condition;
+use crate::science::priming::Sugar;
+use serde::{Deserialize, Serialize};
+
+/// What is known of a batch as a whole.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct BatchHeading {
+    /// Its name, as the brewer wrote it.
+    pub name: String,
+    /// Brewing day.
+    pub started: Moment,
+    /// In the fermenter.
+    pub volume: Litres,
+    /// The yeast.
+    pub family: Family,
+    /// The packet's own range for pitching, if it has one.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub packet: Option<Span<Celsius>>,
+    /// Starting gravity that kit or recipe states.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub expected_start: Option<SpecificGravity>,
+    /// Final gravity that kit or recipe states.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub expected_end: Option<SpecificGravity>,
+    /// The instrument in use.
+    pub hydrometer: Id,
+}
+
+/// The yeast went in.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct PitchRecord {
+    /// The batch.
+    pub batch: Id,
+    /// When.
+    pub at: Moment,
+    /// Of the wort.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub wort: Option<Celsius>,
+    /// Dry yeast.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub yeast: Option<Grams>,
+    /// Anything else.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub note: String,
+}
+
+/// Which vessel a reading is from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Vessel {
+    /// The batch itself.
+    Main,
+    /// The fast-ferment sample beside it.
+    Satellite,
+}
+
+/// One look at the beer, exactly as it was read. Corrections are worked out from it and never over it.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Reading {
+    /// The batch.
+    pub batch: Id,
+    /// When.
+    pub at: Moment,
+    /// From where.
+    pub vessel: Vessel,
+    /// Gravity as read, on the scale it was read on.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub as_read: Option<Gravity>,
+    /// What was typed for it, letter by letter.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub typed: String,
+    /// Of the liquid in the jar.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub sample: Option<Celsius>,
+    /// How the sample stood.
+    pub condition: Condition,
+    /// Read with this instrument.
+    pub hydrometer: Id,
+    /// Of the beer in the fermenter.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub beer: Option<Celsius>,
+    /// Of the room.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub room: Option<Celsius>,
+    /// Anything else.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub note: String,
+}
+
+/// It was bottled, with what and on what grounds.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct BottlingRecord {
+    /// The batch.
+    pub batch: Id,
+    /// When.
+    pub at: Moment,
+    /// Beer in the bottling vessel.
+    pub beer: Estimate<Litres>,
+    /// The sugar.
+    pub sugar: Sugar,
+    /// How much was weighed.
+    pub weighed: Grams,
+    /// What it was for.
+    pub target: CarbonDioxideVolumes,
+    /// Warmest since the fermentation all but ended.
+    pub warmest: Celsius,
+    /// The weakest bottle.
+    pub weakest: Bottle,
+    /// The hottest place they may stand.
+    pub hottest: Celsius,
+    /// Where they stand.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub place: Option<Celsius>,
+    /// Worst-case carbon dioxide as judged on the day.
+    pub worst: CarbonDioxideVolumes,
+    /// The brewer's reason, when the log did not say finished.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub went_on_because: String,
+    /// Anything else.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub note: String,
+}
+
+/// How much fizz, one to five.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(try_from = "u8", into = "u8")]
+pub struct Fizz(u8);
+
+impl Fizz {
+    /// One (flat) to five (gushing).
+    #[must_use]
+    pub fn new(value: u8) -> Option<Self> {
+        (1..=5).contains(&value).then_some(Self(value))
+    }
+
+    /// The number.
+    #[must_use]
+    pub fn value(self) -> u8 {
+        self.0
+    }
+}
+
+impl TryFrom<u8> for Fizz {
+    type Error = &'static str;
+    fn try_from(value: u8) -> Result<Self, &'static str> {
+        Self::new(value).ok_or("fizz is 1 to 5")
+    }
+}
+
+impl From<Fizz> for u8 {
+    fn from(fizz: Fizz) -> u8 {
+        fizz.0
+    }
+}
+
+/// A bottle was opened.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct OpeningRecord {
+    /// The batch.
+    pub batch: Id,
+    /// When.
+    pub at: Moment,
+    /// How much fizz.
+    pub fizz: Fizz,
+    /// Taste, clarity, anything.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub note: String,
+}

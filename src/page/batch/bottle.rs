@@ -1,0 +1,380 @@
+//! Bottle: is it finished, how much sugar, will the glass hold, and the record.
+
+use super::{Live, remove};
+use crate::advice::bottle::{Bottling, Over, Plan, guard, plan};
+use crate::advice::watch::State;
+use crate::batch::{BottlingRecord, Entry, Id, Kind, Summary};
+use crate::page::ask::{Ask, Asked, ask};
+use crate::page::batches::form::when;
+use crate::page::bench::{temperature, volume};
+use crate::page::drafts::use_drafts;
+use crate::page::parts::answer::{Answer, Said, VerdictCard};
+use crate::page::parts::choice::Pick;
+use crate::page::parts::field::{NumberField, TextField};
+use crate::page::parts::figures::Figures;
+use crate::page::parts::when::WhenField;
+use crate::page::parts::worked::HowWorked;
+use crate::page::priming::{
+    PLACE, TARGET, USUAL_TARGET, bottle_choices, bottle_named, dose_said, guard_rows, measured,
+    remembered, stored, sugar_choices, sugar_named,
+};
+use crate::page::session::{Session, use_session};
+use crate::page::{words, write};
+use crate::quantity::{
+    Bounds, CarbonDioxideVolumes, Celsius, GasUnit, Grams, Litres, MassUnit, Measured,
+};
+use crate::science::ScienceError;
+use crate::science::bottle_pressure::Closing;
+use crate::science::carbon_dioxide::already_in;
+use crate::science::priming::Sugar;
+use leptos::prelude::*;
+
+/// The stage.
+#[component]
+pub fn BottleStage(id: Id, live: Live) -> impl IntoView {
+    let bottled =
+        Memo::new(move |_| live.with(|s| s.as_ref().is_some_and(|s| s.bottling.is_some())));
+    move || {
+        if bottled.get() {
+            view! { <Bottled live /> }.into_any()
+        } else {
+            view! { <BottlingForm id=id.clone() live /> }.into_any()
+        }
+    }
+}
+
+#[component]
+fn Bottled(live: Live) -> impl IntoView {
+    let session = use_session();
+    let record = move || live.with(|s| s.as_ref().and_then(|s| s.bottling.clone()));
+    let rows = Signal::derive(move || {
+        let Some((_, record)) = record() else { return vec![] };
+        let w = session.writer();
+        let mut rows = vec![
+            ("Bottled", write::moment(record.at)),
+            ("Beer", w.volume(record.beer.value())),
+            ("Sugar", format!("{} {}", w.mass(record.weighed), words::sugar(record.sugar))),
+            ("Wished", write::volumes_in_full(record.target)),
+            ("At worst", write::volumes(record.worst)),
+            ("Weakest bottle", words::bottle(record.weakest).to_owned()),
+        ];
+        rows.extend(record.place.map(|t| ("They stand at", w.temperature(t))));
+        rows.extend(
+            (!record.went_on_because.is_empty())
+                .then_some(("Went on because", record.went_on_because)),
+        );
+        rows.extend((!record.note.is_empty()).then_some(("Note", record.note)));
+        rows
+    });
+    let above = Memo::new(move |_| {
+        live.with(|s| {
+            let summary = s.as_ref()?;
+            let (_, record) = summary.bottling.as_ref()?;
+            let ceiling = record.weakest.ceiling(summary.heading.family.may_go_on());
+            Some(ceiling.is_none_or(|ceiling| record.worst > ceiling))
+        })
+        .unwrap_or(false)
+    });
+    let failed = RwSignal::new(None::<String>);
+    let delete = move |_| {
+        if let Some((id, _)) = record() {
+            failed.set(remove(session, Kind::Bottling, &id, "Bottling deleted"));
+        }
+    };
+    view! {
+        <h2>"In the bottle"</h2>
+        <Show when=move || above.get()>
+            <div class="notice notice-grave" role="alert">
+                "These bottles may hold more than their usual ceiling. Keep them cold, in a closed box, away from people; cover eyes and hands before touching them. "
+                {words::GLASS_CAUTION}
+            </div>
+        </Show>
+        <Figures rows />
+        <p class="small">{words::GLASS_CAUTION}</p>
+        <p class="form-outcome" role="alert">
+            {move || failed.get()}
+        </p>
+        <button type="button" class="danger" on:click=delete>
+            "Delete the bottling"
+        </button>
+    }
+}
+
+/// Warmest beer in the log since the fermentation all but ended: the last third of the readings, or
+/// all where there are few.
+fn warmest_in_log(summary: &Summary) -> Option<Celsius> {
+    let temperatures: Vec<_> = summary.lines.iter().filter_map(|line| line.reading.beer).collect();
+    let from = temperatures.len().saturating_sub(3);
+    let late = temperatures.get(from..)?;
+    late.iter().copied().max_by(|a, b| a.value().total_cmp(&b.value()))
+}
+
+#[derive(Clone)]
+struct Fields {
+    beer: Asked<Litres>,
+    target: Asked<CarbonDioxideVolumes>,
+    warmest: Asked<Celsius>,
+    hottest: Asked<Celsius>,
+    place: Asked<Celsius>,
+    weighed: Asked<Grams>,
+    sugar: RwSignal<String>,
+    weakest: RwSignal<String>,
+    because: RwSignal<String>,
+    at: RwSignal<String>,
+    note: RwSignal<String>,
+}
+
+impl Fields {
+    fn new(scope: &str, live: Live) -> Self {
+        let drafts = use_drafts();
+        let text = |key: &str, first: &str| drafts.text(&format!("{scope}{key}"), first);
+        let warmest = live.with_untracked(|s| s.as_ref().and_then(warmest_in_log));
+        let hint = if warmest.is_some() {
+            "From your last readings. Not a chilled temperature: gas that left does not come back."
+        } else {
+            "Not a chilled temperature: gas that left does not come back."
+        };
+        Self {
+            beer: volume(
+                scope,
+                ("beer", "Beer in the bottling vessel", "What is there now, not the batch size."),
+                None,
+            ),
+            target: ask(
+                scope,
+                Ask {
+                    key: "target",
+                    label: "Wished carbon dioxide",
+                    hint: "2.4 suits most beer; British types about 1.8.",
+                    unit: GasUnit::Volumes,
+                    bounds: TARGET,
+                    step: |unit| if unit == GasUnit::Volumes { 0.1 } else { 0.2 },
+                    first: Some(USUAL_TARGET),
+                    start: USUAL_TARGET,
+                },
+            ),
+            warmest: temperature(
+                scope,
+                ("warmest", "Warmest it has been since it went quiet", hint),
+                PLACE,
+                warmest,
+                20.0,
+            ),
+            hottest: temperature(
+                scope,
+                ("hottest", "Hottest place the bottles may come to", ""),
+                PLACE,
+                Some(Celsius::literal(30.0)),
+                30.0,
+            ),
+            place: temperature(scope, ("place", "Where they will stand", ""), PLACE, None, 20.0),
+            weighed: ask(
+                scope,
+                Ask {
+                    key: "weighed",
+                    label: "Sugar you weighed",
+                    hint: "Leave empty if it is the dose above.",
+                    unit: MassUnit::Grams,
+                    bounds: Bounds::new(Grams::literal(0.0), Grams::literal(20_000.0)),
+                    step: |_| 1.0,
+                    first: None,
+                    start: Grams::literal(100.0),
+                },
+            ),
+            sugar: text("sugar", &stored(Sugar::Sucrose)),
+            weakest: text("weakest", ""),
+            because: text("because", ""),
+            at: text("at", ""),
+            note: text("note", ""),
+        }
+    }
+
+    /// The plan's input, as far as the fields go; followed.
+    fn bottling(&self, session: Session, live: Live) -> Option<Result<Bottling, ScienceError>> {
+        let summary = live.get()?;
+        let beer = measured(self.beer.get()?);
+        let (target, warmest, hottest) =
+            (self.target.get()?, self.warmest.get()?, self.hottest.get()?);
+        let weakest = bottle_named(&self.weakest.get())?;
+        let because = !self.because.get().trim().is_empty();
+        let over = match summary.finish.state {
+            State::Finished => Over::Judged,
+            _ if because => Over::Stated,
+            _ => Over::No,
+        };
+        let height = session.settings().height;
+        Some(already_in(remembered(warmest), height).map(|held| Bottling {
+            over,
+            points_left: summary.finish.points_left,
+            yeast_may_go_on: summary.heading.family.may_go_on(),
+            target,
+            already_in: held.volumes,
+            beer,
+            sugar: sugar_named(&self.sugar.get()),
+            weakest,
+            hottest,
+            closing: Closing { height, ..Closing::USUAL },
+        }))
+    }
+}
+
+#[component]
+fn BottlingForm(id: Id, live: Live) -> impl IntoView {
+    let session = use_session();
+    let drafts = use_drafts();
+    let scope = format!("bottling/{}/", id.as_str());
+    let fields = Fields::new(&scope, live);
+    let outcome = RwSignal::new(None::<String>);
+    let now = Signal::derive(move || session.now.get().local_text());
+    let writer = Signal::derive(move || session.writer());
+    let input = {
+        let fields = fields.clone();
+        Memo::new(move |_| fields.bottling(session, live))
+    };
+    let found = Memo::new(move |_| -> Option<Result<Plan, ScienceError>> {
+        Some(input.get()?.and_then(plan))
+    });
+    let ok = Signal::derive(move || found.get().and_then(Result::ok));
+    let litres = fields.beer.value;
+    let said = Signal::derive(move || match (found.get(), litres.get()) {
+        (Some(Ok(plan)), Ok(beer)) => dose_said(writer.get(), &plan, beer),
+        (Some(Err(why)), _) => Said::only(words::science_error(why)),
+        _ => Said::only("Give the volume, the weakest bottle and the warmest temperature."),
+    });
+    let finish = Memo::new(move |_| {
+        live.with(|s| s.as_ref().map(|s| words::watch_words(writer.get(), &s.finish)))
+    });
+    let finished = Memo::new(move |_| {
+        live.with(|s| s.as_ref().is_some_and(|s| s.finish.state == State::Finished))
+    });
+    let judged = Memo::new(move |_| ok.get().map(|plan| words::bottle_words(&plan)));
+    let rows = Signal::derive(move || ok.get().as_ref().map(guard_rows).unwrap_or_default());
+    let worked = Signal::derive(move || ok.get().map(|plan| plan.advice.worked));
+
+    let save = {
+        let fields = fields.clone();
+        move |event: leptos::ev::SubmitEvent| {
+            event.prevent_default();
+            let record = || -> Result<BottlingRecord, String> {
+                let again = || "Some fields need another look.".to_owned();
+                let asked = (
+                    fields.beer.demand(),
+                    fields.target.demand(),
+                    fields.warmest.demand(),
+                    fields.hottest.demand(),
+                );
+                let (Some(beer), Some(target), Some(warmest), Some(hottest)) = asked else {
+                    return Err(again());
+                };
+                let (Ok(place), Ok(weighed)) = (fields.place.optional(), fields.weighed.optional())
+                else {
+                    return Err(again());
+                };
+                let weakest = bottle_named(&fields.weakest.get_untracked())
+                    .ok_or_else(|| "Choose the weakest bottle.".to_owned())?;
+                let input = input.get_untracked().and_then(Result::ok).ok_or_else(again)?;
+                let dose =
+                    ok.get_untracked().and_then(|plan| plan.dose().map(|dose| dose.sugar.value()));
+                let weighed = weighed.or(dose).ok_or_else(|| {
+                    "There is no dose for this. If it is bottled already, say how much sugar you weighed."
+                        .to_owned()
+                })?;
+                let worst = guard(&input, weighed).map_err(words::science_error)?.worst;
+                Ok(BottlingRecord {
+                    batch: id.clone(),
+                    at: when(&fields.at.get_untracked())?,
+                    beer: measured(beer),
+                    sugar: sugar_named(&fields.sugar.get_untracked()),
+                    weighed,
+                    target,
+                    warmest,
+                    weakest,
+                    hottest,
+                    place,
+                    worst,
+                    went_on_because: fields.because.get_untracked().trim().to_owned(),
+                    note: fields.note.get_untracked().trim().to_owned(),
+                })
+            };
+            let done = record().and_then(|record| {
+                session.put_new(Entry::Bottling(record), Some("Bottling saved"))
+            });
+            match done {
+                Ok(_) => drafts.forget(&scope),
+                Err(why) => outcome.set(Some(why)),
+            }
+        }
+    };
+    let Fields {
+        beer,
+        target,
+        warmest,
+        hottest,
+        place,
+        weighed,
+        sugar,
+        weakest,
+        because,
+        at,
+        note,
+    } = fields;
+    view! {
+        <h2>"Is it finished?"</h2>
+        {move || finish.get().map(|judged| view! { <VerdictCard judged=Signal::stored(judged) /> })}
+        <form on:submit=save novalidate>
+            <Show when=move || !finished.get()>
+                <TextField
+                    id="bottling-because"
+                    label="If you know better: why is it finished?"
+                    text=because
+                    long=true
+                />
+            </Show>
+            <h2>"How much sugar?"</h2>
+            <Answer label="Sugar to weigh" said />
+            {move || judged.get().map(|judged| view! { <VerdictCard judged=Signal::stored(judged) /> })}
+            <p class="small">{words::GLASS_CAUTION}</p>
+            <NumberField face=beer.face />
+            <Pick
+                id="bottling-weakest"
+                label="Weakest bottle to be filled"
+                options=Signal::derive(bottle_choices)
+                chosen=weakest
+            />
+            <NumberField face=warmest.face />
+            <NumberField face=target.face />
+            <Pick
+                id="bottling-sugar"
+                label="Sugar"
+                options=Signal::derive(sugar_choices)
+                chosen=sugar
+            />
+            <NumberField face=hottest.face />
+            <Figures rows />
+            <HowWorked worked writer doubt_in=(1, 1.0, "g") />
+            <details class="more">
+                <summary>"Weighed, place, time and note"</summary>
+                <NumberField face=weighed.face />
+                <NumberField face=place.face />
+                <WhenField
+                    id="bottling-at"
+                    label="Bottled"
+                    text=at
+                    now
+                />
+                <TextField
+                    id="bottling-note"
+                    label="Note"
+                    text=note
+                    long=true
+                />
+            </details>
+            <p class="form-outcome" role="alert">
+                {move || outcome.get()}
+            </p>
+            <button type="submit" class="main-action">
+                "It is bottled"
+            </button>
+        </form>
+    }
+}

@@ -1,0 +1,129 @@
+//! The blend: how much of what at which temperature meets in the vessel, and what comes of it.
+
+use super::picture::{Figure, Hatch, Picture, unique};
+use crate::chart::{Layer, Placed, Substance, bucket};
+use leptos::prelude::*;
+
+/// What the drawing shows; the words are the caller's.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct BlendData {
+    /// From the bottom up.
+    pub layers: Vec<Layer>,
+    /// What the vessel holds, in the unit of the layers.
+    pub capacity: Option<f64>,
+    /// The temperature that results; empty while there is none.
+    pub result: Figure,
+    /// The words at the brim: what it holds, or by how much it is too little.
+    pub brim: String,
+}
+
+/// Draws one vessel.
+#[component]
+pub fn BlendDrawing(
+    /// What to show.
+    #[prop(into)]
+    data: Signal<BlendData>,
+    /// What it shows.
+    #[prop(into)]
+    title: Signal<String>,
+    /// What can be read from it.
+    #[prop(into)]
+    description: Signal<String>,
+) -> impl IntoView {
+    let (inside, spill) = (unique("inside"), unique("hatch"));
+    let names = (inside.clone(), spill.clone());
+    view! {
+        <Picture kind="blend" size=(320.0, 244.0) title=title description=description>
+            <clipPath id=inside>
+                <path d=INSIDE />
+            </clipPath>
+            <Hatch id=spill tone="hatch-stop" />
+            {move || data.with(|d| vessel(d, &names))}
+        </Picture>
+    }
+}
+
+/// The inside of the bucket, a little narrower at its floor.
+const INSIDE: &str = "M14 50H170L160 224Q159 230 153 230H31Q25 230 24 224Z";
+
+fn vessel(d: &BlendData, (inside, spill): &(String, String)) -> impl IntoView + use<> {
+    let drawn = bucket(&d.layers, d.capacity);
+    let placed: Vec<(Layer, Placed)> =
+        d.layers.iter().cloned().zip(drawn.layers.iter().copied()).collect();
+    let fills = placed.iter().map(|(layer, at)| fill(layer.substance, *at)).collect_view();
+    let labels = placed.into_iter().map(|(layer, at)| label(layer, at)).collect_view();
+    let overflow = drawn.overflow.map(|top| {
+        // It stands over the brim and runs down outside.
+        let shape = format!(
+            "M14 50Q18 {top:.1} 52 {top:.1}H132Q166 {top:.1} 170 50L178 50V84Q178 90 174 90T170 84V50H14V72Q14 78 10 78T6 72V50Z"
+        );
+        view! {
+            <path class="blend-spill" d=shape.clone() />
+            <path class="blend-spill-hatch" d=shape fill=format!("url(#{spill})") />
+        }
+    });
+    let over = drawn.overflow.is_some();
+    let brim = d.capacity.map(|_| {
+        let class = if over { "picture-small blend-over" } else { "picture-small" };
+        view! {
+            <path class="blend-brim" d="M170 50H186" />
+            <text class=class x="190" y="55">{d.brim.clone()}</text>
+        }
+    });
+    view! {
+        <path class="blend-inside" d=INSIDE />
+        <g clip-path=format!("url(#{inside})")>{fills}</g>
+        <path class="blend-outline" d="M8 50H14L24 224Q25 230 31 230H153Q159 230 160 224L170 50H176" />
+        {overflow}
+        {brim}
+        {labels}
+        <text class="picture-result" x="92" y="26" text-anchor="middle">{d.result.value.clone()}</text>
+        <text class="picture-small" x="190" y="26">{d.result.name.clone()}</text>
+    }
+}
+
+fn fill(substance: Substance, at: Placed) -> impl IntoView {
+    let height = (at.bottom - at.top).max(0.0);
+    let cubes = (substance == Substance::Ice).then(|| cubes(at.top, at.bottom));
+    view! {
+        <rect class=format!("blend-layer tone-{}", at.tone) x="0" y=at.top width="184" height=height />
+        <path class="blend-edge" d=format!("M0 {:.1}H184", at.top) />
+        <path class="blend-ice" d=cubes />
+    }
+}
+
+/// Tilted squares from end to end of a layer of ice.
+fn cubes(top: f64, bottom: f64) -> String {
+    let half = ((bottom - top) / 2.0 - 2.0).clamp(0.0, 9.0);
+    let rows = (((bottom - top) / 24.0).floor() as i32).clamp(1, 8);
+    let step = (bottom - top) / f64::from(rows);
+    let places = (0..rows).flat_map(|row| (0..8).map(move |column| (row, column)));
+    places
+        .map(|(row, column)| {
+            let y = top + (f64::from(row) + 0.5) * step;
+            let x = 20.0 + 22.0 * f64::from(column) + if row % 2 == 0 { 0.0 } else { 11.0 };
+            let (a, b) = (half, half * 0.35);
+            format!(
+                "M{:.1} {:.1}L{:.1} {:.1}L{:.1} {:.1}L{:.1} {:.1}Z",
+                x - a,
+                y - b,
+                x + b,
+                y - a,
+                x + a,
+                y + b,
+                x - b,
+                y + a
+            )
+        })
+        .collect()
+}
+
+fn label(layer: Layer, at: Placed) -> impl IntoView {
+    let middle = f64::midpoint(at.top, at.bottom);
+    let side = 167.0 - (middle - 50.0) / 18.0;
+    view! {
+        <path class="blend-leader" d=format!("M{side:.1} {middle:.1}L182 {:.1}H186", at.label) />
+        <text class="picture-label" x="190" y=at.label - 2.0>{layer.figure}</text>
+        <text class="picture-small" x="190" y=at.label + 15.0>{layer.name}</text>
+    }
+}

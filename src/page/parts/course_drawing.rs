@@ -1,0 +1,131 @@
+//! The course: gravity over days, and temperature in a strip of its own below.
+
+use super::picture::Picture;
+use crate::chart::{Course, CourseData, DayTick, Mark, course, gravity_symbol};
+use leptos::prelude::*;
+
+const LEFT: f64 = Course::SIDES.0;
+const RIGHT: f64 = Course::SIDES.1;
+
+/// Draws the course of one batch.
+#[component]
+pub fn CourseDrawing(
+    /// The readings.
+    #[prop(into)]
+    data: Signal<CourseData>,
+    /// What it shows.
+    #[prop(into)]
+    title: Signal<String>,
+    /// What can be read from it.
+    #[prop(into)]
+    description: Signal<String>,
+    /// The words for the expected end.
+    #[prop(into)]
+    end_text: Signal<String>,
+    /// The words below a day of the axis: "day 3" and "4 Mar".
+    day_text: Callback<DayTick, (String, String)>,
+) -> impl IntoView {
+    let drawn = Memo::new(move |_| course(&data.read()));
+    let symbol = move || gravity_symbol(data.read().plato);
+    view! {
+        <Picture kind="course" size=Course::SIZE title=title description=description>
+            <text class="picture-small" x=LEFT - 6.0 y="14" text-anchor="end">{symbol}</text>
+            {move || drawn.with(|c| zone(c, end_text.get()))}
+            {move || drawn.with(grid)}
+            {move || drawn.with(|c| days_axis(c, day_text))}
+            <path class="course-warmth" d=move || drawn.read().temperature_line.clone() />
+            <path class="course-satellite" d=move || drawn.read().satellite_line.clone() />
+            <path class="course-main" d=move || drawn.read().main_line.clone() />
+            {move || drawn.with(marks)}
+        </Picture>
+    }
+}
+
+/// The numbers beside both axes, each with its line.
+fn grid(c: &Course) -> impl IntoView + use<> {
+    let rows = c.gravity.iter().chain(&c.temperature).cloned().map(|mark| {
+        view! {
+            <path class="course-grid" d=format!("M{LEFT} {:.1}H{RIGHT}", mark.at) />
+            <text class="picture-small" x=LEFT - 6.0 y=mark.at + 5.0 text-anchor="end">
+                {mark.text}
+            </text>
+        }
+    });
+    rows.collect_view()
+}
+
+fn days_axis(c: &Course, words: Callback<DayTick, (String, String)>) -> impl IntoView + use<> {
+    let foot = Course::FLOOR;
+    let days = c.days.iter().map(|&(x, day)| {
+        let (count, date) = words.run(day);
+        view! {
+            <path class="course-day" d=format!("M{x:.1} {foot}V{}", foot + 6.0) />
+            <text class="picture-small picture-strong" x=x y=foot + 21.0 text-anchor="middle">
+                {count}
+            </text>
+            <text class="picture-small" x=x y=foot + 38.0 text-anchor="middle">
+                {date}
+            </text>
+        }
+    });
+    view! {
+        <path class="course-axis" d=format!("M{LEFT} {foot}H{RIGHT}") />
+        {days.collect_view()}
+    }
+}
+
+fn zone(c: &Course, words: String) -> Option<impl IntoView + use<>> {
+    let (area, top, bottom) = c.zone.clone()?;
+    Some(view! {
+        <path class="course-zone" d=area />
+        <path
+            class="course-zone-edge"
+            d=format!("M{LEFT} {top:.1}H{RIGHT}M{LEFT} {bottom:.1}H{RIGHT}")
+        />
+        <text class="picture-small picture-halo" x=LEFT + 6.0 y=bottom + 15.0>
+            {words}
+        </text>
+    })
+}
+
+fn marks(c: &Course) -> impl IntoView + use<> {
+    let size = c.mark_size;
+    let bars: String = c.marks.iter().filter_map(|m| bar(m, size)).collect();
+    let shapes = c.marks.iter().map(|mark| {
+        let (x, y) = mark.at;
+        if mark.satellite {
+            let (side, x, y) = (size * 1.8, x - size * 0.9, y - size * 0.9);
+            view! { <rect class="course-open" x=x y=y width=side height=side /> }.into_any()
+        } else {
+            view! { <circle class="course-filled" cx=x cy=y r=size /> }.into_any()
+        }
+    });
+    let words = c.named.iter().cloned().map(|named| {
+        let anchor = if named.ends { "end" } else { "start" };
+        view! {
+            <text
+                class="picture-label picture-halo"
+                x=named.at.0
+                y=named.at.1
+                text-anchor=anchor
+            >
+                {named.text}
+            </text>
+        }
+    });
+    view! {
+        <path class="course-bar" d=bars />
+        {shapes.collect_view()}
+        {words.collect_view()}
+    }
+}
+
+/// An upright with two short ends, where it reaches beyond its mark.
+fn bar(mark: &Mark, size: f64) -> Option<String> {
+    let (top, bottom) = mark.bar.filter(|(top, bottom)| bottom - top > 2.0 * size)?;
+    let (x, half) = (mark.at.0, size.min(4.0));
+    let (left, right) = (x - half, x + half);
+    Some(format!(
+        "M{x:.1} {top:.1}V{bottom:.1}M{left:.1} {top:.1}H{right:.1}M{left:.1} {bottom:.1}H{right:.1}"
+    ))
+}

@@ -1,0 +1,223 @@
+//! The stem: a hydrometer's scale as one sees it in the jar, moved until it looks like the one in hand.
+
+use super::picture::unique;
+use crate::chart::{PaperScale, wrap};
+use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+use web_sys::{Element, KeyboardEvent, PointerEvent};
+
+/// The picture's own units; one is a CSS pixel where it is 260 pixels high.
+const SIZE: (f64, f64) = (220.0, 260.0);
+/// The level surface, where the eye reads.
+const SURFACE: f64 = 134.0;
+/// A drop of water or a resting finger moves the stem by less than this.
+const SLOP: f64 = 5.0;
+
+/// A pointer on its way.
+#[derive(Clone, Copy)]
+struct Drag {
+    pointer: i32,
+    from_y: f64,
+    from_reading: f64,
+    moving: bool,
+}
+
+/// A slider drawn as a hydrometer in its jar. It shows `value` and asks for another through `on_set`;
+/// it keeps nothing itself.
+#[component]
+pub fn Stem(
+    /// What is set, for those who cannot see it.
+    #[prop(into)]
+    label: Signal<String>,
+    /// The reading, in SG or °P as read.
+    #[prop(into)]
+    value: Signal<Option<f64>>,
+    /// The reading made true, on the same scale; a flag stands there when it differs.
+    #[prop(into)]
+    corrected: Signal<Option<f64>>,
+    /// The words on the flag: a value and a word, "1.052 corrected".
+    #[prop(into)]
+    corrected_text: Signal<String>,
+    /// The scale is °P.
+    #[prop(into)]
+    plato: Signal<bool>,
+    /// From line to line, on the scale shown.
+    #[prop(into)]
+    division: Signal<f64>,
+    /// The reading in words.
+    #[prop(into)]
+    value_text: Signal<String>,
+    /// Called with each reading the stem is moved to.
+    on_set: Callback<f64>,
+) -> impl IntoView {
+    let scale = Memo::new(move |_| PaperScale::new(plato.get(), division.get()));
+    let reading = move || value.get().unwrap_or_else(|| scale.read().water());
+    let drag = RwSignal::new(None::<Drag>);
+    let moving = move || drag.get().is_some_and(|d| d.moving);
+
+    let set = move |next: f64| {
+        if value.get_untracked() != Some(next) {
+            on_set.run(next);
+        }
+    };
+    let on_down = move |ev: PointerEvent| {
+        if drag.read_untracked().is_some() || !ev.is_primary() || ev.button() != 0 {
+            return;
+        }
+        if let Some(element) = drawing(&ev) {
+            // A pointer that is gone already cannot be held; then the drag ends with it.
+            let _ = element.set_pointer_capture(ev.pointer_id());
+        }
+        drag.set(Some(Drag {
+            pointer: ev.pointer_id(),
+            from_y: f64::from(ev.client_y()),
+            from_reading: untrack(reading),
+            moving: false,
+        }));
+    };
+    let on_move = move |ev: PointerEvent| {
+        let Some(d) = drag.get_untracked().filter(|d| d.pointer == ev.pointer_id()) else { return };
+        let up = d.from_y - f64::from(ev.client_y());
+        if !d.moving && up.abs() < SLOP {
+            return;
+        }
+        if !d.moving {
+            drag.set(Some(Drag { moving: true, ..d }));
+        }
+        let unit = drawing(&ev).map_or(1.0, |element| picture_units(&element));
+        set(scale.read_untracked().lifted(d.from_reading, up * unit));
+    };
+    let on_end = move |ev: PointerEvent| {
+        if drag.get_untracked().is_some_and(|d| d.pointer == ev.pointer_id()) {
+            drag.set(None);
+        }
+    };
+    let on_key = move |ev: KeyboardEvent| {
+        let (scale, now) = (scale.get_untracked(), untrack(reading));
+        let next = match ev.key().as_str() {
+            "ArrowUp" | "ArrowRight" => scale.stepped(now, 1),
+            "ArrowDown" | "ArrowLeft" => scale.stepped(now, -1),
+            "PageUp" => scale.paged(now, true),
+            "PageDown" => scale.paged(now, false),
+            "Home" => scale.range().0,
+            "End" => scale.range().1,
+            _ => return,
+        };
+        ev.prevent_default();
+        set(next);
+    };
+
+    let slide =
+        move || format!("translate(0 {:.2})", SURFACE - scale.read().below_water(reading()));
+    let jar = unique("jar");
+    let window = unique("paper");
+    view! {
+        <svg
+            class="stem"
+            class:stem-unread=move || value.get().is_none()
+            class:stem-moving=moving
+            viewBox=format!("0 0 {} {}", SIZE.0, SIZE.1)
+            tabindex="0"
+            role="slider"
+            aria-orientation="vertical"
+            aria-label=label
+            aria-valuemin=move || scale.read().range().0
+            aria-valuemax=move || scale.read().range().1
+            aria-valuenow=reading
+            aria-valuetext=value_text
+            on:pointerdown=on_down
+            on:pointermove=on_move
+            on:pointerup=on_end
+            on:pointercancel=on_end
+            on:lostpointercapture=on_end
+            on:keydown=on_key
+        >
+            <clipPath id=jar.clone()><path d="M15 0H205V250H15Z" /></clipPath>
+            <clipPath id=window.clone()><path d="M50 0H122V260H50Z" /></clipPath>
+            <path class="stem-air" d="M15 0H205V134H15Z" />
+            <g clip-path=format!("url(#{jar})")>
+                <path class="stem-paper" d="M50 0H122V260H50Z" />
+                <g clip-path=format!("url(#{window})")>
+                    <g class="stem-scale" transform=slide>{move || paper(&scale.read())}</g>
+                </g>
+                <path class="stem-glass" d="M50 0V260M122 0V260" />
+                // The liquid climbs a little at every wall; the eye reads below that, at the level.
+                <path
+                    class="stem-liquid"
+                    d="M15 126Q17 134 26 134H40Q48 134 50 127V134H122V127Q124 134 132 134H194Q203 134 205 126V250H15Z"
+                />
+                <path class="stem-climb" d="M15 126Q17 134 26 134H40Q48 134 50 127M122 127Q124 134 132 134H194Q203 134 205 126" />
+            </g>
+            <path class="stem-level" d="M15 134H205" />
+            <path class="stem-eye" d="M1 126L13 134L1 142Z" />
+            <path class="stem-jar" d="M15 0V242Q15 252 25 252H195Q205 252 205 242V0M6 256H214" />
+            <path class="stem-grip" d="M23 34L32 23L41 34M32 24V66M23 56L32 67L41 56" />
+            {move || flag(&scale.read(), value.get(), corrected.get(), &corrected_text.read())}
+        </svg>
+    }
+}
+
+/// What is printed, as one path for each kind of line.
+fn paper(scale: &PaperScale) -> impl IntoView + use<> {
+    let printed = scale.printed();
+    let lines = |places: &[f64], to: f64| -> String {
+        places.iter().map(|y| format!("M51 {y:.2}H{to}")).collect()
+    };
+    let long: Vec<f64> = printed.long.iter().map(|(y, _)| *y).collect();
+    let numbers = printed.long.into_iter().map(|(y, number)| {
+        view! { <text class="stem-number" x="119" y=format!("{:.2}", y + 5.5)>{number}</text> }
+    });
+    view! {
+        <path class="stem-line stem-line-long" d=lines(&long, 73.0) />
+        <path class="stem-line" d=lines(&printed.middle, 69.0) />
+        <path class="stem-line stem-line-short" d=lines(&printed.short, 62.0) />
+        {numbers.collect_view()}
+    }
+}
+
+/// The flag at the corrected reading.
+fn flag(
+    scale: &PaperScale,
+    value: Option<f64>,
+    corrected: Option<f64>,
+    words: &str,
+) -> Option<impl IntoView + use<>> {
+    let (value, corrected) = (value?, corrected?);
+    let below = scale.below_water(corrected) - scale.below_water(value);
+    // Less than a hair's breadth is the same line.
+    if below.abs() < 0.5 {
+        return None;
+    }
+    let y = (SURFACE + below).clamp(24.0, 236.0);
+    let lines = wrap(words, 10);
+    let half = 6.0 + 9.0 * lines.len().clamp(1, 2) as f64;
+    let first = y - 9.0 * (lines.len() as f64 - 1.0) + 5.5;
+    let texts = lines.into_iter().zip(0_u8..).map(|(line, i)| {
+        let class = if i == 0 { "stem-flag-value" } else { "stem-flag-word" };
+        view! { <text class=class x="138" y=format!("{:.1}", first + 18.0 * f64::from(i))>{line}</text> }
+    });
+    let (top, bottom) = (y - half, y + half);
+    Some(view! {
+        <g class="stem-flag">
+            <path class="stem-true" d=format!("M51 {y:.1}H122") />
+            <path
+                class="stem-flag-cloth"
+                d=format!("M123 {y:.1}L132 {:.1}V{top:.1}H217V{bottom:.1}H132V{:.1}Z", y - 7.0, y + 7.0)
+            />
+            {texts.collect_view()}
+        </g>
+    })
+}
+
+fn drawing(ev: &PointerEvent) -> Option<Element> {
+    ev.current_target().and_then(|target| target.dyn_into::<Element>().ok())
+}
+
+/// Picture units for one CSS pixel, as large as the drawing is on this screen.
+fn picture_units(element: &Element) -> f64 {
+    let shown = element.get_bounding_client_rect();
+    let (across, down) = (SIZE.0 / shown.width(), SIZE.1 / shown.height());
+    // The whole picture is shown, so the tighter side decides.
+    let unit = across.max(down);
+    if unit.is_finite() { unit } else { 1.0 }
+}
