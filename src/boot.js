@@ -1,0 +1,101 @@
+// Starts the page: the chosen theme, the wasm, the words for when it fails, and the offline worker.
+//
+// What the page (Rust) and this file say to each other, all on <html> (as attributes) and window (as events):
+//
+//   data-theme="day" | "night"     set here before the first paint from localStorage["fermentside.theme"];
+//                                  absent: the phone decides. The page changes both.
+//   data-ready                     set by the page once it is mounted.
+//   data-stopped                   set here when the page could not start or has panicked; #stopped is shown.
+//   data-offline="ready"           set here, with the event "fermentside:offline-ready", once everything the
+//                                  page needs is kept for use without a network.
+//   data-update="ready"            set here, with the event "fermentside:update-ready", once a newer version is
+//                                  wholly kept and waits. Nothing changes until it is accepted.
+//   "fermentside:update-accept"    sent by the page when the person takes the newer version. Then the waiting
+//                                  worker is let in and the page is loaded once more. Save first.
+//
+// Attributes are set before events are sent, so a page that mounts late looks at the attribute first.
+(() => {
+  const root = document.documentElement;
+
+  try {
+    const theme = localStorage.getItem("fermentside.theme");
+    if (theme === "day" || theme === "night") root.dataset.theme = theme;
+  } catch {
+    // Storage is refused: the phone's own choice of theme serves.
+  }
+
+  const stop = (why) => {
+    if (why) console.error(why);
+    root.dataset.stopped = "";
+    document.getElementById("opening")?.remove();
+    const stopped = document.getElementById("stopped");
+    if (stopped) stopped.hidden = false;
+  };
+
+  // A panic ends in a trap; after it nothing of the page runs any more.
+  const trapped = (error) => error instanceof WebAssembly.RuntimeError;
+  addEventListener("error", (event) => trapped(event.error) && stop());
+  addEventListener("unhandledrejection", (event) => trapped(event.reason) && stop());
+
+  const page = document.getElementById("page");
+  const code = import(page.href);
+  code.catch(() => {}); // told below, once there is a body to tell it in
+  addEventListener("DOMContentLoaded", async () => {
+    try {
+      const { default: start } = await code;
+      await start({ module_or_path: new URL(page.dataset.wasm, document.baseURI) });
+    } catch (error) {
+      stop(error);
+    }
+  });
+
+  const tell = (what) => {
+    root.dataset[what] = "ready";
+    dispatchEvent(new Event(`fermentside:${what}-ready`));
+  };
+
+  // A debug build's worker keeps nothing (see public/sw.js): then nothing is promised.
+  const tellIfKept = async (registration) => {
+    const prefix = `fermentside-${new URL(registration.scope).pathname}-`;
+    if ((await caches.keys()).some((name) => name.startsWith(prefix))) tell("offline");
+  };
+
+  const watch = (registration, worker) => {
+    const look = () => {
+      if (worker.state === "installed" && registration.active) tell("update");
+      if (worker.state === "activated") tellIfKept(registration);
+    };
+    worker.addEventListener("statechange", look);
+    look();
+  };
+
+  const keepForOffline = async () => {
+    const registration = await navigator.serviceWorker.register("./sw.js", { updateViaCache: "none" });
+    for (const worker of [registration.active, registration.waiting, registration.installing]) {
+      if (worker) watch(registration, worker);
+    }
+    registration.addEventListener("updatefound", () => watch(registration, registration.installing));
+
+    // A page left open for days asks again when it is looked at, at most once an hour.
+    let asked = Date.now();
+    document.addEventListener("visibilitychange", () => {
+      if (document.hidden || Date.now() - asked < 3600e3) return;
+      asked = Date.now();
+      registration.update().catch(() => {}); // no network: later
+    });
+
+    addEventListener("fermentside:update-accept", () => {
+      const waiting = registration.waiting;
+      // Another tab may have let it in already.
+      if (!waiting) return location.reload();
+      // Watched on the worker itself: a page loaded past the worker is told of no change of controller.
+      waiting.addEventListener("statechange", () => waiting.state === "activated" && location.reload());
+      waiting.postMessage("SKIP");
+    });
+  };
+
+  if ("serviceWorker" in navigator) {
+    // After the page's own files, so that the two do not compete for a slow network.
+    addEventListener("load", () => keepForOffline().catch((error) => console.warn("Not kept for offline use:", error)));
+  }
+})();
