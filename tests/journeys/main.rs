@@ -1,1 +1,18 @@
-fn main() {}
+//! Journeys: what a brewer does with the built page, in a real browser.
+//!
+//! `make journeys`, or after `make build`: `cargo test --features journeys --test journeys`.
+//! Each journey has its own phone and its own server, so any number may run at once.
+
+// Where a journey cannot go on, it stops there and says why.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+
+mod build;
+mod finding;
+mod noticing;
+mod phone;
+mod server;
+
+mod offline;
+mod opening;
+mod practice;
+mod update;
