@@ -15,6 +15,9 @@ export FERMENTSIDE_AXE ?= $(CACHE)/npm/lib/node_modules/axe-core/axe.min.js
 
 SAY = @echo "==>"
 
+# One thing after another: cargo already uses every core, and the first failure should be the last line.
+.NOTPARALLEL:
+
 .PHONY: serve test build icons clean setup-rust setup-browser unit lint journeys
 
 serve: build
