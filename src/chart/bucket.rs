@@ -41,7 +41,7 @@ pub struct Placed {
     pub tone: usize,
 }
 
-/// Where everything in the picture stands (300 wide, 240 high).
+/// Where everything in the picture stands (320 wide, 272 high).
 #[derive(Clone, Debug, PartialEq)]
 pub struct Bucket {
     /// The layers in the order given, from the bottom up.
@@ -55,12 +55,12 @@ pub struct Bucket {
 }
 
 /// The inside of the vessel, from the brim down to the floor.
-const BRIM: f64 = 50.0;
-const FLOOR: f64 = 230.0;
+const BRIM: f64 = 78.0;
+const FLOOR: f64 = 258.0;
 /// How full a vessel of unknown size is drawn.
 const USUAL: f64 = 0.8;
 /// The most that can be shown above the brim, and the least that is seen.
-const OVER: (f64, f64) = (8.0, 34.0);
+const OVER: (f64, f64) = (8.0, 26.0);
 /// Room for the words of one layer.
 const LABEL: f64 = 42.0;
 /// Warmer than each of these is one tone on, °C.

@@ -87,6 +87,8 @@ pub struct Course {
     pub temperature_line: String,
     /// The expected end: its area, upper and lower edge.
     pub zone: Option<(String, f64, f64)>,
+    /// The words for the zone stand at the right, away from the satellite's.
+    pub zone_words_right: bool,
     /// All readings.
     pub marks: Vec<Mark>,
     /// Half the width of a mark: smaller where there are many.
@@ -138,7 +140,10 @@ pub fn course(data: &CourseData) -> Course {
     let places = if data.plato { ticks.places } else { 3 };
 
     let day_zero = points.first().map(|p| p.minutes).or(warmth.first().map(|w| w.0));
-    let days = day_zero.map(|first| days(first, end, data.offset_minutes, 5)).unwrap_or_default();
+    // "day 12" takes more room than "day 2".
+    let most = if end.saturating_sub(start) < 9 * LEAST / 2 { 5 } else { 4 };
+    let days =
+        day_zero.map(|first| days(first, end, data.offset_minutes, most)).unwrap_or_default();
     let place = |p: &CoursePoint| (across.place(p.minutes as f64), down.place(p.gravity));
     let of = |satellite: bool| -> Vec<Point> {
         points.iter().filter(|p| p.satellite == satellite).map(|p| place(p)).collect()
@@ -147,14 +152,14 @@ pub fn course(data: &CourseData) -> Course {
         let (top, bottom) = (down.place(a.max(b)), down.place(a.min(b)));
         (band(&[(left, top), (right, top)], &[(left, bottom), (right, bottom)]), top, bottom)
     });
-    let marks = points.iter().map(|p| Mark {
-        at: place(p),
-        bar: Some(p.sigma).filter(|s| s.is_finite() && *s > 0.0).map(|s| {
+    let bar = |p: &CoursePoint| {
+        Some(p.sigma).filter(|s| s.is_finite() && *s > 0.0).map(|s| {
             let clip = |y: f64| y.clamp(Course::TOP, floor);
             (clip(down.place(p.gravity + s)), clip(down.place(p.gravity - s)))
-        }),
-        satellite: p.satellite,
-    });
+        })
+    };
+    let mark = |p: &&CoursePoint| Mark { at: place(p), bar: bar(p), satellite: p.satellite };
+    let marks: Vec<Mark> = points.iter().map(mark).collect();
     let (temperature, temperature_line) = strip(&warmth, &across, data.celsius);
     Course {
         floor,
@@ -165,32 +170,39 @@ pub fn course(data: &CourseData) -> Course {
         satellite_line: straight(&of(true)),
         temperature_line,
         zone,
+        zone_words_right: of(true).last().is_some_and(|(x, _)| !right_half(*x)),
         mark_size: match points.len() {
             0..=24 => 5.0,
             25..=70 => 3.5,
             _ => 2.2,
         },
-        marks: marks.collect(),
-        named: named(&points, place),
+        named: named(&points, &marks),
+        marks,
     }
 }
 
-/// The words beside the last reading of each kind, above the mark and inside the picture.
-fn named(points: &[&CoursePoint], place: impl Fn(&CoursePoint) -> Point) -> Vec<Named> {
-    let last = |satellite| points.iter().rev().find(|p| p.satellite == satellite);
-    let words = |p: &&CoursePoint| {
-        let (x, y) = place(p);
-        let ends = x > f64::midpoint(Course::SIDES.0, Course::SIDES.1);
-        // Beside the error bar, not on it.
-        let beside = if ends { x + 8.0 } else { x + 9.0 };
-        Named { at: (beside, y - 13.0), ends, text: p.label.clone() }
+/// The words beside the last reading of each kind: above the main beer's mark, below the satellite's,
+/// because the satellite runs ahead and so lies below the main beer.
+fn named(points: &[&CoursePoint], marks: &[Mark]) -> Vec<Named> {
+    let last = |satellite| points.iter().zip(marks).rev().find(|(p, _)| p.satellite == satellite);
+    let words = |(p, mark): (&&CoursePoint, &Mark)| {
+        let ((x, y), bar) = (mark.at, mark.bar.unwrap_or((mark.at.1, mark.at.1)));
+        let ends = right_half(x);
+        let beside = if ends { x + 8.0 } else { x - 8.0 };
+        // Clear of the mark and of its error bar.
+        let foot = if p.satellite {
+            f64::max(y + 8.0, bar.1) + 16.0
+        } else {
+            f64::min(y - 6.0, bar.0) - 7.0
+        };
+        Named { at: (beside, foot), ends, text: p.label.clone() }
     };
-    [last(false), last(true)]
-        .into_iter()
-        .flatten()
-        .filter(|p| !p.label.is_empty())
-        .map(words)
-        .collect()
+    let both = [last(false), last(true)].into_iter().flatten();
+    both.filter(|(p, _)| !p.label.is_empty()).map(words).collect()
+}
+
+fn right_half(x: f64) -> bool {
+    x > f64::midpoint(Course::SIDES.0, Course::SIDES.1)
 }
 
 fn round_out_gravity(points: &[&CoursePoint], data: &CourseData) -> super::Ticks {
@@ -206,8 +218,12 @@ fn round_out_gravity(points: &[&CoursePoint], data: &CourseData) -> super::Ticks
         .chain(zone)
         .fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), v| (low.min(v), high.max(v)));
     let (low, high) = if low <= high { (low, high) } else { default };
-    // Room for the zone's words below it.
-    let below = if data.end_zone.is_some() { (high - low).max(least_span) * 0.12 } else { 0.0 };
+    // Room for the words below the zone and the satellite.
+    let below = if data.end_zone.is_some() || points.iter().any(|p| p.satellite) {
+        (high - low).max(least_span) * 0.12
+    } else {
+        0.0
+    };
     let short = (least_span - (high - low)).max(0.0) / 2.0;
     round_out(low - below - short, high + short, 7)
 }
@@ -220,7 +236,9 @@ fn strip(warmth: &[(i64, f64)], across: &Scale, celsius: bool) -> (Vec<AxisMark>
         warmth.iter().fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), (_, t)| {
             (low.min(*t), high.max(*t))
         });
-    let ticks = round_out(low - 0.5, high + 0.5, 3);
+    // Whole degrees are near enough, and their numbers short.
+    let room = ((3.0 - (high - low)) / 2.0).max(0.5);
+    let ticks = round_out(low - room, high + room, 5);
     let ends = [ticks.values.first(), ticks.values.last()];
     let ends: Vec<f64> = ends.into_iter().flatten().copied().collect();
     let (bottom, top) =

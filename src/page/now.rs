@@ -3,6 +3,7 @@
 use super::bench::SumLinks;
 use super::route::{Route, Sum};
 use super::session::use_session;
+use super::write::Writer;
 use super::{words, write};
 use crate::batch::{NextStep, Stage, Summary};
 use crate::quantity::Estimate;
@@ -51,7 +52,7 @@ fn step_route(summary: &Summary) -> Route {
 #[component]
 fn InHand(summary: Summary) -> impl IntoView {
     let session = use_session();
-    let w = session.writer();
+    let w = Writer { units: session.units_now() };
     let (sentence, button) = words::step_words(summary.next);
     let address = step_route(&summary).address();
     let since = summary.pitch.as_ref().map(|(_, pitch)| {

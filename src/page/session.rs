@@ -205,14 +205,19 @@ impl Session {
         self.journal.with(Journal::settings)
     }
 
-    /// The brewer's units, followed.
-    pub fn units(&self) -> Units {
-        self.settings().units
+    /// The settings as they are now: where a field begins.
+    pub fn settings_now(&self) -> Settings {
+        self.journal.with_untracked(Journal::settings)
+    }
+
+    /// The units as they are now: where a field begins.
+    pub fn units_now(&self) -> Units {
+        self.settings_now().units
     }
 
     /// Writes in the brewer's units, followed.
     pub fn writer(&self) -> Writer {
-        Writer { units: self.units() }
+        Writer { units: self.settings().units }
     }
 
     /// One batch worked out, followed.
@@ -226,7 +231,7 @@ impl Session {
     /// # Errors
     /// As [`Session::change`].
     pub fn set(&self, change: impl FnOnce(&mut Settings)) -> Result<(), String> {
-        let mut settings = self.journal.with_untracked(Journal::settings);
+        let mut settings = self.settings_now();
         change(&mut settings);
         self.change(Change::Put(Settings::id(), Entry::Settings(settings)), None)
     }

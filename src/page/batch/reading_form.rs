@@ -66,7 +66,7 @@ impl Fields {
                     key: "gravity",
                     label: "Hydrometer reads",
                     hint: "",
-                    unit: session.units().gravity,
+                    unit: session.units_now().gravity,
                     first: before.and_then(|b| b.as_read),
                     start,
                 },

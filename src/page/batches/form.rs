@@ -58,7 +58,7 @@ struct Fields {
 
 impl Fields {
     fn new(session: Session, scope: &str, before: Option<&BatchHeading>) -> Self {
-        let units = session.units();
+        let units = session.units_now();
         let drafts = use_drafts();
         let gravity = |key, label, start, first: Option<SpecificGravity>| {
             ask_gravity(

@@ -87,7 +87,7 @@ pub fn CoolingSum() -> impl IntoView {
             key: "gravity",
             label: "Its gravity",
             hint: "",
-            unit: session.units().gravity,
+            unit: session.units_now().gravity,
             first: None,
             start: SpecificGravity::literal(1.050),
         },

@@ -66,7 +66,7 @@ pub fn GravitySum() -> impl IntoView {
     let session = use_session();
     let drafts = use_drafts();
     let scope = "bench/gravity/";
-    let unit = session.units().gravity;
+    let unit = session.units_now().gravity;
     let gravity = |key, label, hint| {
         let start = SpecificGravity::literal(1.050);
         ask_gravity(scope, AskGravity { key, label, hint, unit, first: None, start })

@@ -80,7 +80,7 @@ pub fn temperature(
     first: Option<Celsius>,
     start: f64,
 ) -> Asked<Celsius> {
-    let unit = use_session().units().temperature;
+    let unit = use_session().units_now().temperature;
     let step = |_| 0.5;
     ask(scope, Ask { key, label, hint, unit, bounds, step, first, start: Celsius::nearest(start) })
 }
@@ -91,7 +91,7 @@ pub fn volume(
     (key, label, hint): (&'static str, &'static str, &'static str),
     first: Option<Litres>,
 ) -> Asked<Litres> {
-    let unit = use_session().units().volume;
+    let unit = use_session().units_now().volume;
     let step = |unit| if unit == VolumeUnit::Litres { 0.5 } else { 0.1 };
     let start = Litres::literal(20.0);
     ask(scope, Ask { key, label, hint, unit, bounds: VOLUME, step, first, start })

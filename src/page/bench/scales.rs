@@ -41,7 +41,7 @@ pub fn ScalesSum() -> impl IntoView {
             key: "gravity",
             label: "Gravity",
             hint: "1.050, 1050, 50, or 12.4 P.",
-            unit: session.units().gravity,
+            unit: session.units_now().gravity,
             first: None,
             start: SpecificGravity::literal(1.050),
         },

@@ -42,7 +42,7 @@ pub fn strength_said(found: &Strength) -> Said {
 #[component]
 pub fn StrengthSum() -> impl IntoView {
     let session = use_session();
-    let unit = session.units().gravity;
+    let unit = session.units_now().gravity;
     let gravity = |key, label, start| {
         let hint = "Corrected for the sample's temperature.";
         let start = SpecificGravity::literal(start);

@@ -67,7 +67,7 @@ pub fn SugarSum() -> impl IntoView {
         Some(Celsius::literal(30.0)),
         30.0,
     );
-    let settings = session.settings();
+    let settings = session.settings_now();
     let height = ask(
         scope,
         Ask {

@@ -46,7 +46,7 @@ pub fn YeastSum() -> impl IntoView {
             key: "gravity",
             label: "Gravity",
             hint: "",
-            unit: session.units().gravity,
+            unit: session.units_now().gravity,
             first: None,
             start: SpecificGravity::literal(1.045),
         },

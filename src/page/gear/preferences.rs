@@ -76,7 +76,7 @@ pub fn Preferences() -> impl IntoView {
             s.theme = found.map_or(Theme::Follow, |(_, theme)| theme);
         },
     );
-    let settings = session.journal.with_untracked(|j| j.settings());
+    let settings = session.settings_now();
     let height = ask(
         "gear/",
         Ask {
@@ -93,7 +93,7 @@ pub fn Preferences() -> impl IntoView {
     let (read, unit) = (height.value, height.face.unit);
     Effect::new(move |_| {
         let (Ok(height), symbol) = (read.get(), unit.get()) else { return };
-        let before = session.journal.with_untracked(|j| j.settings());
+        let before = session.settings_now();
         let mut wanted = before.clone();
         wanted.height = height;
         put::<LengthUnit>(&mut wanted.units.height, symbol);

@@ -33,7 +33,7 @@ pub fn BlendDrawing(
     let (inside, spill) = (unique("inside"), unique("hatch"));
     let names = (inside.clone(), spill.clone());
     view! {
-        <Picture kind="blend" size=(320.0, 244.0) title=title description=description>
+        <Picture kind="blend" size=(320.0, 272.0) title=title description=description>
             <clipPath id=inside>
                 <path d=INSIDE />
             </clipPath>
@@ -44,7 +44,7 @@ pub fn BlendDrawing(
 }
 
 /// The inside of the bucket, a little narrower at its floor.
-const INSIDE: &str = "M14 50H170L160 224Q159 230 153 230H31Q25 230 24 224Z";
+const INSIDE: &str = "M14 78H170L160 252Q159 258 153 258H31Q25 258 24 252Z";
 
 fn vessel(d: &BlendData, (inside, spill): &(String, String)) -> impl IntoView + use<> {
     let drawn = bucket(&d.layers, d.capacity);
@@ -53,9 +53,9 @@ fn vessel(d: &BlendData, (inside, spill): &(String, String)) -> impl IntoView + 
     let fills = placed.iter().map(|(layer, at)| fill(layer.substance, *at)).collect_view();
     let labels = placed.into_iter().map(|(layer, at)| label(layer, at)).collect_view();
     let overflow = drawn.overflow.map(|top| {
-        // It stands over the brim and runs down outside.
+        // It stands over the brim and runs down the side that bears no words.
         let shape = format!(
-            "M14 50Q18 {top:.1} 52 {top:.1}H132Q166 {top:.1} 170 50L178 50V84Q178 90 174 90T170 84V50H14V72Q14 78 10 78T6 72V50Z"
+            "M8 78Q14 {top:.1} 52 {top:.1}H132Q164 {top:.1} 170 78H15V112Q15 118 10 118T4 112V84Q4 78 8 78Z"
         );
         view! {
             <path class="blend-spill" d=shape.clone() />
@@ -66,19 +66,19 @@ fn vessel(d: &BlendData, (inside, spill): &(String, String)) -> impl IntoView + 
     let brim = d.capacity.map(|_| {
         let class = if over { "picture-small blend-over" } else { "picture-small" };
         view! {
-            <path class="blend-brim" d="M170 50H186" />
-            <text class=class x="190" y="55">{d.brim.clone()}</text>
+            <path class="blend-brim" d="M170 78H186" />
+            <text class=class x="190" y="83">{d.brim.clone()}</text>
         }
     });
     view! {
         <path class="blend-inside" d=INSIDE />
         <g clip-path=format!("url(#{inside})")>{fills}</g>
-        <path class="blend-outline" d="M8 50H14L24 224Q25 230 31 230H153Q159 230 160 224L170 50H176" />
+        <path class="blend-outline" d="M8 78H14L24 252Q25 258 31 258H153Q159 258 160 252L170 78H176" />
         {overflow}
         {brim}
         {labels}
-        <text class="picture-result" x="92" y="26" text-anchor="middle">{d.result.value.clone()}</text>
-        <text class="picture-small" x="190" y="26">{d.result.name.clone()}</text>
+        <text class="picture-result" x="92" y="34" text-anchor="middle">{d.result.value.clone()}</text>
+        <text class="picture-small" x="190" y="34">{d.result.name.clone()}</text>
     }
 }
 
@@ -97,11 +97,11 @@ fn cubes(top: f64, bottom: f64) -> String {
     let half = ((bottom - top) / 2.0 - 2.0).clamp(0.0, 9.0);
     let rows = (((bottom - top) / 24.0).floor() as i32).clamp(1, 8);
     let step = (bottom - top) / f64::from(rows);
-    let places = (0..rows).flat_map(|row| (0..8).map(move |column| (row, column)));
+    let places = (0..rows).flat_map(|row| (0..7 - row % 2).map(move |column| (row, column)));
     places
         .map(|(row, column)| {
             let y = top + (f64::from(row) + 0.5) * step;
-            let x = 20.0 + 22.0 * f64::from(column) + if row % 2 == 0 { 0.0 } else { 11.0 };
+            let x = 26.0 + 22.0 * f64::from(column) + if row % 2 == 0 { 0.0 } else { 11.0 };
             let (a, b) = (half, half * 0.35);
             format!(
                 "M{:.1} {:.1}L{:.1} {:.1}L{:.1} {:.1}L{:.1} {:.1}Z",
@@ -120,7 +120,7 @@ fn cubes(top: f64, bottom: f64) -> String {
 
 fn label(layer: Layer, at: Placed) -> impl IntoView {
     let middle = f64::midpoint(at.top, at.bottom);
-    let side = 167.0 - (middle - 50.0) / 18.0;
+    let side = 167.0 - (middle - 78.0) / 18.0;
     view! {
         <path class="blend-leader" d=format!("M{side:.1} {middle:.1}L182 {:.1}H186", at.label) />
         <text class="picture-label" x="190" y=at.label - 2.0>{layer.figure}</text>

@@ -48,25 +48,26 @@ pub fn BottleDrawing(
     #[prop(into)]
     description: Signal<String>,
 ) -> impl IntoView {
-    let names = Names { glass: unique("glass"), wait: unique("hatch"), stop: unique("hatch") };
+    let names = Names { glass: unique("glass"), ink: unique("hatch"), stop: unique("hatch") };
     let glass = names.glass.clone();
-    let (wait, stop) = (names.wait.clone(), names.stop.clone());
+    let (ink, stop) = (names.ink.clone(), names.stop.clone());
     view! {
         <Picture kind="bottle" size=(320.0, 260.0) title=title description=description>
             <clipPath id=glass>
                 <path d=BOTTLE_OUTLINE />
             </clipPath>
-            <Hatch id=wait tone="hatch-wait" />
+            <Hatch id=ink tone="hatch-ink" />
             <Hatch id=stop tone="hatch-stop" crossed=true />
             {move || data.with(|d| bottle(d, &names))}
-            {move || data.with(|d| pressures(&d.usual, &d.hottest))}
+            {move || data.with(|d| pressure(&d.usual, 22.0, 14.0))}
+            {move || data.with(|d| pressure(&d.hottest, 146.0, 40.0))}
         </Picture>
     }
 }
 
 struct Names {
     glass: String,
-    wait: String,
+    ink: String,
     stop: String,
 }
 
@@ -74,26 +75,38 @@ fn bottle(d: &BottleData, names: &Names) -> impl IntoView + use<> {
     let never = d.state == GlassState::Never;
     let levels = bottle_levels(if never { 0.0 } else { d.fraction });
     let height = levels.base - levels.level;
-    let (tone, hatch) = match d.state {
-        GlassState::Within => ("bottle-within", None),
-        GlassState::Caution => ("bottle-caution", Some(&names.wait)),
-        GlassState::Above | GlassState::Never => ("bottle-above", Some(&names.stop)),
+    let (tone, hatched) = match d.state {
+        GlassState::Within => ("bottle-within", false),
+        GlassState::Caution => ("bottle-caution", true),
+        GlassState::Above | GlassState::Never => ("bottle-above", true),
     };
-    let over = hatch.map(|id| {
-        view! { <rect x="0" y=levels.level width="120" height=height fill=format!("url(#{id})") /> }
+    let hatch = hatched.then(|| {
+        let ink = format!("url(#{})", names.ink);
+        view! { <rect x="0" y=levels.level width="120" height=height fill=ink /> }
+    });
+    // What lies above the ceiling is set off from what lies below it.
+    let excess = levels.ceiling - levels.level;
+    let excess = (excess > 0.0).then(|| {
+        let stop = format!("url(#{})", names.stop);
+        view! {
+            <rect class="bottle-excess" x="0" y=levels.level width="120" height=excess />
+            <rect x="0" y=levels.level width="120" height=excess fill=stop />
+        }
     });
     let marks = (!never).then(|| {
         view! {
             <path class="bottle-ceiling" d=pointer(levels.ceiling, levels.ceiling_label, 10.0) />
             <path class="bottle-level" d=pointer(levels.level, levels.level_label, 20.0) />
-            {words(&d.ceiling, levels.ceiling_label)}
-            {words(&d.worst, levels.level_label)}
+            {words(&d.ceiling, levels.ceiling_label, 11)}
+            {words(&d.worst, levels.level_label, 11)}
         }
     });
+    // Without pressures the words have their room.
+    let letters = if d.usual.value.is_empty() && d.hottest.value.is_empty() { 22 } else { 11 };
     let cross = never.then(|| {
         view! {
-            <path class="bottle-cross" d="M8 96L112 214M112 96L8 214" />
-            {words(&d.worst, 155.0)}
+            <path class="bottle-cross" d="M10 100L110 214M110 100L10 214" />
+            {words(&d.worst, 146.0, letters)}
         }
     });
     view! {
@@ -101,12 +114,13 @@ fn bottle(d: &BottleData, names: &Names) -> impl IntoView + use<> {
             <path class="bottle-inside" d=BOTTLE_OUTLINE />
             <g clip-path=format!("url(#{})", names.glass)>
                 <rect class="bottle-gas" x="0" y=levels.level width="120" height=height />
-                {over}
+                <path class="bottle-shine" d="M30 134V222" />
+                {hatch}
+                {excess}
                 <path class="bottle-surface" d=format!("M0 {0:.1}H120", levels.level) />
             </g>
             <path class="bottle-outline" d=BOTTLE_OUTLINE />
             <path class="bottle-cap" d="M43 10Q43 6 47 6H73Q77 6 77 10L79 21H41Z" />
-            <path class="bottle-shine" d="M30 134V222" />
             {badge(d.state)}
             {marks}
             {cross}
@@ -116,17 +130,17 @@ fn bottle(d: &BottleData, names: &Names) -> impl IntoView + use<> {
 
 /// A line across the glass and on to its words.
 fn pointer(at: f64, label: f64, from: f64) -> String {
-    format!("M{from} {at:.1}H108L124 {label:.1}H128")
+    format!("M{from} {at:.1}H106L116 {label:.1}H120")
 }
 
-fn words(figure: &Figure, at: f64) -> impl IntoView + use<> {
-    let lines = wrap(&figure.name, 12);
+fn words(figure: &Figure, at: f64, letters: usize) -> impl IntoView + use<> {
+    let lines = wrap(&figure.name, letters);
     let top = at - 8.0 * lines.len().saturating_sub(1) as f64;
     let names = lines.into_iter().zip(1_u8..).map(|(line, i)| {
-        view! { <text class="picture-small" x="132" y=top + 17.0 * f64::from(i)>{line}</text> }
+        view! { <text class="picture-small" x="124" y=top + 17.0 * f64::from(i)>{line}</text> }
     });
     view! {
-        <text class="picture-label" x="132" y=top>{figure.value.clone()}</text>
+        <text class="picture-label" x="124" y=top>{figure.value.clone()}</text>
         {names.collect_view()}
     }
 }
@@ -150,30 +164,25 @@ fn badge(state: GlassState) -> impl IntoView {
     }
 }
 
-/// Two thermometers, each with its pressure.
-fn pressures(usual: &Figure, hottest: &Figure) -> impl IntoView + use<> {
-    let column = |figure: &Figure, top: f64, filled: f64, class: &'static str| {
-        let lines = wrap(&figure.name, 11).into_iter().zip(0_u8..);
-        let lines = lines.map(|(line, i)| {
-            let y = top + 52.0 + 17.0 * f64::from(i);
-            view! { <text class="picture-small" x="244" y=y>{line}</text> }
-        });
-        let (bulb, reach) = (top + 66.0, top + 56.0 - filled);
-        let tube = format!(
-            "M221 {0:.0}V{1:.0}A6 6 0 0 1 233 {1:.0}V{0:.0}A10 10 0 1 1 221 {0:.0}Z",
-            bulb - 8.0,
-            top + 10.0
-        );
-        view! {
-            <path class="bottle-tube" d=tube />
-            <path class=class d=format!("M227 {bulb:.0}V{reach:.0}") />
-            <circle class=class cx="227" cy=bulb r="4" />
-            <text class="picture-figure" x="244" y=top + 30.0>{figure.value.clone()}</text>
-            {lines.collect_view()}
-        }
-    };
-    view! {
-        {column(usual, 22.0, 14.0, "bottle-mercury bottle-mercury-usual")}
-        {column(hottest, 146.0, 40.0, "bottle-mercury bottle-mercury-hot")}
+/// A thermometer filled so far, and the pressure there; nothing without a pressure.
+fn pressure(figure: &Figure, top: f64, filled: f64) -> Option<impl IntoView + use<>> {
+    if figure.value.is_empty() {
+        return None;
     }
+    let lines = wrap(&figure.name, 11).into_iter().zip(0_u8..).map(|(line, i)| {
+        let y = top + 52.0 + 17.0 * f64::from(i);
+        view! { <text class="picture-small" x="231" y=y>{line}</text> }
+    });
+    let (bulb, shoulder) = (top + 66.0, top + 10.0);
+    let neck = bulb - 8.0;
+    let tube =
+        format!("M207 {neck}V{shoulder}A6 6 0 0 1 219 {shoulder}V{neck}A10 10 0 1 1 207 {neck}Z");
+    let column = format!("M213 {bulb}V{}", bulb - 10.0 - filled);
+    Some(view! {
+        <path class="bottle-tube" d=tube />
+        <path class="bottle-mercury" d=column />
+        <circle class="bottle-mercury" cx="213" cy=bulb r="4" />
+        <text class="picture-figure" x="231" y=top + 30.0>{figure.value.clone()}</text>
+        {lines.collect_view()}
+    })
 }

@@ -76,13 +76,14 @@ fn days_axis(c: &Course, words: Callback<DayTick, (String, String)>) -> impl Int
 
 fn zone(c: &Course, words: String) -> Option<impl IntoView + use<>> {
     let (area, top, bottom) = c.zone.clone()?;
+    let (x, anchor) = if c.zone_words_right { (RIGHT - 6.0, "end") } else { (LEFT + 6.0, "start") };
     Some(view! {
         <path class="course-zone" d=area />
         <path
             class="course-zone-edge"
             d=format!("M{LEFT} {top:.1}H{RIGHT}M{LEFT} {bottom:.1}H{RIGHT}")
         />
-        <text class="picture-small picture-halo" x=LEFT + 6.0 y=bottom + 15.0>
+        <text class="picture-small picture-halo" x=x y=bottom + 15.0 text-anchor=anchor>
             {words}
         </text>
     })
@@ -91,6 +92,8 @@ fn zone(c: &Course, words: String) -> Option<impl IntoView + use<>> {
 fn marks(c: &Course) -> impl IntoView + use<> {
     let size = c.mark_size;
     let bars: String = c.marks.iter().filter_map(|m| bar(m, size)).collect();
+    // Hundreds of readings are a line with a shadow, not hundreds of marks.
+    let class = if size < 3.0 { "course-crowd" } else { "course-apart" };
     let shapes = c.marks.iter().map(|mark| {
         let (x, y) = mark.at;
         if mark.satellite {
@@ -114,8 +117,10 @@ fn marks(c: &Course) -> impl IntoView + use<> {
         }
     });
     view! {
-        <path class="course-bar" d=bars />
-        {shapes.collect_view()}
+        <g class=class>
+            <path class="course-bar" d=bars />
+            {shapes.collect_view()}
+        </g>
         {words.collect_view()}
     }
 }
@@ -123,7 +128,11 @@ fn marks(c: &Course) -> impl IntoView + use<> {
 /// An upright with two short ends, where it reaches beyond its mark.
 fn bar(mark: &Mark, size: f64) -> Option<String> {
     let (top, bottom) = mark.bar.filter(|(top, bottom)| bottom - top > 2.0 * size)?;
-    let (x, half) = (mark.at.0, size.min(4.0));
+    let x = mark.at.0;
+    if size < 3.0 {
+        return Some(format!("M{x:.1} {top:.1}V{bottom:.1}"));
+    }
+    let half = size.min(4.0);
     let (left, right) = (x - half, x + half);
     Some(format!(
         "M{x:.1} {top:.1}V{bottom:.1}M{left:.1} {top:.1}H{right:.1}M{left:.1} {bottom:.1}H{right:.1}"

@@ -13,6 +13,15 @@ const SURFACE: f64 = 134.0;
 /// A drop of water or a resting finger moves the stem by less than this.
 const SLOP: f64 = 5.0;
 
+/// What is seen in the jar and through the stem. Kept out of the view: a static shape there is put
+/// into a group, which no clip path may hold.
+const JAR: &str = "M15 0H205V250H15Z";
+const PAPER: &str = "M50 0H122V260H50Z";
+
+/// The surface from the left wall to the right.
+const MENISCUS: &str =
+    "Q16 134 29 134H36Q49 134 50 124V134H122V124Q123 134 136 134H191Q204 134 205 123";
+
 /// A pointer on its way.
 #[derive(Clone, Copy)]
 struct Drag {
@@ -61,7 +70,7 @@ pub fn Stem(
         }
     };
     let on_down = move |ev: PointerEvent| {
-        if drag.read_untracked().is_some() || !ev.is_primary() || ev.button() != 0 {
+        if !ev.is_primary() || ev.button() != 0 {
             return;
         }
         if let Some(element) = drawing(&ev) {
@@ -77,15 +86,16 @@ pub fn Stem(
     };
     let on_move = move |ev: PointerEvent| {
         let Some(d) = drag.get_untracked().filter(|d| d.pointer == ev.pointer_id()) else { return };
-        let up = d.from_y - f64::from(ev.client_y());
-        if !d.moving && up.abs() < SLOP {
+        let y = f64::from(ev.client_y());
+        if !d.moving {
+            if (d.from_y - y).abs() >= SLOP {
+                // From here on, so that the stem does not jump by what was waited for.
+                drag.set(Some(Drag { from_y: y, moving: true, ..d }));
+            }
             return;
         }
-        if !d.moving {
-            drag.set(Some(Drag { moving: true, ..d }));
-        }
         let unit = drawing(&ev).map_or(1.0, |element| picture_units(&element));
-        set(scale.read_untracked().lifted(d.from_reading, up * unit));
+        set(scale.read_untracked().lifted(d.from_reading, (d.from_y - y) * unit));
     };
     let on_end = move |ev: PointerEvent| {
         if drag.get_untracked().is_some_and(|d| d.pointer == ev.pointer_id()) {
@@ -132,23 +142,24 @@ pub fn Stem(
             on:lostpointercapture=on_end
             on:keydown=on_key
         >
-            <clipPath id=jar.clone()><path d="M15 0H205V250H15Z" /></clipPath>
-            <clipPath id=window.clone()><path d="M50 0H122V260H50Z" /></clipPath>
+            <clipPath id=jar.clone()><path d=JAR /></clipPath>
+            <clipPath id=window.clone()><path d=PAPER /></clipPath>
             <path class="stem-air" d="M15 0H205V134H15Z" />
             <g clip-path=format!("url(#{jar})")>
-                <path class="stem-paper" d="M50 0H122V260H50Z" />
+                <path class="stem-paper" d=PAPER />
+                // The liquid climbs a little at every wall; the eye reads below that, at the level.
+                <path class="stem-liquid" d=format!("M15 123{MENISCUS}V250H15Z") />
                 <g clip-path=format!("url(#{window})")>
-                    <g class="stem-scale" transform=slide>{move || paper(&scale.read())}</g>
+                    <g class="stem-scale" transform=slide>
+                        {move || paper(&scale.read())}
+                    </g>
                 </g>
                 <path class="stem-glass" d="M50 0V260M122 0V260" />
-                // The liquid climbs a little at every wall; the eye reads below that, at the level.
-                <path
-                    class="stem-liquid"
-                    d="M15 126Q17 134 26 134H40Q48 134 50 127V134H122V127Q124 134 132 134H194Q203 134 205 126V250H15Z"
-                />
-                <path class="stem-climb" d="M15 126Q17 134 26 134H40Q48 134 50 127M122 127Q124 134 132 134H194Q203 134 205 126" />
+                <path class="stem-climb" d=format!("M15 123{MENISCUS}") />
             </g>
-            <path class="stem-level" d="M15 134H205" />
+            // Bold where the lines are read, faint across the number.
+            <path class="stem-level" d="M15 134H66M122 134H205" />
+            <path class="stem-climb" d="M66 134H122" />
             <path class="stem-eye" d="M1 126L13 134L1 142Z" />
             <path class="stem-jar" d="M15 0V242Q15 252 25 252H195Q205 252 205 242V0M6 256H214" />
             <path class="stem-grip" d="M23 34L32 23L41 34M32 24V66M23 56L32 67L41 56" />
@@ -165,12 +176,12 @@ fn paper(scale: &PaperScale) -> impl IntoView + use<> {
     };
     let long: Vec<f64> = printed.long.iter().map(|(y, _)| *y).collect();
     let numbers = printed.long.into_iter().map(|(y, number)| {
-        view! { <text class="stem-number" x="119" y=format!("{:.2}", y + 5.5)>{number}</text> }
+        view! { <text class="stem-number" x="119" y=format!("{:.2}", y - 3.5)>{number}</text> }
     });
     view! {
-        <path class="stem-line stem-line-long" d=lines(&long, 73.0) />
-        <path class="stem-line" d=lines(&printed.middle, 69.0) />
-        <path class="stem-line stem-line-short" d=lines(&printed.short, 62.0) />
+        <path class="stem-line stem-line-long" d=lines(&long, 121.0) />
+        <path class="stem-line" d=lines(&printed.middle, 66.0) />
+        <path class="stem-line stem-line-short" d=lines(&printed.short, 59.0) />
         {numbers.collect_view()}
     }
 }
