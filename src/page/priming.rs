@@ -1,14 +1,18 @@
 //! What the two places that work out priming sugar share: choices, and the plan in words and figures.
 
 use super::parts::answer::Said;
+use super::parts::bottle_drawing::{BottleData, BottleDrawing, GlassState};
+use super::parts::picture::Figure;
 use super::words;
-use super::write::{self, Writer};
-use crate::advice::bottle::Plan;
+use super::write::{self as written, Writer};
+use crate::advice::bottle::{Plan, Reason};
 use crate::advice::bottles::Bottle;
 use crate::quantity::{
-    Bounds, CarbonDioxideVolumes, Celsius, Estimate, Grams, Litres, Measured, write_number,
+    Bounds, CarbonDioxideVolumes, Celsius, Estimate, Grams, Litres, Measured, PressureUnit, write,
+    write_number,
 };
 use crate::science::priming::Sugar;
+use leptos::prelude::*;
 
 /// Targets that are asked for.
 pub const TARGET: Bounds<CarbonDioxideVolumes> =
@@ -72,14 +76,69 @@ pub fn dose_said(w: Writer, plan: &Plan, beer: Litres) -> Said {
 /// The guard in figures.
 pub fn guard_rows(plan: &Plan) -> Vec<(&'static str, String)> {
     let guard = plan.guard;
-    let ceiling = guard.ceiling.map_or_else(|| "never to be filled".to_owned(), write::volumes);
+    let ceiling = guard.ceiling.map_or_else(|| "never to be filled".to_owned(), written::volumes);
     vec![
-        ("Already in, upper end", write::volumes(guard.already_in)),
-        ("From the sugar, in full", write::volumes(guard.from_sugar)),
-        ("May still come", write::volumes(guard.still_to_come)),
-        ("At worst", write::volumes(guard.worst)),
+        ("Already in, upper end", written::volumes(guard.already_in)),
+        ("From the sugar, in full", written::volumes(guard.from_sugar)),
+        ("May still come", written::volumes(guard.still_to_come)),
+        ("At worst", written::volumes(guard.worst)),
         ("Ceiling of the weakest bottle", ceiling),
-        ("Pressure at 20\u{A0}°C, at worst", write::pressure(guard.at_20)),
-        ("At the hottest place, at worst", write::pressure(guard.at_hottest)),
+        ("Pressure at 20\u{A0}°C, at worst", written::pressure(guard.at_20)),
+        ("At the hottest place, at worst", written::pressure(guard.at_hottest)),
     ]
+}
+
+/// The guard as the drawing of a bottle shows it.
+pub fn bottle_data(plan: &Plan) -> BottleData {
+    let guard = plan.guard;
+    let cautioned = plan.advice.reasons.contains(&Reason::CautionForGlass);
+    let (fraction, state) = match guard.ceiling {
+        None => (1.0, GlassState::Never),
+        Some(ceiling) => {
+            let fraction = guard.worst.value() / ceiling.value();
+            let state = match (guard.worst > ceiling, cautioned) {
+                (true, _) => GlassState::Above,
+                (false, true) => GlassState::Caution,
+                (false, false) => GlassState::Within,
+            };
+            (fraction, state)
+        }
+    };
+    let figure = |value: String, name: &str| Figure { value, name: name.to_owned() };
+    let pressure = |p, name| match state {
+        GlassState::Never => Figure::default(),
+        _ => figure(write(p, PressureUnit::Bar), name),
+    };
+    BottleData {
+        fraction,
+        state,
+        worst: figure(written::volumes(guard.worst), "at worst"),
+        ceiling: guard
+            .ceiling
+            .map(|ceiling| figure(written::volumes(ceiling), "ceiling"))
+            .unwrap_or_default(),
+        usual: pressure(guard.at_20, "at 20 °C"),
+        hottest: pressure(guard.at_hottest, "in the hottest place"),
+    }
+}
+
+/// The same for those who cannot see it.
+pub fn bottle_description(plan: &Plan) -> String {
+    guard_rows(plan).into_iter().map(|(name, figure)| format!("{name}: {figure}. ")).collect()
+}
+
+/// The drawing of a plan, once there is one.
+#[component]
+pub fn PlanDrawing(#[prop(into)] plan: Signal<Option<Plan>>) -> impl IntoView {
+    let there = Memo::new(move |_| plan.with(Option::is_some));
+    let data =
+        Signal::derive(move || plan.with(|p| p.as_ref().map(bottle_data)).unwrap_or_default());
+    let description = Signal::derive(move || {
+        plan.with(|p| p.as_ref().map(bottle_description)).unwrap_or_default()
+    });
+    view! {
+        <Show when=move || there.get()>
+            <BottleDrawing data title=Signal::stored("The weakest bottle".to_owned()) description />
+        </Show>
+    }
 }

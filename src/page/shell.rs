@@ -5,12 +5,16 @@ use super::route::Route;
 use super::session::{Session, is_ours, use_session};
 use super::{batch, batches, bench, clock, gear, now, words};
 use crate::batch::Theme;
+use leptos::leptos_dom::helpers::TimeoutHandle;
 use leptos::prelude::*;
 use std::time::Duration;
 use wasm_bindgen::JsCast;
 
 /// Where the chosen theme is read from before the first paint (src/boot.js).
 const THEME_KEY: &str = "fermentside.theme";
+
+/// How long the last thing done can be taken back from the bar.
+const UNDO_FOR: Duration = Duration::from_secs(30);
 
 /// Puts the page into the document's body, in place of the static first paint.
 pub fn mount() {
@@ -273,6 +277,17 @@ fn use_drafts_keep() {
 fn UndoBar() -> impl IntoView {
     let session = use_session();
     let failed = RwSignal::new(None::<String>);
+    // Long enough for a wet hand, and out of the way after that.
+    let shown = StoredValue::new(None::<TimeoutHandle>);
+    Effect::new(move |_| {
+        let there = session.undo.with(Option::is_some);
+        if let Some(before) = shown.get_value() {
+            before.clear();
+        }
+        failed.set(None);
+        let hide = move || session.undo.set(None);
+        shown.set_value(there.then(|| set_timeout_with_handle(hide, UNDO_FOR).ok()).flatten());
+    });
     let take_back = move |_| match session.take_back() {
         Ok(()) => failed.set(None),
         Err(why) => failed.set(Some(why)),

@@ -2,7 +2,7 @@
 
 use crate::batch::Units;
 use crate::quantity::{
-    AlcoholByVolume, Attenuation, CarbonDioxideVolumes, Celsius, Estimate, GasUnit, Grams, Gravity,
+    AlcoholByVolume, Attenuation, CarbonDioxideVolumes, Celsius, GasUnit, Grams, Gravity,
     GravityUnit, Hours, Kilopascals, Litres, MassUnit, Measured, Metres, Moment, Plato,
     PressureUnit, SpecificGravity, TemperatureUnit, Unit, write, write_gravity, write_number,
 };
@@ -34,9 +34,10 @@ impl Writer {
         format!("{}\u{A0}{symbol}", write_number(degrees * scale, 1))
     }
 
-    /// A temperature with its ±.
-    pub fn temperature_estimate(self, t: Estimate<Celsius>) -> (String, String) {
-        (self.temperature(t.value()), format!("±\u{A0}{}", self.warmth(t.sigma())))
+    /// A temperature in whole degrees, where a drawing has little room.
+    pub fn degrees(self, t: Celsius) -> String {
+        let number = self.units.temperature.express(t.value());
+        format!("{}\u{A0}{}", write_number(number, 0), self.units.temperature.symbol())
     }
 
     /// A volume.

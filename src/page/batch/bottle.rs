@@ -15,8 +15,8 @@ use crate::page::parts::figures::Figures;
 use crate::page::parts::when::WhenField;
 use crate::page::parts::worked::HowWorked;
 use crate::page::priming::{
-    PLACE, TARGET, USUAL_TARGET, bottle_choices, bottle_named, dose_said, guard_rows, measured,
-    remembered, stored, sugar_choices, sugar_named,
+    PLACE, PlanDrawing, TARGET, USUAL_TARGET, bottle_choices, bottle_named, dose_said, guard_rows,
+    measured, remembered, stored, sugar_choices, sugar_named,
 };
 use crate::page::session::{Session, use_session};
 use crate::page::{words, write};
@@ -350,6 +350,7 @@ fn BottlingForm(id: Id, live: Live) -> impl IntoView {
                 chosen=sugar
             />
             <NumberField face=hottest.face />
+            <PlanDrawing plan=ok />
             <Figures rows />
             <HowWorked worked writer doubt_in=(1, 1.0, "g") />
             <details class="more">

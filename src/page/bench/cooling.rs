@@ -3,12 +3,15 @@
 use super::{temperature, volume};
 use crate::advice::Verdict;
 use crate::advice::pitch::{Wort, judge};
+use crate::chart::{Layer, Substance};
 use crate::page::ask::{Ask, AskGravity, ask, ask_gravity};
 use crate::page::batches::form::{family_choices, family_named};
 use crate::page::drafts::use_drafts;
 use crate::page::parts::answer::{Judged, VerdictCard};
+use crate::page::parts::blend_drawing::{BlendData, BlendDrawing};
 use crate::page::parts::choice::{Choice, Pick};
 use crate::page::parts::field::NumberField;
+use crate::page::parts::picture::Figure;
 use crate::page::parts::worked::HowWorked;
 use crate::page::session::use_session;
 use crate::page::words;
@@ -51,6 +54,29 @@ fn added(w: Writer, what: &str, blend: &Blend) -> String {
         w.gravity(blend.gravity),
         w.volume(blend.volume)
     )
+}
+
+/// Wort and water as the drawing shows them.
+fn blend_data(w: Writer, wort: Part, water: Litres, water_at: Celsius, blend: &Blend) -> BlendData {
+    let layer = |substance, volume: Litres, t: Celsius, name: &str| Layer {
+        substance,
+        volume: volume.value(),
+        celsius: t.value(),
+        figure: format!("{}, {}", w.volume(volume), w.degrees(t)),
+        name: name.to_owned(),
+    };
+    BlendData {
+        layers: vec![
+            layer(Substance::Wort, wort.volume, wort.temperature, "wort"),
+            layer(Substance::Water, water, water_at, "water"),
+        ],
+        capacity: None,
+        result: Figure {
+            value: w.temperature(blend.temperature.value()),
+            name: format!("{} at {}", w.volume(blend.volume), w.gravity(blend.gravity)),
+        },
+        brim: String::new(),
+    }
 }
 
 fn clock_words(found: &Result<Window, ScienceError>) -> String {
@@ -166,6 +192,12 @@ pub fn CoolingSum() -> impl IntoView {
         let kilograms = write_number(ice.value() / 1000.0, 1);
         Some(added(writer.get(), &format!("Or {kilograms}\u{A0}kg of ice"), &blend))
     };
+    let drawn = Signal::derive(move || {
+        let (litres, blend) = with_water.get()?.ok()?;
+        Some(blend_data(writer.get(), part()?, litres, water_at.get().ok()?, &blend))
+    });
+    let there = Memo::new(move |_| drawn.with(Option::is_some));
+    let data = Signal::derive(move || drawn.get().unwrap_or_default());
     let aim = move || {
         format!(
             "Aiming at {}, the middle of the yeast's range.",
@@ -199,6 +231,13 @@ pub fn CoolingSum() -> impl IntoView {
             {water_words}
         </p>
         <p class="plain-answer">{ice_words}</p>
+        <Show when=move || there.get()>
+            <BlendDrawing
+                data
+                title=Signal::stored("The blend".to_owned())
+                description=Signal::derive(move || water_words().unwrap_or_default())
+            />
+        </Show>
         <p class="small">{words::WATER_CAUTION} " " {words::HOT_CAUTION}</p>
         <HowWorked worked writer doubt_in=(1, 1.0, "°C") />
         <h2>"Or waiting: the cooling clock"</h2>

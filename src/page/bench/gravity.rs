@@ -10,7 +10,7 @@ use crate::page::parts::worked::HowWorked;
 use crate::page::session::use_session;
 use crate::page::stem_input::StemInput;
 use crate::page::{words, write};
-use crate::quantity::{Celsius, Measured, SpecificGravity, write_number};
+use crate::quantity::{Celsius, SpecificGravity, write_number};
 use crate::science::hydrometer::{
     Condition, Corrected, Hydrometer, Sample, correct_beer, correct_wort,
 };

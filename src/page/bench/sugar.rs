@@ -10,8 +10,8 @@ use crate::page::parts::field::NumberField;
 use crate::page::parts::figures::Figures;
 use crate::page::parts::worked::HowWorked;
 use crate::page::priming::{
-    PLACE, TARGET, USUAL_TARGET, bottle_choices, bottle_named, dose_said, guard_rows, measured,
-    remembered, stored, sugar_choices, sugar_named,
+    PLACE, PlanDrawing, TARGET, USUAL_TARGET, bottle_choices, bottle_named, dose_said, guard_rows,
+    measured, remembered, stored, sugar_choices, sugar_named,
 };
 use crate::page::session::use_session;
 use crate::page::words;
@@ -139,6 +139,7 @@ pub fn SugarSum() -> impl IntoView {
         />
         <NumberField face=hottest.face />
         <NumberField face=height.face />
+        <PlanDrawing plan=ok />
         <Figures rows />
         <HowWorked worked writer doubt_in=(1, 1.0, "g") />
     }

@@ -76,27 +76,3 @@ pub fn Pick(
         </div>
     }
 }
-
-/// Yes or no, as one big box to tick.
-#[component]
-pub fn Tick(
-    #[prop(into)] id: String,
-    #[prop(into)] label: String,
-    /// "yes" when ticked.
-    chosen: RwSignal<String>,
-) -> impl IntoView {
-    let for_input = id.clone();
-    view! {
-        <label class="tick" for=for_input>
-            <input
-                type="checkbox"
-                id=id
-                prop:checked=move || chosen.get() == "yes"
-                on:change=move |event| {
-                    chosen.set(if event_target_checked(&event) { "yes" } else { "" }.to_owned());
-                }
-            />
-            <span>{label}</span>
-        </label>
-    }
-}

@@ -7,7 +7,7 @@ pub mod choice;
 pub mod course_drawing;
 pub mod field;
 pub mod figures;
-mod picture;
+pub mod picture;
 pub mod stem;
 pub mod when;
 pub mod worked;

@@ -7,15 +7,22 @@ use leptos::prelude::*;
 
 fn line(writer: Writer, step: &Step) -> impl IntoView + use<> {
     let from = step.source.map(words::source).unwrap_or_default();
+    entry(words::term(step.term), writer.amount(step.amount), step.formula, from)
+}
+
+fn entry(
+    name: &'static str,
+    value: String,
+    formula: &'static str,
+    source: &'static str,
+) -> impl IntoView + use<> {
     view! {
-        <tr>
-            <th scope="row">{words::term(step.term)}</th>
-            <td class="worked-value">{writer.amount(step.amount)}</td>
-            <td class="worked-how">
-                <span class="worked-formula">{step.formula}</span>
-                <span class="worked-source">{from}</span>
-            </td>
-        </tr>
+        <div class="worked-line">
+            <dt>{name}</dt>
+            <dd class="worked-value">{value}</dd>
+            <dd class="worked-formula">{formula}</dd>
+            <dd class="worked-source">{source}</dd>
+        </div>
     }
 }
 
@@ -38,34 +45,24 @@ pub fn HowWorked(
             .iter()
             .map(|doubt| {
                 let size = crate::quantity::write_number(doubt.sigma * factor, places);
-                view! {
-                    <tr>
-                        <th scope="row">{words::term(doubt.term)}</th>
-                        <td class="worked-value">{format!("±\u{A0}{size}\u{A0}{unit}")}</td>
-                        <td></td>
-                    </tr>
-                }
+                entry(words::term(doubt.term), format!("±\u{A0}{size}\u{A0}{unit}"), "", "")
             })
             .collect_view();
         let any_doubt = !worked.doubts.is_empty();
         Some(view! {
-            <table>
-                <caption>"What went in"</caption>
-                <tbody>{inputs}</tbody>
-            </table>
-            <table>
-                <caption>"Step by step"</caption>
-                <tbody>{steps}</tbody>
-            </table>
+            <h3>"What went in"</h3>
+            <dl>{inputs}</dl>
+            <h3>"Step by step"</h3>
+            <dl>{steps}</dl>
             <Show when=move || any_doubt>
-                <p>
+                <h3>"What the ± is made of"</h3>
+            </Show>
+            <dl>{doubts}</dl>
+            <Show when=move || any_doubt>
+                <p class="small">
                     "± is one standard deviation: the true value lies within it about two times in three."
                 </p>
             </Show>
-            <table>
-                <caption>{if any_doubt { "What the ± is made of" } else { "" }}</caption>
-                <tbody>{doubts}</tbody>
-            </table>
         })
     };
     view! {

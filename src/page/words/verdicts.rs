@@ -239,6 +239,7 @@ pub fn open_words(w: Writer, advice: &Advice<open::Reason, open::Next>) -> Judge
         .reasons
         .iter()
         .map(|reason| match *reason {
+            OpenReason::InBottle(age) if age.value() < 1.0 => "Bottled just now.".to_owned(),
             OpenReason::InBottle(age) => format!("In the bottle for {}.", write::duration(age)),
             OpenReason::Strong => "Strong beer takes about four weeks.".to_owned(),
             OpenReason::Cool(t) => format!("At {} it takes about twice as long.", w.temperature(t)),
