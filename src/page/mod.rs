@@ -7,6 +7,7 @@ mod bench;
 mod clock;
 mod drafts;
 mod gear;
+mod notices;
 mod now;
 mod parts;
 mod priming;

@@ -1,5 +1,7 @@
 //! What the two places that work out priming sugar share: choices, and the plan in words and figures.
 
+use super::ask::{Ask, Asked, ask};
+use super::bench::{temperature, volume};
 use super::parts::answer::Said;
 use super::parts::bottle_drawing::{BottleData, BottleDrawing, GlassState};
 use super::parts::picture::Figure;
@@ -8,23 +10,60 @@ use super::write::{self as written, Writer};
 use crate::advice::bottle::{Plan, Reason};
 use crate::advice::bottles::Bottle;
 use crate::quantity::{
-    Bounds, CarbonDioxideVolumes, Celsius, Estimate, Grams, Litres, Measured, PressureUnit, write,
-    write_number,
+    Bounds, CarbonDioxideVolumes, Celsius, Estimate, GasUnit, Grams, Litres, Measured,
+    PressureUnit, write, write_number,
 };
 use crate::science::priming::Sugar;
 use leptos::prelude::*;
 
+/// Why the chilled temperature is not the one that is asked for.
+pub const NOT_CHILLED: &str = "Not a chilled temperature: gas that left does not come back.";
 /// Targets that are asked for.
-pub const TARGET: Bounds<CarbonDioxideVolumes> =
+const TARGET: Bounds<CarbonDioxideVolumes> =
     Bounds::new(CarbonDioxideVolumes::literal(1.0), CarbonDioxideVolumes::literal(4.5));
 /// A target for most beer.
-pub const USUAL_TARGET: CarbonDioxideVolumes = CarbonDioxideVolumes::literal(2.4);
+const USUAL_TARGET: CarbonDioxideVolumes = CarbonDioxideVolumes::literal(2.4);
 /// Temperatures beer has been at, or bottles may come to stand at.
 pub const PLACE: Bounds<Celsius> = Bounds::new(Celsius::literal(0.0), Celsius::literal(45.0));
 /// One standard deviation of a volume mark, relative, and of a remembered temperature, °C (common
 /// practice, no source).
 const MARK: f64 = 0.02;
 const REMEMBERED: f64 = 1.0;
+
+/// Asks for the beer that is to be primed.
+pub fn ask_beer(scope: &str) -> Asked<Litres> {
+    let words = ("beer", "Beer in the bottling vessel", "What is there now, not the batch size.");
+    volume(scope, words, None)
+}
+
+/// Asks for the carbon dioxide that is wished for.
+pub fn ask_target(scope: &str) -> Asked<CarbonDioxideVolumes> {
+    ask(
+        scope,
+        Ask {
+            key: "target",
+            label: "Wished carbon dioxide",
+            hint: "2.4 suits most beer; British types about 1.8.",
+            unit: GasUnit::Volumes,
+            bounds: TARGET,
+            step: |unit| if unit == GasUnit::Volumes { 0.1 } else { 0.2 },
+            first: Some(USUAL_TARGET),
+            start: USUAL_TARGET,
+        },
+    )
+}
+
+/// Asks how warm the beer has been since it went quiet.
+pub fn ask_warmest(scope: &str, hint: &'static str, first: Option<Celsius>) -> Asked<Celsius> {
+    let words = ("warmest", "Warmest it has been since it went quiet", hint);
+    temperature(scope, words, PLACE, first, 20.0)
+}
+
+/// Asks for the hottest place that bottles may come to.
+pub fn ask_hottest(scope: &str) -> Asked<Celsius> {
+    let words = ("hottest", "Hottest place the bottles may come to", "");
+    temperature(scope, words, PLACE, Some(Celsius::literal(30.0)), 30.0)
+}
 
 /// The stored name of one of a few things.
 pub fn stored<T: serde::Serialize>(thing: T) -> String {

@@ -1,20 +1,17 @@
 //! The frame round every screen: the four places, what must be said all the time, and the way about.
 
 use super::drafts::Drafts;
+use super::notices::{Notices, UndoBar};
 use super::route::Route;
-use super::session::{Session, is_ours, use_session};
+use super::session::{Session, is_ours};
 use super::{batch, batches, bench, clock, gear, now, words};
 use crate::batch::Theme;
-use leptos::leptos_dom::helpers::TimeoutHandle;
 use leptos::prelude::*;
 use std::time::Duration;
 use wasm_bindgen::JsCast;
 
 /// Where the chosen theme is read from before the first paint (src/boot.js).
 const THEME_KEY: &str = "fermentside.theme";
-
-/// How long the last thing done can be taken back from the bar.
-const UNDO_FOR: Duration = Duration::from_secs(30);
 
 /// Puts the page into the document's body, in place of the static first paint.
 pub fn mount() {
@@ -43,7 +40,8 @@ fn mark(name: &str, value: Option<&str>) {
     }
 }
 
-fn is_marked(name: &str) -> bool {
+/// Whether `data-<name>` is on the root.
+pub fn is_marked(name: &str) -> bool {
     document().document_element().is_some_and(|root| root.has_attribute(&format!("data-{name}")))
 }
 
@@ -206,114 +204,5 @@ fn Places() -> impl IntoView {
         <nav class="places" aria-label="Places">
             {links}
         </nav>
-    }
-}
-
-/// What must be said until it is settled.
-#[component]
-fn Notices() -> impl IntoView {
-    let session = use_session();
-    let keeping = session.keeping;
-    let update = RwSignal::new(is_marked("update"));
-    let seen = leptos::ev::Custom::<web_sys::Event>::new("fermentside:update-ready");
-    let _ = window_event_listener(seen, move |_| update.set(true));
-    let accept = move |_| {
-        use_drafts_keep();
-        if let Ok(event) = web_sys::Event::new("fermentside:update-accept") {
-            let _ = window().dispatch_event(&event);
-        }
-    };
-    view! {
-        <Show when=move || keeping.with(|k| k.memory_only)>
-            <div class="notice notice-grave" role="alert">
-                "This browser lets the page keep nothing. What you note is gone when the page closes: allow site data, or write it down."
-            </div>
-        </Show>
-        <Show when=move || keeping.with(|k| !k.set_aside.is_empty())>
-            <div class="notice" role="status">
-                {move || words::set_aside(keeping.with(|k| k.set_aside.len()))} " "
-                <a href="#/gear">"See it in Gear"</a>
-            </div>
-        </Show>
-        <Show when=move || keeping.with(|k| !k.conflicts.is_empty())>
-            <div class="notice" role="status">
-                "The same thing was changed in two places. Both are kept. "
-                <a href="#/gear">"Choose in Gear"</a>
-            </div>
-        </Show>
-        <Show when=move || keeping.with(|k| k.changed_elsewhere)>
-            <div class="notice" role="status">
-                "Something was saved in another tab. "
-                <button
-                    type="button"
-                    class="quiet"
-                    on:click=move |_| {
-                        use_drafts_keep();
-                        let _ = window().location().reload();
-                    }
-                >
-                    "Show it"
-                </button>
-            </div>
-        </Show>
-        <Show when=move || update.get()>
-            <div class="notice" role="status">
-                "A newer version of this page is ready. "
-                <button type="button" class="quiet" on:click=accept>
-                    "Take it now"
-                </button>
-            </div>
-        </Show>
-    }
-}
-
-/// A reload takes what is half typed along.
-fn use_drafts_keep() {
-    super::drafts::use_drafts().keep();
-}
-
-/// The last thing done, with the way back.
-#[component]
-fn UndoBar() -> impl IntoView {
-    let session = use_session();
-    let failed = RwSignal::new(None::<String>);
-    // Long enough for a wet hand, and out of the way after that.
-    let shown = StoredValue::new(None::<TimeoutHandle>);
-    Effect::new(move |_| {
-        let there = session.undo.with(Option::is_some);
-        if let Some(before) = shown.get_value() {
-            before.clear();
-        }
-        failed.set(None);
-        let hide = move || session.undo.set(None);
-        shown.set_value(there.then(|| set_timeout_with_handle(hide, UNDO_FOR).ok()).flatten());
-    });
-    let take_back = move |_| match session.take_back() {
-        Ok(()) => failed.set(None),
-        Err(why) => failed.set(Some(why)),
-    };
-    view! {
-        <Show when=move || session.undo.with(Option::is_some)>
-            <div class="undo" role="status">
-                <span>
-                    {move || {
-                        failed
-                            .get()
-                            .or_else(|| session.undo.with(|u| u.as_ref().map(|u| u.done.clone())))
-                    }}
-                </span>
-                <button type="button" on:click=take_back>
-                    "Undo"
-                </button>
-                <button
-                    type="button"
-                    class="quiet"
-                    aria-label="Close"
-                    on:click=move |_| session.undo.set(None)
-                >
-                    "×"
-                </button>
-            </div>
-        </Show>
     }
 }

@@ -1,12 +1,13 @@
-//! Bottle: is it finished, how much sugar, will the glass hold, and the record.
+//! Bottle: is it finished, how much sugar, will the glass hold.
 
-use super::{Live, remove};
+use super::Live;
+use super::bottled::Bottled;
 use crate::advice::bottle::{Bottling, Over, Plan, guard, plan};
 use crate::advice::watch::State;
-use crate::batch::{BottlingRecord, Entry, Id, Kind, Summary};
+use crate::batch::{BottlingRecord, Entry, Id, Summary};
 use crate::page::ask::{Ask, Asked, ask};
 use crate::page::batches::form::when;
-use crate::page::bench::{temperature, volume};
+use crate::page::bench::temperature;
 use crate::page::drafts::use_drafts;
 use crate::page::parts::answer::{Answer, Said, VerdictCard};
 use crate::page::parts::choice::Pick;
@@ -15,14 +16,13 @@ use crate::page::parts::figures::Figures;
 use crate::page::parts::when::WhenField;
 use crate::page::parts::worked::HowWorked;
 use crate::page::priming::{
-    PLACE, PlanDrawing, TARGET, USUAL_TARGET, bottle_choices, bottle_named, dose_said, guard_rows,
-    measured, remembered, stored, sugar_choices, sugar_named,
+    NOT_CHILLED, PLACE, PlanDrawing, ask_beer, ask_hottest, ask_target, ask_warmest,
+    bottle_choices, bottle_named, dose_said, guard_rows, measured, remembered, stored,
+    sugar_choices, sugar_named,
 };
 use crate::page::session::{Session, use_session};
-use crate::page::{words, write};
-use crate::quantity::{
-    Bounds, CarbonDioxideVolumes, Celsius, GasUnit, Grams, Litres, MassUnit, Measured,
-};
+use crate::page::words;
+use crate::quantity::{Bounds, CarbonDioxideVolumes, Celsius, Grams, Litres, MassUnit, Measured};
 use crate::science::ScienceError;
 use crate::science::bottle_pressure::Closing;
 use crate::science::carbon_dioxide::already_in;
@@ -40,63 +40,6 @@ pub fn BottleStage(id: Id, live: Live) -> impl IntoView {
         } else {
             view! { <BottlingForm id=id.clone() live /> }.into_any()
         }
-    }
-}
-
-#[component]
-fn Bottled(live: Live) -> impl IntoView {
-    let session = use_session();
-    let record = move || live.with(|s| s.as_ref().and_then(|s| s.bottling.clone()));
-    let rows = Signal::derive(move || {
-        let Some((_, record)) = record() else { return vec![] };
-        let w = session.writer();
-        let mut rows = vec![
-            ("Bottled", write::moment(record.at)),
-            ("Beer", w.volume(record.beer.value())),
-            ("Sugar", format!("{} {}", w.mass(record.weighed), words::sugar(record.sugar))),
-            ("Wished", write::volumes_in_full(record.target)),
-            ("At worst", write::volumes(record.worst)),
-            ("Weakest bottle", words::bottle(record.weakest).to_owned()),
-        ];
-        rows.extend(record.place.map(|t| ("They stand at", w.temperature(t))));
-        rows.extend(
-            (!record.went_on_because.is_empty())
-                .then_some(("Went on because", record.went_on_because)),
-        );
-        rows.extend((!record.note.is_empty()).then_some(("Note", record.note)));
-        rows
-    });
-    let above = Memo::new(move |_| {
-        live.with(|s| {
-            let summary = s.as_ref()?;
-            let (_, record) = summary.bottling.as_ref()?;
-            let ceiling = record.weakest.ceiling(summary.heading.family.may_go_on());
-            Some(ceiling.is_none_or(|ceiling| record.worst > ceiling))
-        })
-        .unwrap_or(false)
-    });
-    let failed = RwSignal::new(None::<String>);
-    let delete = move |_| {
-        if let Some((id, _)) = record() {
-            failed.set(remove(session, Kind::Bottling, &id, "Bottling deleted"));
-        }
-    };
-    view! {
-        <h2>"In the bottle"</h2>
-        <Show when=move || above.get()>
-            <div class="notice notice-grave" role="alert">
-                "These bottles may hold more than their usual ceiling. Keep them cold, in a closed box, away from people; cover eyes and hands before touching them. "
-                {words::GLASS_CAUTION}
-            </div>
-        </Show>
-        <Figures rows />
-        <p class="small">{words::GLASS_CAUTION}</p>
-        <p class="form-outcome" role="alert">
-            {move || failed.get()}
-        </p>
-        <button type="button" class="danger" on:click=delete>
-            "Delete the bottling"
-        </button>
     }
 }
 
@@ -132,41 +75,13 @@ impl Fields {
         let hint = if warmest.is_some() {
             "From your last readings. Not a chilled temperature: gas that left does not come back."
         } else {
-            "Not a chilled temperature: gas that left does not come back."
+            NOT_CHILLED
         };
         Self {
-            beer: volume(
-                scope,
-                ("beer", "Beer in the bottling vessel", "What is there now, not the batch size."),
-                None,
-            ),
-            target: ask(
-                scope,
-                Ask {
-                    key: "target",
-                    label: "Wished carbon dioxide",
-                    hint: "2.4 suits most beer; British types about 1.8.",
-                    unit: GasUnit::Volumes,
-                    bounds: TARGET,
-                    step: |unit| if unit == GasUnit::Volumes { 0.1 } else { 0.2 },
-                    first: Some(USUAL_TARGET),
-                    start: USUAL_TARGET,
-                },
-            ),
-            warmest: temperature(
-                scope,
-                ("warmest", "Warmest it has been since it went quiet", hint),
-                PLACE,
-                warmest,
-                20.0,
-            ),
-            hottest: temperature(
-                scope,
-                ("hottest", "Hottest place the bottles may come to", ""),
-                PLACE,
-                Some(Celsius::literal(30.0)),
-                30.0,
-            ),
+            beer: ask_beer(scope),
+            target: ask_target(scope),
+            warmest: ask_warmest(scope, hint, warmest),
+            hottest: ask_hottest(scope),
             place: temperature(scope, ("place", "Where they will stand", ""), PLACE, None, 20.0),
             weighed: ask(
                 scope,

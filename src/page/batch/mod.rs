@@ -1,6 +1,7 @@
 //! One batch: its heading, its four stages, and what it has come to.
 
 mod bottle;
+mod bottled;
 mod log;
 mod open;
 mod pitch;

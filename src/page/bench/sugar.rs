@@ -1,6 +1,5 @@
 //! Priming sugar for beer that is finished, with the guard beside it.
 
-use super::{temperature, volume};
 use crate::advice::bottle::{Bottling, Over, Plan, plan};
 use crate::page::ask::{Ask, ask};
 use crate::page::drafts::use_drafts;
@@ -10,12 +9,12 @@ use crate::page::parts::field::NumberField;
 use crate::page::parts::figures::Figures;
 use crate::page::parts::worked::HowWorked;
 use crate::page::priming::{
-    PLACE, PlanDrawing, TARGET, USUAL_TARGET, bottle_choices, bottle_named, dose_said, guard_rows,
-    measured, remembered, stored, sugar_choices, sugar_named,
+    NOT_CHILLED, PlanDrawing, ask_beer, ask_hottest, ask_target, ask_warmest, bottle_choices,
+    bottle_named, dose_said, guard_rows, measured, remembered, stored, sugar_choices, sugar_named,
 };
 use crate::page::session::use_session;
 use crate::page::words;
-use crate::quantity::{Bounds, Celsius, GasUnit, GravityChange, LengthUnit, Metres};
+use crate::quantity::{Bounds, GravityChange, LengthUnit, Metres};
 use crate::science::ScienceError;
 use crate::science::bottle_pressure::Closing;
 use crate::science::carbon_dioxide::already_in;
@@ -31,42 +30,10 @@ pub fn SugarSum() -> impl IntoView {
     let session = use_session();
     let drafts = use_drafts();
     let scope = "bench/sugar/";
-    let beer = volume(
-        scope,
-        ("beer", "Beer in the bottling vessel", "What is there now, not the batch size."),
-        None,
-    );
-    let target = ask(
-        scope,
-        Ask {
-            key: "target",
-            label: "Wished carbon dioxide",
-            hint: "2.4 suits most beer; British types about 1.8.",
-            unit: GasUnit::Volumes,
-            bounds: TARGET,
-            step: |unit| if unit == GasUnit::Volumes { 0.1 } else { 0.2 },
-            first: Some(USUAL_TARGET),
-            start: USUAL_TARGET,
-        },
-    );
-    let warmest = temperature(
-        scope,
-        (
-            "warmest",
-            "Warmest it has been since it went quiet",
-            "Not the chilled temperature: gas that left does not come back.",
-        ),
-        PLACE,
-        None,
-        20.0,
-    );
-    let hottest = temperature(
-        scope,
-        ("hottest", "Hottest place the bottles may stand", ""),
-        PLACE,
-        Some(Celsius::literal(30.0)),
-        30.0,
-    );
+    let beer = ask_beer(scope);
+    let target = ask_target(scope);
+    let warmest = ask_warmest(scope, NOT_CHILLED, None);
+    let hottest = ask_hottest(scope);
     let settings = session.settings_now();
     let height = ask(
         scope,

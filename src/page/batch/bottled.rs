@@ -1,0 +1,66 @@
+//! The bottling as it was recorded, and the word of caution that stays with it.
+
+use super::{Live, remove};
+use crate::batch::Kind;
+use crate::page::parts::figures::Figures;
+use crate::page::session::use_session;
+use crate::page::{words, write};
+use leptos::prelude::*;
+
+/// The record.
+#[component]
+pub fn Bottled(live: Live) -> impl IntoView {
+    let session = use_session();
+    let record = move || live.with(|s| s.as_ref().and_then(|s| s.bottling.clone()));
+    let rows = Signal::derive(move || {
+        let Some((_, record)) = record() else { return vec![] };
+        let w = session.writer();
+        let mut rows = vec![
+            ("Bottled", write::moment(record.at)),
+            ("Beer", w.volume(record.beer.value())),
+            ("Sugar", format!("{} {}", w.mass(record.weighed), words::sugar(record.sugar))),
+            ("Wished", write::volumes_in_full(record.target)),
+            ("At worst", write::volumes(record.worst)),
+            ("Weakest bottle", words::bottle(record.weakest).to_owned()),
+        ];
+        rows.extend(record.place.map(|t| ("They stand at", w.temperature(t))));
+        rows.extend(
+            (!record.went_on_because.is_empty())
+                .then_some(("Went on because", record.went_on_because)),
+        );
+        rows.extend((!record.note.is_empty()).then_some(("Note", record.note)));
+        rows
+    });
+    let above = Memo::new(move |_| {
+        live.with(|s| {
+            let summary = s.as_ref()?;
+            let (_, record) = summary.bottling.as_ref()?;
+            let ceiling = record.weakest.ceiling(summary.heading.family.may_go_on());
+            Some(ceiling.is_none_or(|ceiling| record.worst > ceiling))
+        })
+        .unwrap_or(false)
+    });
+    let failed = RwSignal::new(None::<String>);
+    let delete = move |_| {
+        if let Some((id, _)) = record() {
+            failed.set(remove(session, Kind::Bottling, &id, "Bottling deleted"));
+        }
+    };
+    view! {
+        <h2>"In the bottle"</h2>
+        <Show when=move || above.get()>
+            <div class="notice notice-grave" role="alert">
+                "These bottles may hold more than their usual ceiling. Keep them cold, in a closed box, away from people; cover eyes and hands before touching them. "
+                {words::GLASS_CAUTION}
+            </div>
+        </Show>
+        <Figures rows />
+        <p class="small">{words::GLASS_CAUTION}</p>
+        <p class="form-outcome" role="alert">
+            {move || failed.get()}
+        </p>
+        <button type="button" class="danger" on:click=delete>
+            "Delete the bottling"
+        </button>
+    }
+}
