@@ -249,6 +249,8 @@ fn BottlingForm(id: Id, live: Live) -> impl IntoView {
             <Answer label="Sugar to weigh" said />
             {move || judged.get().map(|judged| view! { <VerdictCard judged=Signal::stored(judged) /> })}
             <p class="small">{words::GLASS_CAUTION}</p>
+            <div class="two-columns">
+            <div>
             <NumberField face=beer.face />
             <Pick
                 id="bottling-weakest"
@@ -265,9 +267,13 @@ fn BottlingForm(id: Id, live: Live) -> impl IntoView {
                 chosen=sugar
             />
             <NumberField face=hottest.face />
+            </div>
+            <div>
             <PlanDrawing plan=ok />
             <Figures rows />
             <HowWorked worked writer doubt_in=(1, 1.0, "g") />
+            </div>
+            </div>
             <details class="more">
                 <summary>"Weighed, place, time and note"</summary>
                 <NumberField face=weighed.face />

@@ -108,23 +108,31 @@ pub fn WatchStage(id: Id, live: Live) -> impl IntoView {
     };
     view! {
         {form}
-        {move || judged.get().map(|judged| view! { <VerdictCard judged=Signal::stored(judged) /> })}
-        <Show when=move || worked.with(Option::is_some)>
-            <HowWorked worked writer doubt_in=(4, 1.0, "SG") />
-        </Show>
-        <Show when=move || drawn.get()>
-            <CourseDrawing
-                data
-                title=Signal::stored("The course".to_owned())
-                description=desc
-                end_text=Signal::stored("expected end".to_owned())
-                day_text=Callback::new(|tick: DayTick| {
-                    let (_, month, day) = tick.date;
-                    (format!("day {}", tick.day), write::day_month(day, month))
-                })
-            />
-        </Show>
-        <h2>"Log"</h2>
-        <Log live on_edit=edit />
+        <div class="two-columns">
+            <div>
+                {move || {
+                    judged.get().map(|judged| view! { <VerdictCard judged=Signal::stored(judged) /> })
+                }}
+                <Show when=move || worked.with(Option::is_some)>
+                    <HowWorked worked writer doubt_in=(4, 1.0, "SG") />
+                </Show>
+                <Show when=move || drawn.get()>
+                    <CourseDrawing
+                        data
+                        title=Signal::stored("The course".to_owned())
+                        description=desc
+                        end_text=Signal::stored("expected end".to_owned())
+                        day_text=Callback::new(|tick: DayTick| {
+                            let (_, month, day) = tick.date;
+                            (format!("day {}", tick.day), write::day_month(day, month))
+                        })
+                    />
+                </Show>
+            </div>
+            <div>
+                <h2>"Log"</h2>
+                <Log live on_edit=edit />
+            </div>
+        </div>
     }
 }

@@ -89,6 +89,8 @@ pub fn SugarSum() -> impl IntoView {
             "For beer that is finished: one point is still counted as left. A batch's own log says more. "
             {words::GLASS_CAUTION}
         </p>
+        <div class="two-columns">
+        <div>
         <NumberField face=beer.face />
         <Pick
             id="bench-sugar-weakest"
@@ -106,8 +108,12 @@ pub fn SugarSum() -> impl IntoView {
         />
         <NumberField face=hottest.face />
         <NumberField face=height.face />
+        </div>
+        <div>
         <PlanDrawing plan=ok />
         <Figures rows />
         <HowWorked worked writer doubt_in=(1, 1.0, "g") />
+        </div>
+        </div>
     }
 }
