@@ -21,3 +21,11 @@ pub mod page;
 pub mod quantity;
 pub mod science;
 pub mod store;
+
+/// The parts of the page that draw nothing, tested without the web.
+#[cfg(all(test, not(feature = "web")))]
+#[allow(dead_code)]
+mod page {
+    mod route;
+    mod write;
+}

@@ -86,6 +86,13 @@ fn App() -> impl IntoView {
     let _ =
         set_interval_with_handle(move || session.now.set(clock::now()), Duration::from_secs(30));
 
+    // Once there is something to lose, the browser is asked not to clear it; it may refuse in silence.
+    let something = Memo::new(move |_| session.journal.with(|j| j.batches().next().is_some()));
+    Effect::new(move |_| {
+        if something.get() {
+            let _ = window().navigator().storage().persist();
+        }
+    });
     Effect::new(move |_| apply_theme(session.settings().theme));
     Effect::new(move |_| document().set_title(&title(&route.get(), session)));
 

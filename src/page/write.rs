@@ -171,3 +171,34 @@ pub fn day_month(day: u8, month: u8) -> String {
 pub fn full_day(at: Moment) -> String {
     format!("{}\u{A0}{}", day(at), at.parts().0)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_length_of_time_is_told_in_the_unit_that_fits() {
+        let told = |hours| duration(Hours::literal(hours)).replace('\u{A0}', " ");
+        assert_eq!(told(0.5), "30 min");
+        assert_eq!(told(1.25), "1.2 h");
+        assert_eq!(told(36.0), "36 h");
+        assert_eq!(told(60.0), "2.5 days");
+        assert_eq!(told(480.0), "20 days");
+    }
+
+    #[test]
+    fn a_moment_is_told_by_the_clock_it_was_read_on() {
+        let at: Moment = "2026-11-25T14:05+01:00".parse().expect("a moment");
+        assert_eq!(moment(at).replace('\u{A0}', " "), "Wed 25 Nov, 14:05");
+        assert_eq!(full_day(at).replace('\u{A0}', " "), "Wed 25 Nov 2026");
+    }
+
+    #[test]
+    fn strength_never_has_more_than_one_decimal() {
+        assert_eq!(strength(AlcoholByVolume::literal(5.249)).replace('\u{A0}', " "), "5.2 %");
+        let w = Writer { units: Units::US };
+        assert_eq!(w.temperature(Celsius::literal(20.0)).replace('\u{A0}', " "), "68.0 °F");
+        assert_eq!(w.warmth(5.0).replace('\u{A0}', " "), "9.0 °F");
+        assert_eq!(w.mass(Grams::literal(114.6)).replace('\u{A0}', " "), "115 g");
+    }
+}

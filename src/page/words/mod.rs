@@ -95,11 +95,11 @@ pub const fn family(family: Family) -> &'static str {
 /// A kind of bottle.
 pub const fn bottle(bottle: Bottle) -> &'static str {
     match bottle {
-        Bottle::UnknownGlass => "Thin, one-way, twist-off or unknown glass",
+        Bottle::UnknownGlass => "Thin, one-way or unknown glass",
         Bottle::ReusableGlass => "Sound reusable beer glass",
-        Bottle::HeavyGlass => "Heavy sparkling-type glass or pressure swing-top",
+        Bottle::HeavyGlass => "Heavy sparkling glass, rated swing-top",
         Bottle::Pet => "Plastic made for fizzy drinks",
-        Bottle::NotForPressure => "Square, decorative or still-drink glass",
+        Bottle::NotForPressure => "Square, fancy or still-drink glass",
     }
 }
 
