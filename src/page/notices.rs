@@ -4,6 +4,7 @@ use super::drafts::use_drafts;
 use super::session::use_session;
 use super::shell::is_marked;
 use super::words;
+use crate::page::parts::live::When;
 use leptos::leptos_dom::helpers::TimeoutHandle;
 use leptos::prelude::*;
 use std::time::Duration;
@@ -26,24 +27,24 @@ pub fn Notices() -> impl IntoView {
         }
     };
     view! {
-        <Show when=move || keeping.with(|k| k.memory_only)>
+        <When is=Signal::derive(move || keeping.with(|k| k.memory_only))>
             <div class="notice notice-grave" role="alert">
                 "This browser lets the page keep nothing. What you note is gone when the page closes: allow site data, or write it down."
             </div>
-        </Show>
-        <Show when=move || keeping.with(|k| !k.set_aside.is_empty())>
+        </When>
+        <When is=Signal::derive(move || keeping.with(|k| !k.set_aside.is_empty()))>
             <div class="notice" role="status">
                 {move || words::set_aside(keeping.with(|k| k.set_aside.len()))} " "
                 <a href="#/gear">"See it in Gear"</a>
             </div>
-        </Show>
-        <Show when=move || keeping.with(|k| !k.conflicts.is_empty())>
+        </When>
+        <When is=Signal::derive(move || keeping.with(|k| !k.conflicts.is_empty()))>
             <div class="notice" role="status">
                 "The same thing was changed in two places. Both are kept. "
                 <a href="#/gear">"Choose in Gear"</a>
             </div>
-        </Show>
-        <Show when=move || keeping.with(|k| k.changed_elsewhere)>
+        </When>
+        <When is=Signal::derive(move || keeping.with(|k| k.changed_elsewhere))>
             <div class="notice" role="status">
                 "Something was saved in another tab. "
                 <button
@@ -57,15 +58,15 @@ pub fn Notices() -> impl IntoView {
                     "Show it"
                 </button>
             </div>
-        </Show>
-        <Show when=move || update.get()>
+        </When>
+        <When is=Signal::derive(move || update.get())>
             <div class="notice" role="status">
                 "A newer version of this page is ready. "
                 <button type="button" class="quiet" on:click=accept>
                     "Take it now"
                 </button>
             </div>
-        </Show>
+        </When>
     }
 }
 
@@ -95,7 +96,7 @@ pub fn UndoBar() -> impl IntoView {
         Err(why) => failed.set(Some(why)),
     };
     view! {
-        <Show when=move || session.undo.with(Option::is_some)>
+        <When is=Signal::derive(move || session.undo.with(Option::is_some))>
             <div class="undo" role="status">
                 <span>
                     {move || {
@@ -116,6 +117,6 @@ pub fn UndoBar() -> impl IntoView {
                     "×"
                 </button>
             </div>
-        </Show>
+        </When>
     }
 }

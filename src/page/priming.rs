@@ -9,6 +9,7 @@ use super::words;
 use super::write::{self as written, Writer};
 use crate::advice::bottle::{Plan, Reason};
 use crate::advice::bottles::Bottle;
+use crate::page::parts::live::When;
 use crate::quantity::{
     Bounds, CarbonDioxideVolumes, Celsius, Estimate, GasUnit, Grams, Litres, Measured,
     PressureUnit, write, write_number,
@@ -176,8 +177,8 @@ pub fn PlanDrawing(#[prop(into)] plan: Signal<Option<Plan>>) -> impl IntoView {
         plan.with(|p| p.as_ref().map(bottle_description)).unwrap_or_default()
     });
     view! {
-        <Show when=move || there.get()>
+        <When is=Signal::derive(move || there.get())>
             <BottleDrawing data title=Signal::stored("The weakest bottle".to_owned()) description />
-        </Show>
+        </When>
     }
 }

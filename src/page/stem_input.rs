@@ -1,6 +1,6 @@
 //! A gravity field's drawing: the stem as it stands in the jar, to be set by looking.
 
-use super::ask::Asked;
+use super::ask::AskedGravity;
 use super::parts::stem::Stem;
 use crate::quantity::{Gravity, GravityUnit, Measured, SpecificGravity, write_number};
 use crate::science::hydrometer::Hydrometer;
@@ -13,11 +13,11 @@ const PLATO_DIVISION: f64 = 0.5;
 /// Draws and sets the same text that the field beside it holds.
 #[component]
 pub fn StemInput(
-    reading: Asked<Gravity>,
+    reading: AskedGravity,
     #[prop(into)] corrected: Signal<Option<SpecificGravity>>,
     instrument: Memo<Hydrometer>,
 ) -> impl IntoView {
-    let Asked { value, face } = reading;
+    let AskedGravity { value, face } = reading;
     let plato = Signal::derive(move || face.unit.get() == GravityUnit::Plato.symbol());
     let on_scale = move |sg: SpecificGravity| {
         if plato.get() { sucrose::plato(sg).value() } else { sg.value() }

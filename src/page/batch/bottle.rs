@@ -13,6 +13,7 @@ use crate::page::parts::answer::{Answer, Said, VerdictCard};
 use crate::page::parts::choice::Pick;
 use crate::page::parts::field::{NumberField, TextField};
 use crate::page::parts::figures::Figures;
+use crate::page::parts::live::{Outcome, When};
 use crate::page::parts::when::WhenField;
 use crate::page::parts::worked::HowWorked;
 use crate::page::priming::{
@@ -237,14 +238,14 @@ fn BottlingForm(id: Id, live: Live) -> impl IntoView {
         <h2>"Is it finished?"</h2>
         {move || finish.get().map(|judged| view! { <VerdictCard judged=Signal::stored(judged) /> })}
         <form on:submit=save novalidate>
-            <Show when=move || !finished.get()>
+            <When is=Signal::derive(move || !finished.get())>
                 <TextField
                     id="bottling-because"
                     label="If you know better: why is it finished?"
                     text=because
                     long=true
                 />
-            </Show>
+            </When>
             <h2>"How much sugar?"</h2>
             <Answer label="Sugar to weigh" said />
             {move || judged.get().map(|judged| view! { <VerdictCard judged=Signal::stored(judged) /> })}
@@ -291,9 +292,7 @@ fn BottlingForm(id: Id, live: Live) -> impl IntoView {
                     long=true
                 />
             </details>
-            <p class="form-outcome" role="alert">
-                {move || outcome.get()}
-            </p>
+            <Outcome said=outcome />
             <button type="submit" class="main-action">
                 "It is bottled"
             </button>

@@ -3,6 +3,7 @@
 use super::{Live, remove};
 use crate::batch::Kind;
 use crate::page::parts::figures::Figures;
+use crate::page::parts::live::{Outcome, When};
 use crate::page::session::use_session;
 use crate::page::{words, write};
 use leptos::prelude::*;
@@ -48,17 +49,15 @@ pub fn Bottled(live: Live) -> impl IntoView {
     };
     view! {
         <h2>"In the bottle"</h2>
-        <Show when=move || above.get()>
+        <When is=Signal::derive(move || above.get())>
             <div class="notice notice-grave" role="alert">
                 "These bottles may hold more than their usual ceiling. Keep them cold, in a closed box, away from people; cover eyes and hands before touching them. "
                 {words::GLASS_CAUTION}
             </div>
-        </Show>
+        </When>
         <Figures rows />
         <p class="small">{words::GLASS_CAUTION}</p>
-        <p class="form-outcome" role="alert">
-            {move || failed.get()}
-        </p>
+        <Outcome said=failed />
         <button type="button" class="danger" on:click=delete>
             "Delete the bottling"
         </button>

@@ -2,6 +2,7 @@
 
 use super::{Live, remove};
 use crate::batch::{Id, Kind, Reading, ReadingLine, Vessel};
+use crate::page::parts::live::{Outcome, When};
 use crate::page::parts::worked::HowWorked;
 use crate::page::session::use_session;
 use crate::page::write::Writer;
@@ -110,12 +111,10 @@ fn LogLine(line: ReadingLine, on_edit: Callback<(Id, Reading)>) -> impl IntoView
                 {move || line.with_value(|line| details(writer.get(), &line.reading))}
             </p>
             <p class="log-note">{note}</p>
-            <p class="form-outcome" role="alert">
-                {move || failed.get()}
-            </p>
-            <Show when=move || worked.with(Option::is_some)>
+            <Outcome said=failed />
+            <When is=Signal::derive(move || worked.with(Option::is_some))>
                 <HowWorked worked writer doubt_in=(4, 1.0, "SG") />
-            </Show>
+            </When>
             <p class="log-actions">
                 <button type="button" class="quiet" aria-label=edit_name on:click=edit>
                     "Change"

@@ -15,6 +15,7 @@ use super::session::{Session, use_session};
 use super::write::{self, Writer};
 use super::{bench, words};
 use crate::batch::{Change, EntryKey, Id, Kind, Stage, Summary};
+use crate::page::parts::live::When;
 use crate::quantity::{Estimate, write_number};
 use leptos::prelude::*;
 
@@ -115,17 +116,17 @@ fn Heading(id: Id, live: Live, stage: Stage) -> impl IntoView {
             <p class="facts">{line}</p>
             <p class="batch-links">
                 <a href=edit>"Change"</a>
-                <Show when=move || !in_hand.get()>
+                <When is=Signal::derive(move || !in_hand.get())>
                     <button type="button" class="quiet" on:click=take.clone()>
                         "Take in hand"
                     </button>
-                </Show>
+                </When>
             </p>
             <nav class="stages" aria-label="Stages">
                 {stages}
             </nav>
         </header>
-        <Show when=move || strength.with(Option::is_some)>
+        <When is=Signal::derive(move || strength.with(Option::is_some))>
             <details class="more">
                 <summary>"Strength and attenuation"</summary>
                 <Figures rows=figures />
@@ -136,7 +137,7 @@ fn Heading(id: Id, live: Live, stage: Stage) -> impl IntoView {
                     doubt_in=(2, 1.0, "% ABV")
                 />
             </details>
-        </Show>
+        </When>
     }
 }
 

@@ -7,6 +7,7 @@ use crate::page::drafts::use_drafts;
 use crate::page::parts::answer::VerdictCard;
 use crate::page::parts::choice::Choice;
 use crate::page::parts::field::TextField;
+use crate::page::parts::live::{Outcome, When};
 use crate::page::parts::when::WhenField;
 use crate::page::session::use_session;
 use crate::page::{words, write};
@@ -36,12 +37,12 @@ pub fn OpenStage(id: Id, live: Live) -> impl IntoView {
             Some(judged) => view! { <VerdictCard judged=Signal::stored(judged) /> }.into_any(),
             None => view! { <p>"Nothing is noted as bottled yet."</p> }.into_any(),
         }}
-        <Show when=move || gushed.get()>
+        <When is=Signal::derive(move || gushed.get())>
             <div class="notice notice-grave" role="alert">
                 "A bottle that gushes may mean that all are under too much pressure. Keep away from them; cover eyes and hands; chill them all before anything else, then vent each cap slowly. "
                 {words::GLASS_CAUTION}
             </div>
-        </Show>
+        </When>
         <OpeningForm id=id />
         <ul class="log">
             <For
@@ -73,9 +74,7 @@ pub fn OpenStage(id: Id, live: Live) -> impl IntoView {
                 }
             />
         </ul>
-        <p class="form-outcome" role="alert">
-            {move || failed.get()}
-        </p>
+        <Outcome said=failed />
     }
 }
 
@@ -118,9 +117,7 @@ fn OpeningForm(id: Id) -> impl IntoView {
                 long=true
             />
             <WhenField id="opening-at" label="Opened" text=at now />
-            <p class="form-outcome" role="alert">
-                {move || outcome.get()}
-            </p>
+            <Outcome said=outcome />
             <button type="submit" class="main-action">
                 "Save"
             </button>

@@ -13,6 +13,7 @@ use crate::page::parts::answer::{Judged, VerdictCard};
 use crate::page::parts::choice::Choice;
 use crate::page::parts::field::{NumberField, TextField};
 use crate::page::parts::figures::Figures;
+use crate::page::parts::live::Outcome;
 use crate::page::parts::when::WhenField;
 use crate::page::session::use_session;
 use crate::page::{words, write};
@@ -62,9 +63,7 @@ fn Pitched(live: Live) -> impl IntoView {
             "Bubbles or none mean little with a bucket lid. Up to a day of quiet is usual; a ring of dried foam shows that it works. Keep it closed, dark and at an even temperature."
         </p>
         <p class="small">{words::GAS_CAUTION}</p>
-        <p class="form-outcome" role="alert">
-            {move || failed.get()}
-        </p>
+        <Outcome said=failed />
         <button type="button" class="danger" on:click=delete>
             "Delete the pitching"
         </button>
@@ -173,9 +172,7 @@ fn PitchForm(id: Id, live: Live) -> impl IntoView {
                     long=true
                 />
             </details>
-            <p class="form-outcome" role="alert">
-                {move || outcome.get()}
-            </p>
+            <Outcome said=outcome />
             <button type="submit" class="main-action">
                 "The yeast is in"
             </button>

@@ -2,7 +2,7 @@
 
 use super::{Live, original};
 use crate::batch::{Change, Entry, Id, Reading, Vessel};
-use crate::page::ask::{AskGravity, Asked, ask_gravity};
+use crate::page::ask::{AskGravity, Asked, AskedGravity, ask_gravity};
 use crate::page::batches::form::when;
 use crate::page::bench::gravity::{
     condition_choices, condition_name, condition_named, instrument_choices, instrument_of,
@@ -12,11 +12,12 @@ use crate::page::drafts::use_drafts;
 use crate::page::parts::answer::{Answer, Said};
 use crate::page::parts::choice::{Choice, Pick};
 use crate::page::parts::field::{NumberField, TextField};
+use crate::page::parts::live::Outcome;
 use crate::page::parts::when::WhenField;
 use crate::page::session::use_session;
 use crate::page::stem_input::StemInput;
 use crate::page::{words, write};
-use crate::quantity::{Bounds, Celsius, Gravity, SpecificGravity};
+use crate::quantity::{Bounds, Celsius, SpecificGravity};
 use crate::science::hydrometer::{Corrected, Sample, correct_beer, correct_wort};
 use crate::science::{ScienceError, sucrose};
 use leptos::prelude::*;
@@ -27,7 +28,7 @@ const ROOM: Bounds<Celsius> = Bounds::new(Celsius::literal(-20.0), Celsius::lite
 /// The fields of a reading.
 #[derive(Clone)]
 struct Fields {
-    gravity: Asked<Gravity>,
+    gravity: AskedGravity,
     sample: Asked<Celsius>,
     beer: Asked<Celsius>,
     room: Asked<Celsius>,
@@ -254,9 +255,7 @@ pub fn ReadingForm(
                     </details>
                 </div>
             </div>
-            <p class="form-outcome" role="alert">
-                {move || outcome.get()}
-            </p>
+            <Outcome said=outcome />
             <div class="form-actions">
                 <button type="submit" class="main-action">
                     {if is_new { "Save the reading" } else { "Save the change" }}

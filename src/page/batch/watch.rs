@@ -7,6 +7,7 @@ use crate::batch::{Id, Reading, Summary, Vessel};
 use crate::chart::{CourseData, CoursePoint, DayTick};
 use crate::page::parts::answer::VerdictCard;
 use crate::page::parts::course_drawing::CourseDrawing;
+use crate::page::parts::live::When;
 use crate::page::parts::worked::HowWorked;
 use crate::page::session::use_session;
 use crate::page::write::Writer;
@@ -113,10 +114,10 @@ pub fn WatchStage(id: Id, live: Live) -> impl IntoView {
                 {move || {
                     judged.get().map(|judged| view! { <VerdictCard judged=Signal::stored(judged) /> })
                 }}
-                <Show when=move || worked.with(Option::is_some)>
+                <When is=Signal::derive(move || worked.with(Option::is_some))>
                     <HowWorked worked writer doubt_in=(4, 1.0, "SG") />
-                </Show>
-                <Show when=move || drawn.get()>
+                </When>
+                <When is=Signal::derive(move || drawn.get())>
                     <CourseDrawing
                         data
                         title=Signal::stored("The course".to_owned())
@@ -127,7 +128,7 @@ pub fn WatchStage(id: Id, live: Live) -> impl IntoView {
                             (format!("day {}", tick.day), write::day_month(day, month))
                         })
                     />
-                </Show>
+                </When>
             </div>
             <div>
                 <h2>"Log"</h2>

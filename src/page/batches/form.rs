@@ -2,10 +2,11 @@
 
 use crate::advice::family::{Family, Span};
 use crate::batch::{BatchHeading, Change, Entry, EntryKey, Id, Kind, Stage};
-use crate::page::ask::{Ask, AskGravity, Asked, ask, ask_gravity};
+use crate::page::ask::{Ask, AskGravity, Asked, AskedGravity, ask, ask_gravity};
 use crate::page::drafts::use_drafts;
 use crate::page::parts::choice::Pick;
 use crate::page::parts::field::{NumberField, TextField};
+use crate::page::parts::live::Outcome;
 use crate::page::parts::when::WhenField;
 use crate::page::route::Route;
 use crate::page::session::{Session, use_session};
@@ -49,8 +50,8 @@ struct Fields {
     started: RwSignal<String>,
     volume: Asked<Litres>,
     family: RwSignal<String>,
-    start: Asked<Gravity>,
-    end: Asked<Gravity>,
+    start: AskedGravity,
+    end: AskedGravity,
     from: Asked<Celsius>,
     to: Asked<Celsius>,
     hydrometer: RwSignal<String>,
@@ -149,7 +150,7 @@ impl Fields {
         name_error.set(name.is_empty().then(|| "Give it a name.".to_owned()));
         let missing = || "Some fields need another look.".to_owned();
         let volume = self.volume.demand();
-        let gravity = |asked: &Asked<Gravity>| {
+        let gravity = |asked: &AskedGravity| {
             asked.optional().map(|gravity| gravity.map(sucrose::as_specific))
         };
         let (start, end) = (gravity(&self.start), gravity(&self.end));
@@ -264,9 +265,7 @@ pub fn BatchForm(id: Option<Id>) -> impl IntoView {
                 <NumberField face=to.face />
                 <Pick id="hydrometer" label="Hydrometer" options=instruments chosen=hydrometer />
             </details>
-            <p class="form-outcome" role="alert">
-                {move || outcome.get()}
-            </p>
+            <Outcome said=outcome />
             <button type="submit" class="main-action">
                 {if id.is_some() { "Save" } else { "Start" }}
             </button>

@@ -11,6 +11,7 @@ use crate::page::parts::answer::{Judged, VerdictCard};
 use crate::page::parts::blend_drawing::{BlendData, BlendDrawing};
 use crate::page::parts::choice::{Choice, Pick};
 use crate::page::parts::field::NumberField;
+use crate::page::parts::live::When;
 use crate::page::parts::picture::Figure;
 use crate::page::parts::worked::HowWorked;
 use crate::page::session::use_session;
@@ -142,11 +143,11 @@ pub fn CoolingSum() -> impl IntoView {
     let bath = temperature(scope, ("bath", "Water bath or room", ""), ANY, None, 12.0);
 
     let t = wort.value;
-    let judged = Memo::new(move |_| {
+    let judged = move || {
         let (temperature, stirred) = by_thermometer(&thermometer.get(), t.get().ok()?);
         let family = family_named(&family.get());
         Some(judge(Wort { temperature, stirred, family, packet: None }))
-    });
+    };
     let target = move || family_named(&family.get()).pitch_at().middle();
     let (litres, sg) = (amount.value, gravity.value);
     let part = move || {
@@ -154,23 +155,23 @@ pub fn CoolingSum() -> impl IntoView {
         Some(Part { volume: litres.get().ok()?, extract, temperature: t.get().ok()? })
     };
     let water_at = water.value;
-    let with_water = Memo::new(move |_| -> Option<Result<(Litres, Blend), ScienceError>> {
+    let with_water = move || -> Option<Result<(Litres, Blend), ScienceError>> {
         Some(water_to_reach(part()?, water_at.get().ok()?, target()))
-    });
-    let with_ice = Memo::new(move |_| -> Option<Result<(Grams, Blend), ScienceError>> {
+    };
+    let with_ice = move || -> Option<Result<(Grams, Blend), ScienceError>> {
         Some(ice_to_reach(part()?, target()))
-    });
+    };
     let (before, gap, place) = (earlier.value, between.value, bath.value);
-    let cooled = Memo::new(move |_| -> Option<Result<Window, ScienceError>> {
+    let cooled = move || -> Option<Result<Window, ScienceError>> {
         let now = t.get().ok()?;
         // Two looks with one thermometer share most of its fault; half is left between them.
         let sigma = by_thermometer(&thermometer.get(), now).0.sigma() / 2.0;
         let look = |at, t| Look { at, temperature: Estimate::new(t, sigma) };
         let looks = [look(Hours::literal(0.0), before.get().ok()?), look(gap.get().ok()?, now)];
         Some(window(&looks, place.get().ok()?, target()))
-    });
+    };
     let writer = Signal::derive(move || session.writer());
-    let card = Signal::derive(move || match judged.get() {
+    let card = Signal::derive(move || match judged() {
         Some(advice) => words::pitch_words(writer.get(), &advice),
         None => Judged {
             verdict: Verdict::CantTell,
@@ -182,31 +183,30 @@ pub fn CoolingSum() -> impl IntoView {
     });
     let water_words = move || {
         let w = writer.get();
-        Some(match with_water.get()? {
+        Some(match with_water()? {
             Err(why) => words::science_error(why),
             Ok((litres, blend)) => added(w, &format!("Add {}", w.volume(litres)), &blend),
         })
     };
     let ice_words = move || {
-        let (ice, blend) = with_ice.get()?.ok()?;
+        let (ice, blend) = with_ice()?.ok()?;
         let kilograms = write_number(ice.value() / 1000.0, 1);
         Some(added(writer.get(), &format!("Or {kilograms}\u{A0}kg of ice"), &blend))
     };
-    let drawn = Signal::derive(move || {
-        let (litres, blend) = with_water.get()?.ok()?;
+    let drawn = move || {
+        let (litres, blend) = with_water()?.ok()?;
         Some(blend_data(writer.get(), part()?, litres, water_at.get().ok()?, &blend))
-    });
-    let there = Memo::new(move |_| drawn.with(Option::is_some));
-    let data = Signal::derive(move || drawn.get().unwrap_or_default());
+    };
+    let there = Memo::new(move |_| drawn().is_some());
+    let data = Signal::derive(move || drawn().unwrap_or_default());
     let aim = move || {
         format!(
             "Aiming at {}, the middle of the yeast's range.",
             writer.get().temperature(target())
         )
     };
-    let worked = Signal::derive(move || {
-        with_water.get().and_then(Result::ok).map(|(_, blend)| blend.worked)
-    });
+    let worked =
+        Signal::derive(move || with_water().and_then(Result::ok).map(|(_, blend)| blend.worked));
     view! {
         <VerdictCard judged=card />
         <NumberField face=wort.face />
@@ -231,13 +231,13 @@ pub fn CoolingSum() -> impl IntoView {
             {water_words}
         </p>
         <p class="plain-answer">{ice_words}</p>
-        <Show when=move || there.get()>
+        <When is=Signal::derive(move || there.get())>
             <BlendDrawing
                 data
                 title=Signal::stored("The blend".to_owned())
                 description=Signal::derive(move || water_words().unwrap_or_default())
             />
-        </Show>
+        </When>
         <p class="small">{words::WATER_CAUTION} " " {words::HOT_CAUTION}</p>
         <HowWorked worked writer doubt_in=(1, 1.0, "°C") />
         <h2>"Or waiting: the cooling clock"</h2>
@@ -245,7 +245,7 @@ pub fn CoolingSum() -> impl IntoView {
         <NumberField face=between.face />
         <NumberField face=bath.face />
         <p class="plain-answer" role="status">
-            {move || cooled.get().map(|found| clock_words(&found))}
+            {move || cooled().map(|found| clock_words(&found))}
         </p>
     }
 }

@@ -81,7 +81,7 @@ pub fn GravitySum() -> impl IntoView {
     let condition = drafts.text("bench/gravity/condition", "still");
     let instrument = instrument_of(chosen);
     let (read, at, start) = (reading.value, sample.value, original.value);
-    let found = Memo::new(move |_| -> Option<Result<Corrected, ScienceError>> {
+    let found = move || -> Option<Result<Corrected, ScienceError>> {
         let sample = Sample {
             reading: read.get().ok()?,
             temperature: at.get().ok()?,
@@ -91,9 +91,9 @@ pub fn GravitySum() -> impl IntoView {
             Some(original) => correct_beer(sample, &instrument.get(), sucrose::as_plato(original)),
             None => correct_wort(sample, &instrument.get()),
         })
-    });
+    };
     let writer = Signal::derive(move || session.writer());
-    let said = Signal::derive(move || match found.get() {
+    let said = Signal::derive(move || match found() {
         None => Said::only("Give the reading and the sample's temperature."),
         Some(Err(why)) => Said::only(words::science_error(why)),
         Some(Ok(corrected)) => {
@@ -111,9 +111,9 @@ pub fn GravitySum() -> impl IntoView {
             }
         }
     });
-    let ok = Signal::derive(move || found.get().and_then(Result::ok));
-    let corrected = Signal::derive(move || ok.get().map(|corrected| corrected.gravity.value()));
-    let worked = Signal::derive(move || ok.get().map(|corrected| corrected.worked));
+    let ok = move || found().and_then(Result::ok);
+    let corrected = Signal::derive(move || ok().map(|corrected| corrected.gravity.value()));
+    let worked = Signal::derive(move || ok().map(|corrected| corrected.worked));
     view! {
         <Answer label="Gravity at 20 °C" said />
         <div class="two-columns">

@@ -51,18 +51,18 @@ pub fn StrengthSum() -> impl IntoView {
     let original = gravity("original", "Gravity at the start", 1.050);
     let present = gravity("present", "Gravity now, or at the end", 1.010);
     let (og, fg) = (original.value, present.value);
-    let found = Memo::new(move |_| -> Option<Result<Strength, ScienceError>> {
+    let found = move || -> Option<Result<Strength, ScienceError>> {
         let read = |gravity| Estimate::new(sucrose::as_specific(gravity), READ);
         Some(strength(read(og.get().ok()?), read(fg.get().ok()?)))
-    });
-    let said = Signal::derive(move || match found.get() {
+    };
+    let said = Signal::derive(move || match found() {
         None => Said::only("Give both gravities."),
         Some(Err(why)) => Said::only(words::science_error(why)),
         Some(Ok(found)) => strength_said(&found),
     });
-    let ok = Signal::derive(move || found.get().and_then(Result::ok));
-    let figures = Signal::derive(move || ok.get().as_ref().map(rules).unwrap_or_default());
-    let worked = Signal::derive(move || ok.get().map(|found| found.worked));
+    let ok = move || found().and_then(Result::ok);
+    let figures = Signal::derive(move || ok().as_ref().map(rules).unwrap_or_default());
+    let worked = Signal::derive(move || ok().map(|found| found.worked));
     let writer = Signal::derive(move || session.writer());
     view! {
         <Answer label="Alcohol by volume" said />

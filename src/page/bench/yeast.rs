@@ -66,11 +66,11 @@ pub fn YeastSum() -> impl IntoView {
     );
     let kind = use_drafts().text("bench/yeast/kind", "warm");
     let (volume, og, size) = (wort.value, gravity.value, sachet.value);
-    let found = Memo::new(move |_| -> Option<Result<DryYeast, ScienceError>> {
+    let found = move || -> Option<Result<DryYeast, ScienceError>> {
         let pitching = if kind.get() == "cold" { Pitching::Cold } else { Pitching::Warm };
         Some(dry_yeast(pitching, volume.get().ok()?, sucrose::as_plato(og.get().ok()?)))
-    });
-    let said = Signal::derive(move || match found.get() {
+    };
+    let said = Signal::derive(move || match found() {
         None => Said::only("Give the volume and the gravity."),
         Some(Err(why)) => Said::only(words::science_error(why)),
         Some(Ok(found)) => {
@@ -82,7 +82,7 @@ pub fn YeastSum() -> impl IntoView {
             }
         }
     });
-    let worked = Signal::derive(move || found.get().and_then(Result::ok).map(|found| found.worked));
+    let worked = Signal::derive(move || found().and_then(Result::ok).map(|found| found.worked));
     let writer = Signal::derive(move || session.writer());
     view! {
         <Answer label="Dry yeast" said />

@@ -6,6 +6,7 @@ use crate::page::bench::{SAMPLE, temperature};
 use crate::page::drafts::use_drafts;
 use crate::page::parts::choice::Choice;
 use crate::page::parts::field::{NumberField, TextField};
+use crate::page::parts::live::Outcome;
 use crate::page::session::use_session;
 use crate::page::words;
 use crate::page::write::Writer;
@@ -112,9 +113,7 @@ pub fn Instruments() -> impl IntoView {
         <section>
             <h2>"Hydrometers"</h2>
             <ul class="log">{move || list.get().into_iter().map(row).collect_view()}</ul>
-            <p class="form-outcome" role="alert">
-                {move || failed.get()}
-            </p>
+            <Outcome said=failed />
             {move || match editing.get() {
                 Some((id, item)) => view! { <InstrumentForm id item on_done=done /> }.into_any(),
                 None => view! {
@@ -227,9 +226,7 @@ fn InstrumentForm(id: Id, item: HydrometerItem, on_done: Callback<()>) -> impl I
             <NumberField face=at.face />
             <p class="plain-answer">{told}</p>
             <p class="small">{words::GLASS_TOOL_CAUTION}</p>
-            <p class="form-outcome" role="alert">
-                {move || outcome.get()}
-            </p>
+            <Outcome said=outcome />
             <div class="form-actions">
                 <button type="submit" class="main-action">
                     "Save"

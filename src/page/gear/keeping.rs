@@ -1,5 +1,6 @@
 //! How the records are kept: what could not be read, what was saved twice, and a copy to take away.
 
+use crate::page::parts::live::{Outcome, When};
 use crate::page::session::use_session;
 use crate::page::words;
 use crate::store::{Conflict, Record};
@@ -29,7 +30,7 @@ pub fn Trouble() -> impl IntoView {
         }
     };
     view! {
-        <Show when=move || keeping.with(|k| !k.conflicts.is_empty())>
+        <When is=Signal::derive(move || keeping.with(|k| !k.conflicts.is_empty()))>
             <section class="trouble">
                 <h2>"Changed in two places"</h2>
                 {move || {
@@ -47,12 +48,10 @@ pub fn Trouble() -> impl IntoView {
                         })
                         .collect_view()
                 }}
-                <p class="form-outcome" role="alert">
-                    {move || failed.get()}
-                </p>
+                <Outcome said=failed />
             </section>
-        </Show>
-        <Show when=move || keeping.with(|k| !k.set_aside.is_empty())>
+        </When>
+        <When is=Signal::derive(move || keeping.with(|k| !k.set_aside.is_empty()))>
             <section class="trouble">
                 <h2>"Could not be read"</h2>
                 <p>{move || words::set_aside(keeping.with(|k| k.set_aside.len()))}</p>
@@ -71,7 +70,7 @@ pub fn Trouble() -> impl IntoView {
                         .collect_view()
                 }}
             </section>
-        </Show>
+        </When>
     }
 }
 
@@ -104,7 +103,7 @@ pub fn Keeping() -> impl IntoView {
             <button type="button" on:click=move |_| everything.set(session.everything())>
                 "Show everything as text"
             </button>
-            <Show when=move || everything.with(|text| !text.is_empty())>
+            <When is=Signal::derive(move || everything.with(|text| !text.is_empty()))>
                 <label for="everything">"Copy this and keep it elsewhere"</label>
                 <textarea
                     id="everything"
@@ -112,7 +111,7 @@ pub fn Keeping() -> impl IntoView {
                     readonly
                     prop:value=move || everything.get()
                 ></textarea>
-            </Show>
+            </When>
         </section>
         <section>
             <h2>"Cautions"</h2>

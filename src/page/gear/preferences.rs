@@ -4,6 +4,7 @@ use crate::batch::{Settings, Theme, Units};
 use crate::page::ask::{Ask, ask};
 use crate::page::parts::choice::Choice;
 use crate::page::parts::field::NumberField;
+use crate::page::parts::live::Outcome;
 use crate::page::session::{Session, unit_named, use_session};
 use crate::page::words;
 use crate::quantity::{Bounds, GravityUnit, LengthUnit, Metres, TemperatureUnit, Unit, VolumeUnit};
@@ -136,9 +137,7 @@ pub fn Preferences() -> impl IntoView {
             <NumberField face=height.face />
             <h2>"Day and night"</h2>
             <Choice id="gear-theme" label="Colours" options=words_of_themes chosen=theme />
-            <p class="form-outcome" role="alert">
-                {move || failed.get()}
-            </p>
+            <Outcome said=failed />
         </section>
     }
 }

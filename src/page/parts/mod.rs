@@ -7,6 +7,7 @@ pub mod choice;
 pub mod course_drawing;
 pub mod field;
 pub mod figures;
+pub mod live;
 pub mod picture;
 pub mod stem;
 pub mod when;

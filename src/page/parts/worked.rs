@@ -1,5 +1,6 @@
 //! "How this was worked out": inputs, steps, sources, and what the ± is made of.
 
+use crate::page::parts::live::When;
 use crate::page::words;
 use crate::page::write::Writer;
 use crate::science::{Step, Worked};
@@ -54,15 +55,15 @@ pub fn HowWorked(
             <dl>{inputs}</dl>
             <h3>"Step by step"</h3>
             <dl>{steps}</dl>
-            <Show when=move || any_doubt>
+            <When is=Signal::derive(move || any_doubt)>
                 <h3>"What the ± is made of"</h3>
-            </Show>
+            </When>
             <dl>{doubts}</dl>
-            <Show when=move || any_doubt>
+            <When is=Signal::derive(move || any_doubt)>
                 <p class="small">
                     "± is one standard deviation: the true value lies within it about two times in three."
                 </p>
-            </Show>
+            </When>
         })
     };
     view! {
