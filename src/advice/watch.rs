@@ -34,7 +34,8 @@ const HAIR: f64 = 1e-9;
 /// Least time between two readings that are compared.
 fn needed(course: &Course, last: &Look) -> Hours {
     let strong = course.original.is_some_and(|og| og.value() > STRONG);
-    let cold = last.beer.is_some_and(|beer| beer < COLD);
+    let at_last = course.main.iter().filter(|look| look.at == last.at);
+    let cold = at_last.filter_map(|look| look.beer).any(|beer| beer < COLD);
     if strong || cold || course.family == Family::Lager {
         Hours::literal(72.0)
     } else {
@@ -47,10 +48,12 @@ fn needed(course: &Course, last: &Look) -> Hours {
 #[must_use]
 pub fn judge(course: &Course) -> Finish {
     let mut main = course.main.clone();
+    // Of two at one moment the later in order is the more careful: higher, then rougher.
     main.sort_by(|a, b| {
-        (a.at, a.gravity.value().value())
-            .partial_cmp(&(b.at, b.gravity.value().value()))
-            .unwrap_or(std::cmp::Ordering::Equal)
+        let gravity = |look: &Look| look.gravity.value().value();
+        (a.at.cmp(&b.at))
+            .then(gravity(a).total_cmp(&gravity(b)))
+            .then(a.gravity.sigma().total_cmp(&b.gravity.sigma()))
     });
     let end = expected_end(course);
     let Some(last) = main.last().copied() else {

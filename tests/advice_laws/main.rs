@@ -10,3 +10,4 @@ mod open;
 mod pitch;
 mod support;
 mod units;
+mod watch;
