@@ -91,7 +91,7 @@ pub enum Reason {
     InRange(Span<SpecificGravity>),
     /// Above the expected range.
     AboveRange(Span<SpecificGravity>, GravityChange),
-    /// Below the expected range: no harm by itself, but look for the reason.
+    /// Below the expected range, or the satellite's end: no harm by itself, but look for the reason.
     BelowRange(Span<SpecificGravity>, GravityChange),
     /// No starting gravity, no stated end, no satellite: nothing to compare the end with.
     NoEndKnown,
@@ -130,7 +130,7 @@ pub struct Finish {
     pub advice: Advice<Reason, Next>,
     /// The end that is expected.
     pub end: Option<Span<SpecificGravity>>,
-    /// The most that can be left to ferment.
+    /// The most that can be left to ferment; `None` when nothing bounds it.
     pub points_left: Option<GravityChange>,
 }
 

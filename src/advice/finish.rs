@@ -7,18 +7,23 @@ use crate::quantity::{Estimate, GravityChange, Hours, Measured, SpecificGravity}
 /// Two-sided 95 % of a normal distribution.
 pub(super) const P95: f64 = 1.96;
 
+/// Hairs of floating point.
+pub(super) const HAIR: f64 = 1e-9;
+
 /// How fast the last points of a fermentation go, a day: the slow end for a warm and for a cold or
 /// strong beer (common practice, no source). Slower is the careful side.
 pub(super) fn tail_rate(slow: bool) -> f64 {
     if slow { 0.25 } else { 0.4 }
 }
 
-/// From the expected end alone: gravity now, upper end, less the expected end, lower end.
+/// From the expected end alone: gravity now, upper end, less the expected end, lower end. An end that
+/// was passed was no end: then it says nothing of where this beer stops, which is `None` and never zero.
 pub(super) fn left_by_range(
     now: Estimate<SpecificGravity>,
     end: Span<SpecificGravity>,
-) -> GravityChange {
-    GravityChange::nearest((now.upper(P95).value() - end.from.value()).max(0.0))
+) -> Option<GravityChange> {
+    let passed = now.value().value() < end.from.value() - HAIR;
+    (!passed).then(|| GravityChange::nearest(now.upper(P95).value() - end.from.value()))
 }
 
 /// From two readings `apart`: had the tail been falling like e^(−kt) unseen within the readings' error,
@@ -57,7 +62,9 @@ mod tests {
     #[test]
     fn the_range_counts_from_its_low_end() {
         let end = Span::new(SpecificGravity::literal(1.010), SpecificGravity::literal(1.014));
-        assert!((left_by_range(read(1.012), end).points() - 3.96).abs() < 1e-9);
-        assert_eq!(left_by_range(read(1.006), end).points(), 0.0);
+        let left = |sg| left_by_range(read(sg), end).map(GravityChange::points);
+        assert!(left(1.012).is_some_and(|left| (left - 3.96).abs() < 1e-9));
+        assert!(left(1.010).is_some_and(|left| (left - 1.96).abs() < 1e-9));
+        assert_eq!(left(1.009), None);
     }
 }

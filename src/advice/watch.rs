@@ -10,7 +10,7 @@ pub use super::course::{Course, Finish, Look, Next, Reason, State, expected_end}
 
 use super::course::lowest;
 use super::family::{Family, Span};
-use super::finish::{P95, left_by_range, left_by_tail};
+use super::finish::{HAIR, P95, left_by_range, left_by_tail};
 use super::{Advice, Verdict};
 use crate::quantity::{Celsius, GravityChange, Hours, Measured, SpecificGravity};
 use crate::science::{Amount, Source, Term, Worked};
@@ -28,9 +28,6 @@ const COLD: Celsius = Celsius::literal(16.0);
 /// A rise beyond this is a fault in one of the readings. It does not stretch with their error: a rougher
 /// reading must never look more finished.
 const ROSE: GravityChange = GravityChange::literal(0.002);
-/// Hairs of floating point.
-const HAIR: f64 = 1e-9;
-
 /// Least time between two readings that are compared.
 fn needed(course: &Course, last: &Look) -> Hours {
     let strong = course.original.is_some_and(|og| og.value() > STRONG);
@@ -65,7 +62,7 @@ pub fn judge(course: &Course) -> Finish {
             None,
         );
     };
-    let by_range = end.map(|end| left_by_range(last.gravity, end));
+    let by_range = end.and_then(|end| left_by_range(last.gravity, end));
     let needed = needed(course, &last);
     let again = Next::ReadAgain(last.at.after(needed));
     // Of the readings far enough back, the nearest in time says most about now.
@@ -166,11 +163,12 @@ fn believable_end(
             let by = GravityChange::nearest(now - satellite.gravity.value().value());
             Reason::AboveSatellite(satellite.gravity.value(), by)
         }
-        Some(satellite) => Reason::AtSatellite(satellite.gravity.value()),
         None if above > HAIR => Reason::AboveRange(end, GravityChange::nearest(above)),
-        None if now < end.from.value() - HAIR => {
+        // Beer that has passed its satellite shows that the satellite had not ended.
+        _ if now < end.from.value() - HAIR => {
             Reason::BelowRange(end, GravityChange::nearest(end.from.value() - now))
         }
+        Some(satellite) => Reason::AtSatellite(satellite.gravity.value()),
         None => Reason::InRange(end),
     };
     reasons.push(reason);

@@ -11,3 +11,4 @@ mod pitch;
 mod support;
 mod units;
 mod watch;
+mod watch_rules;
