@@ -211,9 +211,7 @@ pub fn plan(bottling: Bottling) -> Result<Plan, ScienceError> {
 /// [`ScienceError`] when an input lies outside what the formulas hold for.
 pub fn guard(bottling: &Bottling, sugar: Grams) -> Result<Guard, ScienceError> {
     let already_in = bottling.already_in.upper(2.0);
-    // Less beer than thought makes the same sugar stronger; never less than half of what was measured.
-    let least_beer = bottling.beer.lower(2.0).value().max(0.5 * bottling.beer.value().value());
-    let from_sugar = most_from(sugar, bottling.sugar, Litres::nearest(least_beer))?;
+    let from_sugar = most_in(sugar, bottling.sugar, bottling.beer.lower(2.0));
     let still_to_come = from_points(bottling.points_left.unwrap_or(UNBOUNDED));
     let worst = CarbonDioxideVolumes::nearest(
         already_in.value() + from_sugar.value() + still_to_come.value(),
@@ -228,6 +226,16 @@ pub fn guard(bottling: &Bottling, sugar: Grams) -> Result<Guard, ScienceError> {
         at_20: pressure(ROOM)?,
         at_hottest: pressure(bottling.hottest)?,
     })
+}
+
+/// Less beer than thought makes the same sugar stronger. Where there may be none at all, or next to none,
+/// nothing bounds it, and it is the most that can be written.
+fn most_in(sugar: Grams, kind: Sugar, least_beer: Litres) -> CarbonDioxideVolumes {
+    if sugar.value() == 0.0 {
+        return CarbonDioxideVolumes::literal(0.0);
+    }
+    most_from(sugar, kind, least_beer)
+        .unwrap_or(CarbonDioxideVolumes::nearest(CarbonDioxideVolumes::MAX))
 }
 
 /// The highest target, in tenths, that the glass would hold; if none is worth bottling for, other

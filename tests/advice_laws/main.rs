@@ -6,6 +6,7 @@
 // A test may stop.
 #![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used)]
 
+mod bottle;
 mod open;
 mod pitch;
 mod support;
