@@ -270,7 +270,8 @@ mod tests {
         fn notices_a_lost_end(revision in revisions(), end in any::<prop::sample::Index>()) {
             let text = revision.encode().expect("encodes");
             let found = Revision::decode(&String::from_utf8_lossy(&text.as_bytes()[..end.index(text.len())]));
-            prop_assert!(matches!(found, Err(Unreadable::Form | Unreadable::Length)), "{found:?}");
+            // A character cut in two leaves a mark that may fill the very length that was lost.
+            prop_assert!(matches!(found, Err(Unreadable::Form | Unreadable::Length | Unreadable::Checksum)), "{found:?}");
         }
 
         #[test]
