@@ -1,0 +1,8 @@
+//! What is recorded: that it changes only as wished, is written and read back whole, and is summed up
+//! as it was read.
+
+// A test may stop.
+#![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used)]
+
+mod released;
+mod stored_names;

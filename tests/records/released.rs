@@ -1,0 +1,215 @@
+//! Bodies of every kind as released: they read to the same entries for ever, and are written as then.
+
+use fermentside::advice::bottles::Bottle;
+use fermentside::advice::family::{Family, Span};
+use fermentside::batch::{
+    BatchHeading, BottlingRecord, Entry, Fizz, HydrometerItem, Id, Kind, OpeningRecord,
+    PitchRecord, Reading, Settings, Theme, Units, Vessel,
+};
+use fermentside::quantity::{
+    CarbonDioxideVolumes, Celsius, Estimate, Grams, Gravity, GravityChange, GravityUnit,
+    LengthUnit, Litres, MassUnit, Metres, Plato, SpecificGravity, TemperatureUnit, VolumeUnit,
+};
+use fermentside::science::hydrometer::{Condition, Hydrometer};
+use fermentside::science::priming::Sugar;
+use std::fs;
+use std::path::{Path, PathBuf};
+
+fn folder() -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/released/1/bodies")
+}
+
+/// The text of one file, without the line's end after it.
+pub fn text(name: &str) -> String {
+    let path = folder().join(format!("{name}.json"));
+    let text = fs::read_to_string(&path).unwrap_or_else(|why| panic!("{path:?}: {why}"));
+    text.strip_suffix('\n').expect("a line").to_owned()
+}
+
+fn at(text: &str) -> fermentside::quantity::Moment {
+    text.parse().expect("a moment")
+}
+
+fn id(text: &str) -> Id {
+    Id::new(text).expect("an identity")
+}
+
+fn sg(value: f64) -> SpecificGravity {
+    SpecificGravity::literal(value)
+}
+
+/// With every field: what each file must read to.
+fn full() -> Vec<(&'static str, Entry)> {
+    let heading = BatchHeading {
+        name: "Brown ale, \"dry\" \u{1f37a}".to_owned(),
+        started: at("2026-03-01T09:30+01:00"),
+        volume: Litres::literal(20.5),
+        family: Family::EnglishAle,
+        packet: Some(Span::new(Celsius::literal(15.0), Celsius::literal(22.0))),
+        expected_start: Some(sg(1.048)),
+        expected_end: Some(sg(1.012)),
+        hydrometer: id("6879-h1"),
+    };
+    let pitching = PitchRecord {
+        batch: id("7Q-a1"),
+        at: at("2026-03-01T14:05+01:00"),
+        wort: Some(Celsius::literal(19.25)),
+        yeast: Some(Grams::literal(11.0)),
+        note: "rehydrated".to_owned(),
+    };
+    let reading = Reading {
+        batch: id("7Q-a1"),
+        at: at("2026-03-09T18:00-03:30"),
+        vessel: Vessel::Main,
+        as_read: Some(Gravity::Specific(sg(1.014))),
+        typed: "1,014".to_owned(),
+        sample: Some(Celsius::literal(23.5)),
+        condition: Condition::Gassy,
+        hydrometer: id("6879-h1"),
+        beer: Some(Celsius::literal(19.0)),
+        room: Some(Celsius::literal(17.5)),
+        note: "line one\nline two".to_owned(),
+    };
+    let bottling = BottlingRecord {
+        batch: id("7Q-a1"),
+        at: at("2026-03-20T10:00+01:00"),
+        beer: Estimate::new(Litres::literal(18.7), 0.25),
+        sugar: Sugar::DextroseMonohydrate,
+        weighed: Grams::literal(121.5),
+        target: CarbonDioxideVolumes::literal(2.3),
+        warmest: Celsius::literal(20.5),
+        weakest: Bottle::ReusableGlass,
+        hottest: Celsius::literal(27.0),
+        place: Some(Celsius::literal(20.0)),
+        worst: CarbonDioxideVolumes::literal(3.0625),
+        went_on_because: "third equal reading on paper".to_owned(),
+        note: "38 bottles".to_owned(),
+    };
+    let opening = OpeningRecord {
+        batch: id("7Q-a1"),
+        at: at("2026-04-05T20:15+02:00"),
+        fizz: Fizz::new(4).expect("one to five"),
+        note: "clear, a little sharp".to_owned(),
+    };
+    let hydrometer = HydrometerItem {
+        name: "The long one".to_owned(),
+        instrument: Hydrometer {
+            reference: Celsius::literal(15.56),
+            division: GravityChange::literal(0.001),
+            offset: GravityChange::literal(-0.002),
+        },
+    };
+    let units = Units {
+        gravity: GravityUnit::Plato,
+        temperature: TemperatureUnit::Fahrenheit,
+        volume: VolumeUnit::ImperialGallons,
+        mass: MassUnit::Ounces,
+        height: LengthUnit::Feet,
+    };
+    let settings = Settings {
+        units,
+        height: Metres::literal(1524.0),
+        theme: Theme::Night,
+        in_hand: Some(id("7Q-a1")),
+    };
+    vec![
+        ("batch", Entry::Batch(heading)),
+        ("pitch", Entry::Pitch(pitching)),
+        ("reading", Entry::Reading(reading)),
+        ("bottling", Entry::Bottling(bottling)),
+        ("opening", Entry::Opening(opening)),
+        ("hydrometer", Entry::Hydrometer(hydrometer)),
+        ("settings", Entry::Settings(settings)),
+    ]
+}
+
+/// With nothing that may be missing.
+fn least() -> Vec<(&'static str, Entry)> {
+    let of = |name: &str| {
+        let found = full().into_iter().find(|(other, _)| *other == name);
+        found.expect("a kind").1
+    };
+    let mut least = Vec::new();
+    if let Entry::Batch(full) = of("batch") {
+        let name = "Kit".to_owned();
+        let heading = BatchHeading {
+            name,
+            family: Family::Unknown,
+            packet: None,
+            expected_start: None,
+            expected_end: None,
+            ..full
+        };
+        least.push(("batch-least", Entry::Batch(heading)));
+    }
+    if let Entry::Pitch(full) = of("pitch") {
+        let pitching = PitchRecord { wort: None, yeast: None, note: String::new(), ..full };
+        least.push(("pitch-least", Entry::Pitch(pitching)));
+    }
+    if let Entry::Reading(full) = of("reading") {
+        let empty = Reading {
+            typed: String::new(),
+            sample: None,
+            beer: None,
+            room: None,
+            note: String::new(),
+            ..full
+        };
+        let satellite = Reading {
+            vessel: Vessel::Satellite,
+            as_read: Some(Gravity::Plato(Plato::literal(2.6))),
+            condition: Condition::Still,
+            ..empty.clone()
+        };
+        least.push(("reading-plato", Entry::Reading(satellite)));
+        let note = "the lid was tight".to_owned();
+        let look = Reading { as_read: None, note, condition: Condition::Foam, ..empty };
+        least.push(("reading-least", Entry::Reading(look)));
+    }
+    if let Entry::Bottling(full) = of("bottling") {
+        let bottling = BottlingRecord {
+            beer: Estimate::new(Litres::literal(18.7), f64::INFINITY),
+            place: None,
+            went_on_because: String::new(),
+            note: String::new(),
+            ..full
+        };
+        least.push(("bottling-least", Entry::Bottling(bottling)));
+    }
+    if let Entry::Opening(full) = of("opening") {
+        least
+            .push(("opening-least", Entry::Opening(OpeningRecord { note: String::new(), ..full })));
+    }
+    least.push(("settings-least", Entry::Settings(Settings::default())));
+    least
+}
+
+#[test]
+fn bodies_read_to_the_same_entries_and_are_written_the_same() {
+    let all = || full().into_iter().chain(least());
+    for (name, entry) in all() {
+        if std::env::var_os("FERMENTSIDE_WRITE_BODIES").is_some() {
+            // What was released is never written again.
+            let path = folder().join(format!("{name}.json"));
+            if !path.exists() {
+                fs::write(path, entry.to_text().expect("written") + "\n").expect("kept");
+            }
+        }
+        let text = text(name);
+        assert_eq!(Entry::from_text(entry.kind(), &text).expect("read"), entry, "{name}");
+        assert_eq!(entry.to_text().expect("written"), text, "{name}");
+    }
+    // Every kind has its file, and every file its test.
+    for kind in Kind::ALL {
+        assert!(full().iter().any(|(name, entry)| *name == kind.name() && entry.kind() == kind));
+        assert_eq!(Kind::named(kind.name()), Some(kind));
+    }
+    let mut files: Vec<_> = fs::read_dir(folder())
+        .expect("the folder")
+        .map(|file| file.expect("a file").file_name().to_string_lossy().into_owned())
+        .collect();
+    let mut known: Vec<_> = all().map(|(name, _)| format!("{name}.json")).collect();
+    files.sort();
+    known.sort();
+    assert_eq!(files, known);
+}
