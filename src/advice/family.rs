@@ -34,11 +34,25 @@ pub enum Family {
 
 /// From a lowest to a highest value.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(from = "Ends<T>", bound(deserialize = "T: Measured + Deserialize<'de>"))]
 pub struct Span<T> {
     /// Lowest.
     pub from: T,
     /// Highest.
     pub to: T,
+}
+
+/// The two ends as they were stored, in whatever order.
+#[derive(Deserialize)]
+struct Ends<T> {
+    from: T,
+    to: T,
+}
+
+impl<T: Measured> From<Ends<T>> for Span<T> {
+    fn from(Ends { from, to }: Ends<T>) -> Self {
+        Self::new(from, to)
+    }
 }
 
 impl<T: Measured> Span<T> {

@@ -4,5 +4,7 @@
 // A test may stop.
 #![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used)]
 
+mod any;
+mod bodies;
 mod released;
 mod stored_names;
