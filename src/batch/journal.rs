@@ -100,6 +100,17 @@ impl Journal {
         Ok(before.map_or(Change::Remove(key.clone()), |entry| Change::Put(key.id, entry)))
     }
 
+    /// Makes a change without asking whether it fits, and gives back the one that undoes it. For what
+    /// was once here or lies in the store: a change that is taken back, a version that is settled on.
+    pub fn take_as_it_is(&mut self, change: Change) -> Change {
+        let key = change.key();
+        let before = match change {
+            Change::Put(_, entry) => self.entries.insert(key.clone(), entry),
+            Change::Remove(_) => self.entries.remove(&key),
+        };
+        before.map_or(Change::Remove(key.clone()), |entry| Change::Put(key.id, entry))
+    }
+
     fn check(&self, entry: &Entry) -> Result<(), Rejected> {
         if let Some(batch) = entry.batch()
             && self.batch(batch).is_none()

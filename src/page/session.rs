@@ -123,7 +123,15 @@ impl Session {
     /// Takes the last change back.
     pub fn take_back(&self) -> Result<(), String> {
         match self.undo.get_untracked() {
-            Some(undo) => self.change(undo.change, None),
+            Some(undo) => {
+                // What was here before needs no leave to come back.
+                self.save(&undo.change)?;
+                self.journal.update(|journal| {
+                    journal.take_as_it_is(undo.change);
+                });
+                self.undo.set(None);
+                Ok(())
+            }
             None => Ok(()),
         }
     }
@@ -185,8 +193,8 @@ impl Session {
                 _ => None,
             };
             if let Some(change) = change {
-                // What is not there any more need not be removed again.
-                let _ = journal.apply(change);
+                // The store holds it now, whether or not a form would take it.
+                journal.take_as_it_is(change);
             }
         });
         Ok(())

@@ -8,3 +8,5 @@ mod any;
 mod bodies;
 mod released;
 mod stored_names;
+mod support;
+mod undo;
