@@ -37,7 +37,7 @@ pub enum Rejected {
     NoSuchBatch,
     /// There is nothing of that identity.
     NothingThere,
-    /// A batch still uses the instrument.
+    /// A batch or a reading still uses the instrument.
     InUse,
     /// A reading with neither gravity nor temperature nor note.
     EmptyReading,
@@ -51,7 +51,7 @@ impl fmt::Display for Rejected {
             Self::NoName => "a name is needed",
             Self::NoSuchBatch => "the batch it belongs to is not there",
             Self::NothingThere => "there is nothing of that identity",
-            Self::InUse => "a batch still uses this instrument",
+            Self::InUse => "a batch or a reading still uses this instrument",
             Self::EmptyReading => "a reading needs a gravity, a temperature or a note",
             Self::BeforeStart => "bottling day lies before brewing day",
         })
@@ -89,15 +89,23 @@ impl Journal {
                 if !self.entries.contains_key(&key) {
                     return Err(Rejected::NothingThere);
                 }
-                let used = |heading: &BatchHeading| heading.hydrometer == key.id;
-                if key.kind == Kind::Hydrometer && self.batches().any(|(_, heading)| used(heading))
-                {
+                if key.kind == Kind::Hydrometer && self.uses(&key.id) {
                     return Err(Rejected::InUse);
                 }
                 self.entries.remove(&key)
             }
         };
         Ok(before.map_or(Change::Remove(key.clone()), |entry| Change::Put(key.id, entry)))
+    }
+
+    /// Whether a batch or a reading is by this instrument, also a reading whose batch is taken out: it
+    /// may come back, and its correction stands on the instrument.
+    fn uses(&self, hydrometer: &Id) -> bool {
+        self.entries.values().any(|entry| match entry {
+            Entry::Batch(heading) => heading.hydrometer == *hydrometer,
+            Entry::Reading(reading) => reading.hydrometer == *hydrometer,
+            _ => false,
+        })
     }
 
     /// Makes a change without asking whether it fits, and gives back the one that undoes it. For what

@@ -6,6 +6,7 @@
 
 mod any;
 mod bodies;
+mod journal;
 mod released;
 mod stored_names;
 mod support;
