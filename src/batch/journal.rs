@@ -183,13 +183,14 @@ impl Journal {
         found
     }
 
-    /// When and how the yeast went in.
+    /// When and how the yeast went in; the first time, should there be more.
     #[must_use]
     pub fn pitch(&self, batch: &Id) -> Option<(&Id, &PitchRecord)> {
-        self.entries.iter().find_map(|(key, entry)| match entry {
+        let of_batch = self.entries.iter().filter_map(|(key, entry)| match entry {
             Entry::Pitch(record) if record.batch == *batch => Some((&key.id, record)),
             _ => None,
-        })
+        });
+        of_batch.min_by_key(|(_, record)| record.at)
     }
 
     /// The bottling of a batch; the latest, should there be more.

@@ -110,6 +110,23 @@ fn readings_come_in_the_order_they_were_taken_and_openings_the_latest_first() {
 }
 
 #[test]
+fn of_several_the_first_pitching_and_the_latest_bottling_hold() {
+    // Whatever their identities, which are drawn by chance.
+    for names in [["1", "2"], ["2", "1"]] {
+        let mut journal = Journal::default();
+        put(&mut journal, "b", Entry::Batch(heading()));
+        put(&mut journal, names[0], Entry::Pitch(pitching(0.0)));
+        put(&mut journal, names[1], Entry::Pitch(pitching(4.0)));
+        put(&mut journal, names[0], Entry::Bottling(bottling(14.0)));
+        put(&mut journal, names[1], Entry::Bottling(bottling(15.0)));
+        let pitch = journal.pitch(&id("b")).map(|(_, record)| record.at);
+        assert_eq!(pitch, Some(crate::support::day(0.0)));
+        let bottled = journal.bottling(&id("b")).map(|(_, record)| record.at);
+        assert_eq!(bottled, Some(crate::support::day(15.0)));
+    }
+}
+
+#[test]
 fn the_usual_instrument_is_always_there() {
     let mut journal = Journal::default();
     assert_eq!(journal.hydrometers(), [(HydrometerItem::usual_id(), HydrometerItem::usual())]);
