@@ -116,22 +116,22 @@ impl Summary {
         let pitched = pitch.as_ref().map(|(_, record)| record.at);
 
         let readings = journal.readings(id);
-        let first = readings.iter().find(|(_, r)| r.vessel == Vessel::Main && r.as_read.is_some());
-        let start = first.filter(|(_, reading)| {
-            let latest = pitched.unwrap_or(heading.started).after(STILL_START);
-            reading.at <= latest
-        });
-        let start_gravity = start
-            .and_then(|(_, reading)| corrected(journal, reading, None))
-            .and_then(Result::ok)
-            .map(|corrected| corrected.gravity);
+        let latest_start = pitched.unwrap_or(heading.started).after(STILL_START);
+        // A sample that was too hot to mean anything is no start; the next one may be.
+        let start = readings
+            .iter()
+            .filter(|(_, reading)| reading.vessel == Vessel::Main && reading.at <= latest_start)
+            .find_map(|&(id, reading)| {
+                Some((id, corrected(journal, reading, None)?.ok()?.gravity))
+            });
+        let start_gravity = start.map(|(_, gravity)| gravity);
         let stated = heading.expected_start.map(|sg| Estimate::new(sg, STATED));
         let original = start_gravity.or(stated);
 
         let lines: Vec<_> = readings
             .iter()
             .map(|&(id, reading)| {
-                let is_start = start.is_some_and(|(start, _)| *start == id);
+                let is_start = start.is_some_and(|(start, _)| start == id);
                 let fermented = original.filter(|_| !is_start).map(Estimate::value);
                 ReadingLine {
                     id: id.clone(),

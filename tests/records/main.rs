@@ -7,7 +7,9 @@
 mod any;
 mod bodies;
 mod journal;
+mod life;
 mod released;
 mod stored_names;
+mod summary;
 mod support;
 mod undo;

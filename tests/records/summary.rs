@@ -1,0 +1,150 @@
+//! A batch summed up: what was read stays, what follows is worked out beside it.
+
+use crate::support::{
+    bottling, day, heading, id, opening, pitched, put, reading, summary, with_readings,
+};
+use fermentside::batch::{BatchHeading, Entry, HydrometerItem, Journal, Reading, Summary, Vessel};
+use fermentside::quantity::{Celsius, Estimate, Gravity, GravityChange, Measured, SpecificGravity};
+use fermentside::science::hydrometer::Hydrometer;
+use std::time::Instant;
+
+fn sg(estimate: Option<Estimate<SpecificGravity>>) -> f64 {
+    estimate.expect("a gravity").value().value()
+}
+
+#[test]
+fn a_warm_reading_is_shown_corrected_and_kept_raw() {
+    let warm = Reading { sample: Some(Celsius::literal(30.0)), ..reading(-0.1, 1.050) };
+    let summary = summary(&with_readings([warm.clone()]), 1.0);
+    let line = &summary.lines[0];
+    assert_eq!(line.reading, warm);
+    // By the table of job section 1.1: 2.4 points more at 30 °C for an instrument of 20 °C.
+    assert!((sg(line.gravity()) - 1.0524).abs() < 0.0005, "{}", sg(line.gravity()));
+    assert_eq!(summary.original, line.gravity());
+}
+
+#[test]
+fn an_instruments_offset_changes_corrections_and_no_reading() {
+    let mut journal = with_readings([reading(-0.1, 1.048), reading(4.0, 1.012)]);
+    let before = summary(&journal, 5.0);
+    let checked = Hydrometer { offset: GravityChange::literal(0.003), ..Hydrometer::USUAL };
+    let item = HydrometerItem { name: "Checked".to_owned(), instrument: checked };
+    put(&mut journal, HydrometerItem::usual_id().as_str(), Entry::Hydrometer(item));
+    let after = summary(&journal, 5.0);
+    for (before, after) in before.lines.iter().zip(&after.lines) {
+        assert_eq!(before.reading, after.reading);
+        let moved = sg(after.gravity()) - sg(before.gravity());
+        assert!((moved - 0.003).abs() < 1e-4, "{moved}");
+    }
+}
+
+#[test]
+fn a_reading_with_no_sample_temperature_is_believed_less() {
+    let blind = Reading { sample: None, ..reading(4.0, 1.012) };
+    let summary = summary(&with_readings([reading(-0.1, 1.048), blind, reading(5.0, 1.012)]), 6.0);
+    let sigma = |at: usize| summary.lines[at].gravity().expect("a gravity").sigma();
+    assert!(sigma(1) > sigma(2), "{} and {}", sigma(1), sigma(2));
+}
+
+#[test]
+fn the_start_is_the_first_main_reading_about_pitching_else_what_was_stated() {
+    let stated =
+        BatchHeading { expected_start: Some(SpecificGravity::literal(1.052)), ..heading() };
+    let of = |readings: Vec<Reading>| {
+        let mut journal = with_readings(readings);
+        put(&mut journal, "b", Entry::Batch(stated.clone()));
+        let summary = summary(&journal, 6.0);
+        (sg(summary.original), summary.original_was_read)
+    };
+    let satellite = |days, sg| Reading { vessel: Vessel::Satellite, ..reading(days, sg) };
+    let near = |found: (f64, bool), value: f64, read: bool| {
+        assert!((found.0 - value).abs() < 5e-4 && found.1 == read, "{found:?}");
+    };
+    near(of(vec![]), 1.052, false);
+    near(of(vec![reading(-0.1, 1.048), reading(0.2, 1.047)]), 1.048, true);
+    near(of(vec![reading(0.4, 1.047), reading(3.0, 1.020)]), 1.047, true);
+    // Twelve hours on it has begun.
+    near(of(vec![reading(0.6, 1.044)]), 1.052, false);
+    // A satellite is no start, nor a look without gravity.
+    near(of(vec![satellite(0.0, 1.060)]), 1.052, false);
+    let look = Reading { as_read: None, note: "cold".to_owned(), ..reading(-0.2, 1.0) };
+    near(of(vec![look, reading(-0.1, 1.048)]), 1.048, true);
+    // A sample too hot to mean anything, read again when it had cooled.
+    let hot = Reading { sample: Some(Celsius::literal(70.0)), ..reading(-0.2, 1.030) };
+    near(of(vec![hot, reading(-0.1, 1.048)]), 1.048, true);
+}
+
+#[test]
+fn a_satellite_never_counts_as_the_beer() {
+    let satellite = Reading { vessel: Vessel::Satellite, ..reading(5.0, 1.010) };
+    let journal = with_readings([reading(-0.1, 1.048), reading(3.0, 1.020), satellite]);
+    let with = summary(&journal, 6.0);
+    assert!((sg(with.present) - 1.020).abs() < 1e-3, "{}", sg(with.present));
+    let end = with.finish.end.expect("an end");
+    assert!((end.middle().value() - 1.010).abs() < 1e-3, "{end:?}");
+    // Only satellites: nothing of the beer is known.
+    let alone = Reading { vessel: Vessel::Satellite, ..reading(5.0, 1.010) };
+    let alone = summary(&with_readings([alone]), 6.0);
+    assert_eq!((alone.present, alone.strength), (None, None));
+}
+
+#[test]
+fn strength_in_the_bottle_counts_the_priming_sugar() {
+    let mut journal = with_readings([reading(-0.1, 1.048), reading(9.0, 1.010)]);
+    assert_eq!(summary(&journal, 10.0).strength_in_bottle(), None);
+    put(&mut journal, "o", Entry::Bottling(bottling(14.0)));
+    let summary = summary(&journal, 15.0);
+    let beer = summary.strength.as_ref().expect("a strength").alcohol.value().value();
+    let bottle = summary.strength_in_bottle().expect("a strength").value().value();
+    // 0.07 % for each gram a litre.
+    assert!((bottle - beer - 0.07 * 114.0 / 19.0).abs() < 1e-9, "{beer} to {bottle}");
+}
+
+#[test]
+fn time_alone_moves_no_judgement() {
+    let mut journal = with_readings([reading(-0.1, 1.048), reading(9.0, 1.010)]);
+    for step in 0..3 {
+        let early = summary(&journal, 10.0);
+        for days in [11.0, 60.0, 4000.0] {
+            let later = summary(&journal, days);
+            assert_eq!(later.finish, early.finish);
+            assert_eq!(later.lines, early.lines);
+            assert_eq!((later.present, later.strength), (early.present, early.strength.clone()));
+            assert_eq!((later.stage, later.next), (early.stage, early.next));
+        }
+        put(&mut journal, &format!("more{step}"), Entry::Reading(reading(9.0 + 3.0, 1.010)));
+    }
+}
+
+#[test]
+fn a_batch_that_is_not_there_has_no_summary() {
+    assert_eq!(Summary::of(&Journal::default(), &id("b"), day(0.0)), None);
+    assert_eq!(Summary::of(&pitched(), &id("other"), day(0.0)), None);
+}
+
+#[test]
+fn a_journal_in_a_muddle_is_still_summed_up() {
+    // Rising gravity, boiling samples, readings before brewing, openings without a bottling.
+    let hot = Reading { sample: Some(Celsius::literal(95.0)), ..reading(2.0, 1.040) };
+    let plato = Gravity::Plato(fermentside::quantity::Plato::literal(-3.0));
+    let odd = Reading { as_read: Some(plato), ..reading(-400.0, 1.0) };
+    let mut journal = with_readings([hot, odd, reading(3.0, 1.020), reading(9.0, 1.070)]);
+    put(&mut journal, "t", Entry::Opening(opening(3.0)));
+    let summary = summary(&journal, 10.0);
+    assert_eq!(summary.lines.len(), 4);
+    assert!(summary.lines.iter().any(|line| matches!(line.corrected, Some(Err(_)))));
+    assert_ne!(summary.finish.state, fermentside::advice::watch::State::Finished);
+}
+
+#[test]
+fn two_hundred_readings_are_no_burden() {
+    let readings = (0..200).map(|n| reading(f64::from(n) * 0.25, 1.040 - f64::from(n) * 1e-4));
+    let journal = with_readings(readings);
+    let start = Instant::now();
+    let summary = summary(&journal, 60.0);
+    let took = start.elapsed();
+    println!("200 readings summed up in {took:?}, not optimised");
+    assert_eq!(summary.lines.len(), 200);
+    // Far above what it takes, far below what a thumb feels; a slow machine must not fail this.
+    assert!(took.as_millis() < 2000, "{took:?}");
+}
