@@ -10,6 +10,8 @@ use fermentside::quantity::{
 use fermentside::science::bottle_pressure::Closing;
 use fermentside::science::priming::Sugar;
 use proptest::prelude::*;
+use proptest::strategy::ValueTree;
+use proptest::test_runner::TestRunner;
 
 prop_compose! {
     fn bottling()(
@@ -197,4 +199,18 @@ fn sugar_of(plan: &fermentside::advice::bottle::Plan) -> f64 {
         _ => None,
     });
     found.expect("a step for the sugar")
+}
+
+#[test]
+fn the_beers_tried_meet_every_answer() {
+    let mut runner = TestRunner::deterministic();
+    let (mut doses, mut ways_down, mut stops) = (0, 0, 0);
+    for _ in 0..4000 {
+        let tree = bottling().new_tree(&mut runner).expect("a beer");
+        let plan = plan(tree.current()).expect("in range");
+        doses += u32::from(plan.dose().is_some_and(|dose| dose.sugar.value().value() > 0.0));
+        ways_down += u32::from(matches!(plan.advice.next, Next::LowerTarget(_)));
+        stops += u32::from(plan.advice.verdict == Verdict::Stop);
+    }
+    assert!(doses > 200 && ways_down > 200 && stops > 200, "{doses} {ways_down} {stops}");
 }
