@@ -60,3 +60,20 @@ fn not_knowing_what_is_left_is_the_worst_case() {
     let blind = Bottling { over: Over::Stated, points_left: None, ..usual() };
     assert!(plan(blind).expect("in range").dose().is_none());
 }
+
+#[test]
+fn a_place_hotter_than_the_ceiling_is_meant_for_stops_it_too() {
+    let at = |t| plan(Bottling { hottest: Celsius::literal(t), ..usual() }).expect("in range");
+    assert_eq!(at(30.0).advice.verdict, Verdict::Go);
+    let loft = at(45.0);
+    assert_eq!((loft.advice.verdict, loft.dose().is_none()), (Verdict::Stop, true));
+    let Next::CoolerPlace(cooler) = loft.advice.next else { panic!("{:?}", loft.advice.next) };
+    assert!(plan(Bottling { hottest: cooler, ..usual() }).expect("in range").dose().is_some());
+}
+
+#[test]
+fn beer_that_only_a_word_says_is_finished_gets_no_lower_target() {
+    let points_left = Some(GravityChange::literal(0.004));
+    let said = plan(Bottling { over: Over::Stated, points_left, ..usual() }).expect("in range");
+    assert_eq!((said.advice.verdict, said.advice.next), (Verdict::Stop, Next::ReadAgain));
+}

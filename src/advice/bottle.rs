@@ -80,6 +80,15 @@ pub enum Reason {
     YeastMayGoOn,
     /// The beer already holds as much as is wished.
     HoldsEnough,
+    /// In the hottest place this would press harder than the bottle's ceiling does in a warm room.
+    TooHotAPlace {
+        /// The place.
+        hottest: Celsius,
+        /// Pressure there, at worst.
+        pressure: Kilopascals,
+        /// Pressure at the ceiling, at 30 °C.
+        limit: Kilopascals,
+    },
     /// Most of the worst case is what may still ferment.
     MostlyStillToCome(CarbonDioxideVolumes),
 }
@@ -95,6 +104,8 @@ pub enum Next {
     LowerTarget(CarbonDioxideVolumes),
     /// Only stronger bottles, or waiting, help.
     StrongerBottles,
+    /// Keep them cooler than this, or go down with the target.
+    CoolerPlace(Celsius),
 }
 
 /// Carbon dioxide and pressure in the worst case.
@@ -138,6 +149,8 @@ impl Plan {
 const UNBOUNDED: GravityChange = GravityChange::literal(0.010);
 /// 20 °C, where bottles are compared.
 const ROOM: Celsius = Celsius::literal(20.0);
+/// The warmest room that the ceilings in volumes are meant for (design advice, as they are).
+const WARM_ROOM: Celsius = Celsius::literal(30.0);
 
 /// Makes the plan.
 ///
@@ -170,6 +183,12 @@ pub fn plan(bottling: Bottling) -> Result<Plan, ScienceError> {
             verdict = Verdict::Stop;
             next = way_down(&bottling, ceiling)?;
         }
+        Some(ceiling) if guard.at_hottest > pressure(&bottling, ceiling, WARM_ROOM)? => {
+            let limit = pressure(&bottling, ceiling, WARM_ROOM)?;
+            let (hottest, pressure) = (bottling.hottest, guard.at_hottest);
+            reasons.push(Reason::TooHotAPlace { hottest, pressure, limit });
+            (verdict, next) = (Verdict::Stop, cooler_place(&bottling, guard.worst, limit)?);
+        }
         Some(ceiling) => {
             reasons.push(Reason::WithinCeiling { worst: guard.worst, ceiling });
             if bottling.weakest.caution_above().is_some_and(|above| guard.worst > above) {
@@ -182,7 +201,14 @@ pub fn plan(bottling: Bottling) -> Result<Plan, ScienceError> {
     }
     match bottling.over {
         Over::Judged => {}
-        Over::Stated => reasons.push(Reason::OnStatedReason),
+        Over::Stated => {
+            reasons.push(Reason::OnStatedReason);
+            // Beer that only a word says is finished is not answered with less sugar either.
+            let way_down = matches!(next, Next::LowerTarget(_) | Next::StrongerBottles);
+            if way_down && guard.ceiling.is_some() {
+                next = Next::ReadAgain;
+            }
+        }
         Over::No => {
             reasons.insert(0, Reason::NotFinished);
             // Glass that could not hold it anyway stays the stronger word, but never with "less sugar".
@@ -216,15 +242,14 @@ pub fn guard(bottling: &Bottling, sugar: Grams) -> Result<Guard, ScienceError> {
     let worst = CarbonDioxideVolumes::nearest(
         already_in.value() + from_sugar.value() + still_to_come.value(),
     );
-    let pressure = |t| in_bottle(worst, t, bottling.closing, End::High).map(|found| found.gauge);
     Ok(Guard {
         already_in,
         from_sugar,
         still_to_come,
         worst,
         ceiling: bottling.weakest.ceiling(bottling.yeast_may_go_on),
-        at_20: pressure(ROOM)?,
-        at_hottest: pressure(bottling.hottest)?,
+        at_20: pressure(bottling, worst, ROOM)?,
+        at_hottest: pressure(bottling, worst, bottling.hottest)?,
     })
 }
 
@@ -238,9 +263,32 @@ fn most_in(sugar: Grams, kind: Sugar, least_beer: Litres) -> CarbonDioxideVolume
         .unwrap_or(CarbonDioxideVolumes::nearest(CarbonDioxideVolumes::MAX))
 }
 
+/// Pressure of so much gas at `t`, by the end of the solubility that makes it higher.
+fn pressure(
+    bottling: &Bottling,
+    gas: CarbonDioxideVolumes,
+    t: Celsius,
+) -> Result<Kilopascals, ScienceError> {
+    in_bottle(gas, t, bottling.closing, End::High).map(|found| found.gauge)
+}
+
+/// The warmest whole degree at which `worst` presses no harder than `limit`.
+fn cooler_place(
+    bottling: &Bottling,
+    worst: CarbonDioxideVolumes,
+    limit: Kilopascals,
+) -> Result<Next, ScienceError> {
+    let mut t = bottling.hottest.value().floor();
+    while t > WARM_ROOM.value() && pressure(bottling, worst, Celsius::nearest(t))? > limit {
+        t -= 1.0;
+    }
+    Ok(Next::CoolerPlace(Celsius::nearest(t)))
+}
+
 /// The highest target, in tenths, that the glass would hold; if none is worth bottling for, other
 /// bottles or time.
 fn way_down(bottling: &Bottling, ceiling: CarbonDioxideVolumes) -> Result<Next, ScienceError> {
+    let limit = pressure(bottling, ceiling, WARM_ROOM)?;
     let mut tenths = (bottling.target.value() * 10.0).ceil() as i32 - 1;
     while f64::from(tenths) / 10.0 > bottling.already_in.value().value() && tenths >= 12 {
         let target = CarbonDioxideVolumes::nearest(f64::from(tenths) / 10.0);
@@ -250,7 +298,8 @@ fn way_down(bottling: &Bottling, ceiling: CarbonDioxideVolumes) -> Result<Next, 
             beer: bottling.beer,
             sugar: bottling.sugar,
         };
-        if guard(bottling, dose(lower)?.sugar.value())?.worst <= ceiling {
+        let would = guard(bottling, dose(lower)?.sugar.value())?;
+        if would.worst <= ceiling && would.at_hottest <= limit {
             return Ok(Next::LowerTarget(target));
         }
         tenths -= 1;

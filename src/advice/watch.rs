@@ -21,6 +21,8 @@ const LEVEL: GravityChange = GravityChange::literal(0.001);
 const NOT_RULED_OUT: f64 = 1.5;
 /// So far above its end, a steady beer looks stuck.
 const STUCK: GravityChange = GravityChange::literal(0.004);
+/// So far below its end, something else may be eating: wild or diastatic yeast goes on for weeks.
+const FAR_BELOW: GravityChange = GravityChange::literal(0.003);
 /// Stronger wort than this finishes slowly.
 const STRONG: SpecificGravity = SpecificGravity::literal(1.060);
 /// Beer colder than this finishes slowly.
@@ -28,6 +30,7 @@ const COLD: Celsius = Celsius::literal(16.0);
 /// A rise beyond this is a fault in one of the readings. It does not stretch with their error: a rougher
 /// reading must never look more finished.
 const ROSE: GravityChange = GravityChange::literal(0.002);
+
 /// Least time between two readings that are compared.
 fn needed(course: &Course, last: &Look) -> Hours {
     let strong = course.original.is_some_and(|og| og.value() > STRONG);
@@ -174,7 +177,8 @@ fn believable_end(
     reasons.push(reason);
     // Four above the satellite itself, or above the range's upper end.
     let from = satellite.map_or(end.to.value(), |satellite| satellite.gravity.value().value());
-    (above <= HAIR, now - from >= STUCK.value() - HAIR)
+    let far_below = end.from.value() - now > FAR_BELOW.value() + HAIR;
+    (above <= HAIR && !far_below, now - from >= STUCK.value() - HAIR)
 }
 
 /// Rule (c): enough time for the family, by the clock of the readings.

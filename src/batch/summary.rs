@@ -116,22 +116,32 @@ impl Summary {
         let pitched = pitch.as_ref().map(|(_, record)| record.at);
 
         let readings = journal.readings(id);
-        let latest_start = pitched.unwrap_or(heading.started).after(STILL_START);
-        // A sample that was too hot to mean anything is no start; the next one may be.
+        // The last sample of the unfermented wort: an earlier one may have been unmixed, or too hot to
+        // mean anything. Without one, the first soon after the yeast went in.
+        let of_wort = |&&(_, reading): &&(&Id, &Reading)| reading.vessel == Vessel::Main;
+        let true_start = |&(id, reading): &(&Id, &Reading)| {
+            Some((id.clone(), corrected(journal, reading, None)?.ok()?.gravity))
+        };
+        let before = |at: Moment| move |&&(_, reading): &&(&Id, &Reading)| reading.at <= at;
+        let yeast_in = pitched.unwrap_or(heading.started.after(STILL_START));
         let start = readings
             .iter()
-            .filter(|(_, reading)| reading.vessel == Vessel::Main && reading.at <= latest_start)
-            .find_map(|&(id, reading)| {
-                Some((id, corrected(journal, reading, None)?.ok()?.gravity))
+            .filter(of_wort)
+            .rev()
+            .filter(before(yeast_in))
+            .find_map(true_start)
+            .or_else(|| {
+                let soon = before(yeast_in.after(STILL_START));
+                readings.iter().filter(of_wort).filter(soon).find_map(true_start)
             });
-        let start_gravity = start.map(|(_, gravity)| gravity);
+        let start_gravity = start.as_ref().map(|(_, gravity)| *gravity);
         let stated = heading.expected_start.map(|sg| Estimate::new(sg, STATED));
         let original = start_gravity.or(stated);
 
         let lines: Vec<_> = readings
             .iter()
             .map(|&(id, reading)| {
-                let is_start = start.is_some_and(|(start, _)| start == id);
+                let is_start = start.as_ref().is_some_and(|(start, _)| start == id);
                 let fermented = original.filter(|_| !is_start).map(Estimate::value);
                 ReadingLine {
                     id: id.clone(),

@@ -146,9 +146,12 @@ fn ale(main: &[(f64, f64)]) -> Course {
 fn beer_far_below_its_expected_end_may_go_on() {
     // Still falling, four points under where this yeast should have ended: nothing says where it stops.
     assert_eq!(judge(&ale(&[(6.0, 1.008), (9.0, 1.004)])).points_left, None);
-    // Quiet for three days: what three days of quiet leave, 3.77 / 1.96 / (e^1.2 - 1) points.
+    // Quiet for three days, but so far below: something else may be eating, and nothing bounds that.
     let quiet = judge(&ale(&[(9.0, 1.004), (12.0, 1.004)]));
-    let left = quiet.points_left.expect("a bound").points();
+    assert_eq!((quiet.state, quiet.points_left), (State::OneMore, None));
+    // Two points below and quiet: what three days of quiet leave, 1.96 √2 / (e^1.2 − 1) points.
+    let below = judge(&ale(&[(9.0, 1.008), (12.0, 1.008)]));
+    let left = below.points_left.expect("a bound").points();
     assert!((left - 1.19).abs() < 0.03, "{left}");
 }
 

@@ -163,7 +163,7 @@ fn BottlingForm(id: Id, live: Live) -> impl IntoView {
     let finished = Memo::new(move |_| {
         live.with(|s| s.as_ref().is_some_and(|s| s.finish.state == State::Finished))
     });
-    let judged = Memo::new(move |_| ok.get().map(|plan| words::bottle_words(&plan)));
+    let judged = Memo::new(move |_| ok.get().map(|plan| words::bottle_words(writer.get(), &plan)));
     let rows = Signal::derive(move || ok.get().as_ref().map(guard_rows).unwrap_or_default());
     let worked = Signal::derive(move || ok.get().map(|plan| plan.advice.worked));
 

@@ -79,7 +79,7 @@ pub fn SugarSum() -> impl IntoView {
         _ => Said::only("Give the volume, the weakest bottle and the warmest temperature."),
     });
     let ok = Signal::derive(move || found.get().and_then(Result::ok));
-    let judged = Memo::new(move |_| ok.get().map(|plan| words::bottle_words(&plan)));
+    let judged = Memo::new(move |_| ok.get().map(|plan| words::bottle_words(writer.get(), &plan)));
     let worked = Signal::derive(move || ok.get().map(|plan| plan.advice.worked));
     let rows = Signal::derive(move || ok.get().as_ref().map(guard_rows).unwrap_or_default());
     view! {

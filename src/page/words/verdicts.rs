@@ -151,7 +151,7 @@ fn watch_reason(w: Writer, reason: WatchReason) -> String {
             w.gravity(range.to)
         ),
         WatchReason::BelowRange(range, by) => format!(
-            "{} below the expected end, {} to {}. No harm by itself, if it tastes clean.",
+            "{} below the expected end, {} to {}. If it tastes clean, no harm; far below, something else may be eating.",
             points(by),
             w.gravity(range.from),
             w.gravity(range.to)
@@ -170,15 +170,16 @@ fn watch_reason(w: Writer, reason: WatchReason) -> String {
 }
 
 /// The bottling plan.
-pub fn bottle_words(plan: &Plan) -> Judged {
+pub fn bottle_words(w: Writer, plan: &Plan) -> Judged {
     let advice = &plan.advice;
     let sentence = match (advice.verdict, advice.next) {
         (Verdict::Go, _) => "Within the usual ceiling of the weakest bottle.",
         (Verdict::Wait, _) => "No dose yet: the beer is not known to be finished.",
+        (_, BottleNext::CoolerPlace(_)) => "No dose: that place is too hot for these bottles.",
         (_, BottleNext::StrongerBottles) => "No dose: these bottles would not do.",
         _ => "No dose: too much for the weakest bottle.",
     };
-    let reasons = advice.reasons.iter().map(|reason| bottle_reason(*reason)).collect();
+    let reasons = advice.reasons.iter().map(|reason| bottle_reason(w, *reason)).collect();
     let next = match advice.next {
         BottleNext::Bottle => "Weigh the sugar, dissolve it in boiling water, cool, and mix it in gently.".to_owned(),
         BottleNext::ReadAgain => {
@@ -188,6 +189,10 @@ pub fn bottle_words(plan: &Plan) -> Judged {
             "Ways down: a target of {} or less, stronger bottles, or wait some days and read the gravity again.",
             write::volumes(target)
         ),
+        BottleNext::CoolerPlace(t) => format!(
+            "Ways down: keep them where it never gets warmer than {}, or a lower target, or stronger bottles.",
+            w.temperature(t)
+        ),
         BottleNext::StrongerBottles => {
             "Ways down: stronger bottles, or wait some days and read the gravity again.".to_owned()
         }
@@ -195,7 +200,7 @@ pub fn bottle_words(plan: &Plan) -> Judged {
     judged(advice.verdict, sentence.to_owned(), reasons, next)
 }
 
-fn bottle_reason(reason: BottleReason) -> String {
+fn bottle_reason(w: Writer, reason: BottleReason) -> String {
     match reason {
         BottleReason::NotFinished => "The log does not show a finished fermentation.".to_owned(),
         BottleReason::OnStatedReason => {
@@ -223,6 +228,12 @@ fn bottle_reason(reason: BottleReason) -> String {
             "This yeast may go on for weeks, so the ceiling is half a volume lower.".to_owned()
         }
         BottleReason::HoldsEnough => "The beer already holds as much as you wish.".to_owned(),
+        BottleReason::TooHotAPlace { hottest, pressure, limit } => format!(
+            "At {} up to {}; the ceiling of the weakest bottle is {} in a warm room.",
+            w.temperature(hottest),
+            write::pressure(pressure),
+            write::pressure(limit)
+        ),
         BottleReason::MostlyStillToCome(gas) => {
             format!("Most of it, up to {}, is what may still ferment.", write::volumes(gas))
         }
