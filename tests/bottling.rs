@@ -8,6 +8,7 @@ use fermentside::advice::bottles::Bottle;
 use fermentside::quantity::{CarbonDioxideVolumes, Celsius, Estimate, GravityChange, Litres};
 use fermentside::science::bottle_pressure::Closing;
 use fermentside::science::priming::Sugar;
+use fermentside::science::{Amount, Step};
 
 fn usual() -> Bottling {
     Bottling {
@@ -42,6 +43,23 @@ fn above_the_ceiling_the_dose_is_withheld_and_a_way_down_shown() {
     assert!(lower.expect("in range").dose().is_some());
     let never = plan(Bottling { weakest: Bottle::NotForPressure, ..usual() }).expect("in range");
     assert!(never.dose().is_none());
+}
+
+/// No mass of sugar is in the working of a dose that is withheld.
+#[test]
+fn a_withheld_dose_is_not_in_the_working_either() {
+    let given = plan(usual()).expect("in range").advice.worked;
+    assert!(!given.doubts.is_empty());
+    for bottling in [
+        Bottling { weakest: Bottle::UnknownGlass, ..usual() },
+        Bottling { weakest: Bottle::NotForPressure, ..usual() },
+        Bottling { over: Over::No, ..usual() },
+    ] {
+        let worked = plan(bottling).expect("in range").advice.worked;
+        let is_mass = |step: &Step| matches!(step.amount, Amount::Mass(_));
+        assert!(!worked.inputs.iter().chain(&worked.steps).any(is_mass), "{worked:?}");
+        assert!(worked.doubts.is_empty(), "{worked:?}");
+    }
 }
 
 #[test]

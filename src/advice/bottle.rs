@@ -223,11 +223,16 @@ pub fn plan(bottling: Bottling) -> Result<Plan, ScienceError> {
     if wanted.sugar.value().value() == 0.0 {
         reasons.push(Reason::HoldsEnough);
     }
-    let worked = Worked {
+    let mut worked = Worked {
         steps: wanted.worked.steps.iter().copied().chain(guard_steps(&guard)).collect(),
         ..wanted.worked.clone()
     };
     let dose = (verdict == Verdict::Go).then_some(wanted);
+    if dose.is_none() {
+        // Nor is it in the working: neither the sugar itself nor what its ± is made of.
+        worked.steps.retain(|step| step.term != Term::PrimingSugar);
+        worked.doubts.clear();
+    }
     Ok(Plan { advice: Advice { verdict, reasons, next, worked }, guard, dose })
 }
 
