@@ -54,24 +54,28 @@ impl fmt::Display for ReadError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::Empty => write!(f, "nothing is written here yet"),
-            Self::NotANumber { typed } => write!(f, "\u{201C}{typed}\u{201D} is not a number"),
+            Self::NotANumber { typed } => write!(f, "{} is not a number", quoted(typed)),
             Self::TwoMarks { typed } => {
-                write!(f, "\u{201C}{typed}\u{201D} has a comma and a point; use one of them")
+                write!(f, "{} has a comma and a point; use one of them", quoted(typed))
             }
             Self::Ambiguous { small, large } => write!(f, "write {small} or {large}"),
             Self::UnknownUnit { typed, known } => {
-                write!(f, "\u{201C}{typed}\u{201D} is no unit here; use {}", known.join(", "))
+                write!(f, "{} is no unit here; use {}", quoted(typed), known.join(", "))
             }
             Self::TwoUnits { typed, known } => {
-                write!(
-                    f,
-                    "there is more than one \u{201C}{typed}\u{201D}; use {}",
-                    known.join(" or ")
-                )
+                write!(f, "there is more than one {}; use {}", quoted(typed), known.join(" or "))
             }
             Self::OutOfRange { min, max } => write!(f, "it must be from {min} to {max}"),
         }
     }
+}
+
+/// What was typed, in quotation marks; of a long text only how it begins.
+fn quoted(typed: &str) -> String {
+    let mut rest = typed.chars();
+    let begins: String = rest.by_ref().take(24).collect();
+    let more = if rest.next().is_some() { "\u{2026}" } else { "" };
+    format!("\u{201C}{begins}{more}\u{201D}")
 }
 
 impl std::error::Error for ReadError {}
@@ -177,4 +181,21 @@ pub fn write<U: Unit>(quantity: U::Quantity, unit: U) -> String {
 #[must_use]
 pub fn write_bare<U: Unit>(quantity: U::Quantity, unit: U) -> String {
     write_number(unit.express(quantity.value()), unit.places())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::unit::VolumeUnit;
+    use super::*;
+
+    #[test]
+    fn a_long_text_is_quoted_by_how_it_begins() {
+        let said = |text: &str| {
+            read(text, VolumeUnit::Litres, Bounds::all()).expect_err("no volume").to_string()
+        };
+        assert_eq!(said("plenty"), "\u{201C}plenty\u{201D} is not a number");
+        for text in ["z".repeat(5000), "5".to_owned() + &"é".repeat(5000), "1,2.".repeat(1000)] {
+            assert!(said(&text).chars().count() < 90, "{}", said(&text));
+        }
+    }
 }
