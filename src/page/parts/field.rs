@@ -58,6 +58,17 @@ pub fn NumberField(face: Face) -> impl IntoView {
     let understood = face.understood;
     let (down, up) = (format!("{}: less", face.label), format!("{}: more", face.label));
     let described = format!("{hint_id} {error_id}");
+    let field = NodeRef::<leptos::html::Div>::new();
+    let asked_again = face.demanded;
+    // What a save was refused for is not left folded away.
+    Effect::new(move |_| {
+        if asked_again.get()
+            && error.get().is_some()
+            && let Some(field) = field.get()
+        {
+            unfold_round(&field);
+        }
+    });
     let unit_view = if face.units.len() > 1 {
         let (unit, on_unit) = (face.unit, face.on_unit);
         let label = format!("{}: unit", face.label);
@@ -79,7 +90,7 @@ pub fn NumberField(face: Face) -> impl IntoView {
         view! { <span class="field-unit field-unit-only">{move || unit.get()}</span> }.into_any()
     };
     view! {
-        <div class="field" class:field-wrong=move || error.get().is_some()>
+        <div class="field" node_ref=field class:field-wrong=move || error.get().is_some()>
             <label for=id.clone()>{face.label.clone()}</label>
             <p class="field-hint" id=hint_id>{face.hint.clone()}</p>
             <div class="field-row">
@@ -106,6 +117,14 @@ pub fn NumberField(face: Face) -> impl IntoView {
             <p class="field-read">{move || understood.get().unwrap_or_default()}</p>
             <p class="field-error" id=error_id>{move || error.get().unwrap_or_default()}</p>
         </div>
+    }
+}
+
+/// Opens the fold that an element lies in, if any.
+fn unfold_round(element: &web_sys::Element) {
+    if let Ok(Some(fold)) = element.closest("details") {
+        // Only a malformed name could be refused.
+        let _ = fold.set_attribute("open", "");
     }
 }
 
