@@ -164,6 +164,9 @@ impl Fields {
         if name.is_empty() {
             return Err(missing());
         }
+        if from.is_some() != to.is_some() {
+            return Err("Give both temperatures of the packet, or neither.".to_owned());
+        }
         if let (Some(start), Some(end)) = (expected_start, expected_end)
             && end >= start
         {
@@ -192,7 +195,9 @@ pub fn BatchForm(id: Option<Id>) -> impl IntoView {
     if id.is_some() && before.is_none() {
         return view! {
             <h1 tabindex="-1">"This batch is not here"</h1>
-            <p><a href="#/batches">"See all batches"</a></p>
+            <p class="back">
+                <a href="#/batches">"See all batches"</a>
+            </p>
         }
         .into_any();
     }
