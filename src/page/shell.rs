@@ -108,7 +108,9 @@ fn App() -> impl IntoView {
         Route::Gear => view! { <gear::GearScreen /> }.into_any(),
         Route::Unknown => view! {
             <h1 tabindex="-1">"Nothing is kept here"</h1>
-            <p><a href="#/now">"Go to Now"</a></p>
+            <p class="back">
+                <a href="#/now">"Go to Now"</a>
+            </p>
         }
         .into_any(),
     };

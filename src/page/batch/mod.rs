@@ -35,7 +35,7 @@ pub fn BatchScreen(id: Id, stage: Stage) -> impl IntoView {
         if !there.get() {
             return view! {
                 <h1 tabindex="-1">"This batch is not here"</h1>
-                <p>
+                <p class="back">
                     <a href=Route::Batches.address()>"See all batches"</a>
                 </p>
             }

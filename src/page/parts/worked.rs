@@ -51,12 +51,12 @@ pub fn HowWorked(
             .collect_view();
         let any_doubt = !worked.doubts.is_empty();
         Some(view! {
-            <h3>"What went in"</h3>
+            <p class="worked-part">"What went in"</p>
             <dl>{inputs}</dl>
-            <h3>"Step by step"</h3>
+            <p class="worked-part">"Step by step"</p>
             <dl>{steps}</dl>
             <When is=Signal::derive(move || any_doubt)>
-                <h3>"What the ± is made of"</h3>
+                <p class="worked-part">"What the ± is made of"</p>
             </When>
             <dl>{doubts}</dl>
             <When is=Signal::derive(move || any_doubt)>
