@@ -179,13 +179,11 @@ fn BottlingForm(id: Id, live: Live) -> impl IntoView {
                     fields.warmest.demand(),
                     fields.hottest.demand(),
                 );
+                let wished = (fields.place.optional(), fields.weighed.optional());
                 let (Some(beer), Some(target), Some(warmest), Some(hottest)) = asked else {
                     return Err(again());
                 };
-                let (Ok(place), Ok(weighed)) = (fields.place.optional(), fields.weighed.optional())
-                else {
-                    return Err(again());
-                };
+                let (Ok(place), Ok(weighed)) = wished else { return Err(again()) };
                 let weakest = bottle_named(&fields.weakest.get_untracked())
                     .ok_or_else(|| "Choose the weakest bottle.".to_owned())?;
                 let input = input.get_untracked().and_then(Result::ok).ok_or_else(again)?;
