@@ -8,6 +8,7 @@ pub mod bottles;
 mod course;
 pub mod family;
 mod finish;
+mod guard;
 pub mod open;
 pub mod pitch;
 pub mod watch;

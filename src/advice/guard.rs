@@ -1,0 +1,101 @@
+//! The guard: carbon dioxide and pressure in a bottle in the worst case.
+//!
+//! Worst case for safety: the end of every range that makes the pressure higher.
+
+use super::bottle::Bottling;
+use crate::quantity::{
+    CarbonDioxideVolumes, Celsius, Grams, GravityChange, Kilopascals, Litres, Measured,
+};
+use crate::science::bottle_pressure::{End, from_points, in_bottle};
+use crate::science::priming::{Sugar, most_from};
+use crate::science::{ScienceError, Source, Step, Term, Worked};
+
+/// Carbon dioxide and pressure in the worst case.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Guard {
+    /// Already in, upper end.
+    pub already_in: CarbonDioxideVolumes,
+    /// From the sugar, at full yield.
+    pub from_sugar: CarbonDioxideVolumes,
+    /// Still to come.
+    pub still_to_come: CarbonDioxideVolumes,
+    /// All together.
+    pub worst: CarbonDioxideVolumes,
+    /// The ceiling of the weakest bottle; `None` for one that must not be filled.
+    pub ceiling: Option<CarbonDioxideVolumes>,
+    /// Pressure above the air outside at 20 °C.
+    pub at_20: Kilopascals,
+    /// And at the hottest place.
+    pub at_hottest: Kilopascals,
+}
+
+/// What is taken as still to come when nothing bounds it: ten points.
+const UNBOUNDED: GravityChange = GravityChange::literal(0.010);
+/// 20 °C, where bottles are compared.
+const ROOM: Celsius = Celsius::literal(20.0);
+/// The worst case for so much sugar, whether it was the dose or not.
+///
+/// # Errors
+/// [`ScienceError`] when an input lies outside what the formulas hold for.
+pub fn guard(bottling: &Bottling, sugar: Grams) -> Result<Guard, ScienceError> {
+    let already_in = bottling.already_in.upper(2.0);
+    let from_sugar = most_in(sugar, bottling.sugar, bottling.beer.lower(2.0));
+    let still_to_come = from_points(bottling.points_left.unwrap_or(UNBOUNDED));
+    let worst = CarbonDioxideVolumes::nearest(
+        already_in.value() + from_sugar.value() + still_to_come.value(),
+    );
+    Ok(Guard {
+        already_in,
+        from_sugar,
+        still_to_come,
+        worst,
+        ceiling: bottling.weakest.ceiling(bottling.yeast_may_go_on),
+        at_20: pressure(bottling, worst, ROOM)?,
+        at_hottest: pressure(bottling, worst, bottling.hottest)?,
+    })
+}
+
+/// Less beer than thought makes the same sugar stronger. Where there may be none at all, or next to none,
+/// nothing bounds it, and it is the most that can be written.
+fn most_in(sugar: Grams, kind: Sugar, least_beer: Litres) -> CarbonDioxideVolumes {
+    if sugar.value() == 0.0 {
+        return CarbonDioxideVolumes::literal(0.0);
+    }
+    most_from(sugar, kind, least_beer)
+        .unwrap_or(CarbonDioxideVolumes::nearest(CarbonDioxideVolumes::MAX))
+}
+
+/// Pressure of so much gas at `t`, by the end of the solubility that makes it higher.
+pub(super) fn pressure(
+    bottling: &Bottling,
+    gas: CarbonDioxideVolumes,
+    t: Celsius,
+) -> Result<Kilopascals, ScienceError> {
+    in_bottle(gas, t, bottling.closing, End::High).map(|found| found.gauge)
+}
+
+pub(super) fn guard_steps(guard: &Guard) -> Vec<Step> {
+    Worked::default()
+        .step(Term::CarbonDioxideAlreadyIn, guard.already_in, "+ 2 σ", Source::Propagation)
+        .step(
+            Term::CarbonDioxideFromPriming,
+            guard.from_sugar,
+            "100 % yield, 2 σ less beer",
+            Source::Stoichiometry,
+        )
+        .step(
+            Term::CarbonDioxideStillToCome,
+            guard.still_to_come,
+            "0.5 a point",
+            Source::Balling1865,
+        )
+        .step(Term::CarbonDioxideTotal, guard.worst, "sum, worst case", None)
+        .step(Term::PressureOverOutside, guard.at_20, "at 20 °C, worst case", Source::HenryLaw)
+        .step(
+            Term::PressureOverOutside,
+            guard.at_hottest,
+            "at the hottest place, worst case",
+            Source::HenryLaw,
+        )
+        .steps
+}
