@@ -8,7 +8,7 @@ use fermentside::quantity::{
     CarbonDioxideVolumes, Celsius, Estimate, Grams, GravityChange, Litres, Measured, Metres, Share,
 };
 use fermentside::science::bottle_pressure::Closing;
-use fermentside::science::priming::Sugar;
+use fermentside::science::priming::{Priming, Sugar, dose};
 use proptest::prelude::*;
 use proptest::strategy::ValueTree;
 use proptest::test_runner::TestRunner;
@@ -166,7 +166,7 @@ proptest! {
         let plan = plan(Bottling { points_left: None, ..b }).expect("in range");
         let ten = Bottling { points_left: Some(GravityChange::literal(0.010)), ..b };
         prop_assert!(plan.dose().is_none() || ceiling(&b).is_some_and(|c| c >= 5.0));
-        prop_assert!((plan.guard.worst.value() - worst(&ten, sugar_of(&plan)).min(60.0)).abs() < 1e-6);
+        prop_assert!((plan.guard.worst.value() - worst(&ten, dose_for(&b)).min(60.0)).abs() < 1e-6);
     }
 
     #[test]
@@ -193,14 +193,11 @@ proptest! {
     }
 }
 
-/// The sugar that a plan's working shows, withheld or not.
-fn sugar_of(plan: &fermentside::advice::bottle::Plan) -> f64 {
-    use fermentside::science::{Amount, Term};
-    let found = plan.advice.worked.steps.iter().find_map(|step| match (step.term, step.amount) {
-        (Term::PrimingSugar, Amount::Mass(sugar)) => Some(sugar.value()),
-        _ => None,
-    });
-    found.expect("a step for the sugar")
+/// The sugar that would have been the dose, withheld or not.
+fn dose_for(b: &Bottling) -> f64 {
+    let Bottling { target, already_in, beer, sugar, .. } = *b;
+    let priming = Priming { target, already_in, beer, sugar };
+    dose(priming).expect("in range").sugar.value().value()
 }
 
 #[test]
