@@ -176,6 +176,18 @@ quantity! {
     Share, 0.0..=1.0
 }
 quantity! {
+    /// Oxygen dissolved in a liquid, milligrams a litre.
+    DissolvedOxygen, 0.0..=60.0
+}
+quantity! {
+    /// The size of a room or box, cubic metres.
+    CubicMetres, 0.0..=100000.0
+}
+quantity! {
+    /// A gas in the air of a room, parts in a million by volume.
+    PartsPerMillion, 0.0..=1000000.0
+}
+quantity! {
     /// A length of time, hours.
     Hours, -10000000.0..=10000000.0
 }

@@ -15,9 +15,10 @@ pub use decimal::{Numeral, read_numeral, write_number};
 pub use estimate::Estimate;
 pub use gravity::{Gravity, GravityUnit, read_gravity, write_gravity};
 pub use measured::{
-    AlcoholByMass, AlcoholByVolume, Attenuation, CarbonDioxideVolumes, Celsius, Density, Extract,
-    Grams, GravityChange, HeatCapacity, Hours, Kilopascals, Litres, Measured, Metres, OutOfRange,
-    Plato, Share, SpecificGravity, TemperatureChange,
+    AlcoholByMass, AlcoholByVolume, Attenuation, CarbonDioxideVolumes, Celsius, CubicMetres,
+    Density, DissolvedOxygen, Extract, Grams, GravityChange, HeatCapacity, Hours, Kilopascals,
+    Litres, Measured, Metres, OutOfRange, PartsPerMillion, Plato, Share, SpecificGravity,
+    TemperatureChange,
 };
 pub use moment::{Moment, MomentError};
 pub use read::{Bounds, ReadError, read, write, write_bare};

@@ -11,6 +11,8 @@ pub mod cooling;
 pub mod ethanol;
 pub mod heat;
 pub mod hydrometer;
+pub mod kit_gravity;
+pub mod mixing;
 pub mod priming;
 mod root;
 pub mod strength;

@@ -10,6 +10,7 @@ mod carbon_dioxide;
 mod cooling;
 mod gravity;
 mod hydrometer;
+mod kit;
 mod moments;
 mod numbers;
 mod pressure;
