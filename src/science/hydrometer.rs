@@ -5,21 +5,24 @@
 //! (ISO 1768), and the liquid by its own law, stronger wort more than water; so the correction depends
 //! on the gravity as well as on the temperature, and is no table in temperature alone.
 
+use super::hydrometer_check::{SugarCheck, correction, on_scale};
 use super::root::rising_root;
-use super::{ScienceError, Source, Term, Worked, ethanol, sucrose, water};
+use super::{ScienceError, Source, Term, Worked, ethanol, sucrose};
+
+pub use super::hydrometer_check::reading_in_water;
 use crate::quantity::{
     Celsius, Density, Estimate, Gravity, GravityChange, Measured, Plato, SpecificGravity,
 };
 use serde::{Deserialize, Serialize};
 
 /// Cubic expansion of hydrometer glass, per °C (ISO 1768:1975).
-const GLASS: f64 = 25e-6;
+pub(super) const GLASS: f64 = 25e-6;
 /// One standard deviation of a household thermometer in a jar, °C (common practice, no source).
 const THERMOMETER: f64 = 0.5;
 /// What gas on the bulb can lift a reading by is 0.001 to 0.006; one standard deviation of that.
 const GAS: f64 = 0.002;
 /// Coldest and warmest sample that is corrected at all.
-const SAMPLE: (Celsius, Celsius) = (Celsius::literal(0.0), Celsius::literal(60.0));
+pub(super) const SAMPLE: (Celsius, Celsius) = (Celsius::literal(0.0), Celsius::literal(60.0));
 /// Above this the sample must cool first: the correction is a guess and hot liquid can crack the glass.
 pub const COOL_FIRST_ABOVE: Celsius = Celsius::literal(40.0);
 
@@ -32,6 +35,9 @@ pub struct Hydrometer {
     pub division: GravityChange,
     /// What to add to its readings, from a check in water: 1.000 less what it showed.
     pub offset: GravityChange,
+    /// A second check, in a weighed sugar solution.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub sugar: Option<SugarCheck>,
 }
 
 impl Hydrometer {
@@ -40,6 +46,7 @@ impl Hydrometer {
         reference: Celsius::literal(20.0),
         division: GravityChange::literal(0.002),
         offset: GravityChange::literal(0.0),
+        sugar: None,
     };
 }
 
@@ -153,7 +160,8 @@ fn correct(
         }
     }
     let (t, t_ref) = (sample.temperature.value(), by.reference.value());
-    let shown = shown_at_reference(sample.reading, by);
+    let added = correction(by, sample.reading);
+    let shown = on_scale(sample.reading, by.reference) + added.value();
     let liquid = |t: f64| sucrose::rho_of_sg(shown, t_ref) / (1.0 + GLASS * (t - t_ref));
     let gravity_at = |t: f64| sucrose::sg_at(fraction(liquid(t), t, 20.0), 20.0);
 
@@ -167,8 +175,8 @@ fn correct(
         .input(Term::ReadingError, sample.reading)
         .input(Term::SampleTemperature, sample.temperature)
         .input(Term::InstrumentReference, by.reference);
-    if by.offset.value() != 0.0 {
-        worked = worked.input(Term::InstrumentOffset, super::Amount::Points(by.offset.points()));
+    if added.value() != 0.0 {
+        worked = worked.input(Term::InstrumentOffset, super::Amount::Points(added.points()));
     }
     worked = worked
         .step(
@@ -212,35 +220,8 @@ fn correct(
     Ok(Corrected { gravity, at_reference, cool_first, worked })
 }
 
-/// The reading with the instrument's own fault taken off, as specific gravity on its own scale.
-fn shown_at_reference(reading: Gravity, by: &Hydrometer) -> f64 {
-    let shown = match reading {
-        Gravity::Specific(sg) => sg.value(),
-        // A Plato stick is marked for that extract at its own temperature.
-        Gravity::Plato(plato) => sucrose::sg_at(plato.value() / 100.0, by.reference.value()),
-    };
-    shown + by.offset.value()
-}
-
 fn model_error(t: f64) -> f64 {
     0.0001 + if t > 30.0 { (t - 30.0) * 0.000_04 } else { 0.0 }
-}
-
-/// What an unchecked reading in pure water at `t` should be, for checking an instrument: the mark that
-/// the surface stands at when the instrument is true.
-///
-/// # Errors
-/// [`ScienceError::Temperature`] outside 0 to 60 °C.
-pub fn reading_in_water(t: Celsius, reference: Celsius) -> Result<SpecificGravity, ScienceError> {
-    let (min, max) = SAMPLE;
-    for given in [t, reference] {
-        if !(min..=max).contains(&given) {
-            return Err(ScienceError::Temperature { given, min, max });
-        }
-    }
-    let rho_ref = water::rho(t.value()) * (1.0 + GLASS * (t.value() - reference.value()));
-    let rho_w = water::rho(reference.value());
-    Ok(SpecificGravity::new((rho_ref - water::AIR) / (rho_w - water::AIR))?)
 }
 
 /// Density of beer, for those who need it beside the gravity.

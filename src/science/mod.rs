@@ -11,6 +11,7 @@ pub mod cooling;
 pub mod ethanol;
 pub mod heat;
 pub mod hydrometer;
+pub mod hydrometer_check;
 pub mod kit_gravity;
 pub mod mixing;
 pub mod priming;

@@ -30,7 +30,12 @@ pub(super) fn fraction(rho_wanted: f64, t: f64) -> f64 {
 
 /// Specific gravity t/t by weight in air of a solution with mass fraction `w`.
 pub(super) fn sg_at(w: f64, t: f64) -> f64 {
-    (rho(w, t) - water::AIR) / (water::rho(t) - water::AIR)
+    sg_of_rho(rho(w, t), t)
+}
+
+/// What an instrument standardised at `t` °C shows in a liquid of density `rho` kg/m³.
+pub(super) fn sg_of_rho(rho: f64, t: f64) -> f64 {
+    (rho - water::AIR) / (water::rho(t) - water::AIR)
 }
 
 /// The density in kg/m³ that an instrument standardised at `t` °C shows as `sg`.
