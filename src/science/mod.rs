@@ -14,6 +14,7 @@ pub mod hydrometer;
 pub mod hydrometer_check;
 pub mod kit_gravity;
 pub mod mixing;
+pub mod oxygen;
 pub mod priming;
 mod root;
 pub mod strength;

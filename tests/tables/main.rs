@@ -11,6 +11,7 @@ mod formulas;
 mod gas;
 mod heat;
 mod hydrometer;
+mod oxygen;
 mod strength;
 mod sugar;
 mod table;
@@ -54,6 +55,7 @@ tables! {
     heat => heat::heat,
     mixing_temperature => heat::mixing,
     yeast => heat::yeast,
+    dissolved_oxygen => oxygen::from_air,
 }
 
 #[test]
