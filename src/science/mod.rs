@@ -17,6 +17,7 @@ pub mod mixing;
 pub mod oxygen;
 pub mod priming;
 mod root;
+pub mod self_heating;
 pub mod strength;
 pub mod sucrose;
 pub mod water;
