@@ -3,6 +3,7 @@
 //! Each returns [`Advice`]: a verdict, its reasons, the next step and the working. Verdicts and reasons
 //! are values; the words for them live with the page. Nothing here reads a clock.
 
+pub mod already_in;
 pub mod bottle;
 pub mod bottles;
 mod course;
@@ -11,7 +12,10 @@ mod finish;
 mod guard;
 pub mod open;
 pub mod pitch;
+pub mod pitch_outlook;
+pub mod thermometer;
 pub mod watch;
+pub mod ways_down;
 
 use crate::science::Worked;
 

@@ -1,0 +1,113 @@
+//! What a thermometer is worth, and where the wort is heading by two looks at it.
+
+use crate::quantity::{Celsius, Estimate, Measured, TemperatureChange};
+use crate::science::cooling::Look;
+
+/// One standard deviation in moving and in still wort: ±1.5 °F and ±3 °F (common practice, no source).
+const STRIP_MOVING: f64 = 1.5 * 5.0 / 9.0;
+const STILL: f64 = 3.0 * 5.0 / 9.0;
+/// A clean probe in stirred wort (common practice, no source).
+const PROBE: f64 = 0.5;
+/// Two looks with one thermometer share most of its fault; this part of it is left between them.
+const BETWEEN: f64 = 0.5;
+
+/// What it was read with.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Thermometer {
+    /// A probe in the wort.
+    Probe,
+    /// A strip on the wall of the vessel.
+    Strip,
+}
+
+impl Thermometer {
+    /// Both, in the order offered.
+    pub const ALL: [Self; 2] = [Self::Probe, Self::Strip];
+
+    /// What it says with its own uncertainty. In wort that was not stirred any thermometer knows one
+    /// layer only.
+    #[must_use]
+    pub fn reads(self, t: Celsius, stirred: bool) -> Estimate<Celsius> {
+        let sigma = match (self, stirred) {
+            (Self::Probe, true) => PROBE,
+            (Self::Strip, true) => STRIP_MOVING,
+            (_, false) => STILL,
+        };
+        Estimate::new(t, sigma)
+    }
+}
+
+/// Where the wort is heading.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Trend {
+    /// It cools by so much an hour.
+    Falling(TemperatureChange),
+    /// No more than the thermometer can tell apart.
+    Steady,
+    /// It warms by so much an hour.
+    Rising(TemperatureChange),
+}
+
+/// The trend of the first and the last of some looks; `None` with fewer than two at different times.
+/// A change that two looks with one thermometer could show by chance (two standard deviations) is
+/// called steady.
+#[must_use]
+pub fn trend(looks: &[Look]) -> Option<Trend> {
+    let by_time = |a: &&Look, b: &&Look| a.at.value().total_cmp(&b.at.value());
+    let (first, last) = (looks.iter().min_by(by_time)?, looks.iter().max_by(by_time)?);
+    let hours = last.at.value() - first.at.value();
+    if hours <= 0.0 {
+        return None;
+    }
+    let change = last.temperature.value().above(first.temperature.value()).value();
+    let sigma = BETWEEN * first.temperature.sigma().hypot(last.temperature.sigma());
+    let an_hour = TemperatureChange::nearest((change / hours).abs());
+    // An endless doubt makes the right side endless, and nothing is larger.
+    Some(if change.abs() <= 2.0 * sigma {
+        Trend::Steady
+    } else if change < 0.0 {
+        Trend::Falling(an_hour)
+    } else {
+        Trend::Rising(an_hour)
+    })
+}
+
+/// The looks as the cooling clock wants them: with the doubt that is left between them.
+#[must_use]
+pub fn for_the_clock(looks: &[Look]) -> Vec<Look> {
+    let shared = |look: &Look| Look {
+        temperature: Estimate::new(look.temperature.value(), BETWEEN * look.temperature.sigma()),
+        ..*look
+    };
+    looks.iter().map(shared).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quantity::Hours;
+
+    fn looks(first: f64, last: f64) -> [Look; 2] {
+        [(0.0, first), (0.5, last)].map(|(at, t)| Look {
+            at: Hours::literal(at),
+            temperature: Thermometer::Probe.reads(Celsius::literal(t), true),
+        })
+    }
+
+    #[test]
+    fn tells_falling_from_steady() {
+        let falling = trend(&looks(30.0, 26.0));
+        assert_eq!(falling, Some(Trend::Falling(TemperatureChange::literal(8.0))));
+        assert_eq!(trend(&looks(26.0, 25.6)), Some(Trend::Steady));
+        assert!(matches!(trend(&looks(16.0, 18.0)), Some(Trend::Rising(_))));
+        assert_eq!(trend(&looks(30.0, 26.0)[..1]), None);
+    }
+
+    #[test]
+    fn a_strip_knows_less_and_less_still() {
+        let of = |kind: Thermometer, stirred| kind.reads(Celsius::literal(20.0), stirred).sigma();
+        assert!(of(Thermometer::Probe, true) < of(Thermometer::Strip, true));
+        assert!(of(Thermometer::Strip, true) < of(Thermometer::Strip, false));
+        assert_eq!(of(Thermometer::Probe, false), of(Thermometer::Strip, false));
+    }
+}
