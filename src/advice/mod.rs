@@ -16,6 +16,7 @@ pub mod pitch_outlook;
 pub mod thermometer;
 pub mod watch;
 pub mod ways_down;
+pub mod yeast;
 
 use crate::science::Worked;
 
