@@ -2,7 +2,8 @@
 
 use super::gear::{HydrometerItem, Settings};
 use super::id::Id;
-use super::record::{BatchHeading, BottlingRecord, OpeningRecord, PitchRecord, Reading};
+use super::pitch_record::PitchRecord;
+use super::record::{BatchHeading, BottlingRecord, OpeningRecord, Reading};
 
 /// What kind of thing an entry is. The names are stored; they never change.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]

@@ -3,12 +3,15 @@
 use super::entry::{Entry, EntryKey, Kind};
 use super::gear::{HydrometerItem, Settings};
 use super::id::Id;
-use super::record::{BatchHeading, BottlingRecord, OpeningRecord, PitchRecord, Reading};
+use super::pitch_record::PitchRecord;
+use super::record::{BatchHeading, BottlingRecord, OpeningRecord, Reading};
 use crate::science::hydrometer::Hydrometer;
 use std::collections::BTreeMap;
 use std::fmt;
 
 /// A wish to change one entry.
+// There is one at a time, and an undo list of a few: the room a large entry takes is nothing.
+#[allow(clippy::large_enum_variant)]
 #[derive(Clone, Debug, PartialEq)]
 pub enum Change {
     /// Write this entry, new or in place of its earlier self.

@@ -7,6 +7,7 @@ mod entry;
 mod gear;
 mod id;
 mod journal;
+mod pitch_record;
 mod record;
 mod summary;
 
@@ -14,5 +15,6 @@ pub use entry::{Entry, EntryKey, Kind};
 pub use gear::{HydrometerItem, Settings, Theme, Units};
 pub use id::{Id, IdError};
 pub use journal::{Change, Journal, Rejected};
-pub use record::{BatchHeading, BottlingRecord, Fizz, OpeningRecord, PitchRecord, Reading, Vessel};
-pub use summary::{NextStep, ReadingLine, Stage, Summary};
+pub use pitch_record::{AddedWater, GoesBy, PitchRecord};
+pub use record::{BatchHeading, BottlingRecord, Fizz, OpeningRecord, Reading, Vessel};
+pub use summary::{NextStep, OriginalFrom, ReadingLine, Stage, Summary};

@@ -34,24 +34,6 @@ pub struct BatchHeading {
     pub hydrometer: Id,
 }
 
-/// The yeast went in.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-pub struct PitchRecord {
-    /// The batch.
-    pub batch: Id,
-    /// When.
-    pub at: Moment,
-    /// Of the wort.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub wort: Option<Celsius>,
-    /// Dry yeast.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub yeast: Option<Grams>,
-    /// Anything else.
-    #[serde(default, skip_serializing_if = "String::is_empty")]
-    pub note: String,
-}
-
 /// Which vessel a reading is from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]

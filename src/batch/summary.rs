@@ -2,11 +2,13 @@
 
 use super::id::Id;
 use super::journal::Journal;
-use super::record::{BatchHeading, BottlingRecord, OpeningRecord, PitchRecord, Reading, Vessel};
+use super::pitch_record::{GoesBy, PitchRecord};
+use super::record::{BatchHeading, BottlingRecord, OpeningRecord, Reading, Vessel};
 use crate::advice::watch::{self, Course, Finish, Look};
 use crate::advice::{Advice, Verdict, open};
 use crate::quantity::{Estimate, Hours, Measured, Moment, SpecificGravity};
 use crate::science::hydrometer::{Corrected, Sample, correct_beer, correct_wort};
+use crate::science::kit_gravity::KitGravity;
 use crate::science::strength::{Strength, from_priming, strength};
 use crate::science::{ScienceError, sucrose};
 
@@ -53,6 +55,17 @@ pub enum NextStep {
     Enjoy,
 }
 
+/// What a starting gravity goes by.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum OriginalFrom {
+    /// The sample's reading.
+    Sample,
+    /// What was weighed in.
+    Ingredients,
+    /// What kit or recipe states.
+    Stated,
+}
+
 /// One reading, as read and as corrected.
 #[derive(Clone, Debug, PartialEq)]
 pub struct ReadingLine {
@@ -83,10 +96,16 @@ pub struct Summary {
     pub pitch: Option<(Id, PitchRecord)>,
     /// Every reading, the earliest first.
     pub lines: Vec<ReadingLine>,
-    /// Starting gravity: the first main reading of the unfermented wort, else the stated one.
+    /// Starting gravity, by what [`Summary::original_from`] says.
     pub original: Option<Estimate<SpecificGravity>>,
-    /// The start was read, not only stated.
+    /// What the starting gravity goes by; `None` when there is none.
+    pub original_from: Option<OriginalFrom>,
+    /// The start was read or worked out from what was weighed, not only stated.
     pub original_was_read: bool,
+    /// Starting gravity by the sample: the first main reading of the unfermented wort.
+    pub by_sample: Option<Estimate<SpecificGravity>>,
+    /// Starting gravity by the ingredients noted at pitching.
+    pub by_ingredients: Option<KitGravity>,
     /// The latest gravity of the main beer.
     pub present: Option<Estimate<SpecificGravity>>,
     /// Strength and attenuation so far.
@@ -136,7 +155,17 @@ impl Summary {
             });
         let start_gravity = start.as_ref().map(|(_, gravity)| *gravity);
         let stated = heading.expected_start.map(|sg| Estimate::new(sg, STATED));
-        let original = start_gravity.or(stated);
+        let record = pitch.as_ref().map(|(_, record)| record);
+        let by_ingredients = record.and_then(|record| record.by_ingredients(heading.volume));
+        let weighed = by_ingredients.as_ref().map(|kit| kit.gravity);
+        let from = |gravity: Option<_>, what| gravity.map(|gravity| (gravity, what));
+        let sample = from(start_gravity, OriginalFrom::Sample);
+        let ingredients = from(weighed, OriginalFrom::Ingredients);
+        let chosen = match record.map_or(GoesBy::Sample, |record| record.goes_by) {
+            GoesBy::Sample => sample.or(ingredients),
+            GoesBy::Ingredients => ingredients.or(sample),
+        };
+        let (original, original_from) = chosen.or(from(stated, OriginalFrom::Stated)).unzip();
 
         let lines: Vec<_> = readings
             .iter()
@@ -186,7 +215,10 @@ impl Summary {
             heading,
             pitch,
             original,
-            original_was_read: start_gravity.is_some(),
+            original_was_read: chosen.is_some(),
+            original_from,
+            by_sample: start_gravity,
+            by_ingredients,
             present,
             strength,
             finish,
