@@ -13,6 +13,7 @@ mod guard;
 pub mod open;
 pub mod pitch;
 pub mod pitch_outlook;
+pub mod place;
 pub mod room_air;
 pub mod satellite;
 pub mod thermometer;
