@@ -7,8 +7,11 @@ use fermentside::advice::pitch::{Wort, judge};
 use fermentside::advice::pitch_outlook::outlook;
 use fermentside::advice::thermometer::Trend;
 use fermentside::advice::ways_down::{Kind, Reach, Scene, Takes, ways};
+use fermentside::advice::yeast::{Amount, Months, Next as YeastNext, Supply, plan};
 use fermentside::advice::{Verdict, already_in};
-use fermentside::quantity::{Celsius, Estimate, Grams, Hours, Litres, Measured, Plato};
+use fermentside::quantity::{
+    Celsius, Estimate, Grams, Hours, Litres, Measured, Plato, SpecificGravity,
+};
 use fermentside::science::cooling::Look;
 use fermentside::science::heat::Part;
 use proptest::prelude::*;
@@ -97,6 +100,45 @@ proptest! {
         if in_already(sigma) != Verdict::Go {
             prop_assert_ne!(in_already(sigma + more), Verdict::Go);
         }
+    }
+
+    #[test]
+    fn more_yeast_is_never_less_and_a_caution_never_more(
+        count in 0..5u32, size in 2.0..20.0, litres in 1.0..60.0, sg in 1.0..1.12,
+        past in prop::option::of(0..40u16), kept_warm: bool, family in family(),
+        wort in prop::option::of(5.0..35.0),
+    ) {
+        let supply = Supply {
+            count,
+            size: Grams::literal(size),
+            past: past.map(Months),
+            kept_warm,
+            volume: Litres::literal(litres),
+            gravity: SpecificGravity::literal(sg),
+            family,
+            wort: wort.map(Celsius::literal),
+        };
+        let of = |supply| plan(supply).expect("in range");
+        let with = |count| of(Supply { count, ..supply }).amount;
+        let found = of(supply);
+        let go = found.advice.verdict == Verdict::Go;
+        prop_assert_eq!(go, found.amount != Amount::Short);
+        if let YeastNext::AddSachets(more) = found.advice.next {
+            prop_assert!(more > 0 && with(count + more) != Amount::Short);
+            prop_assert_eq!(with(count + more - 1), Amount::Short);
+        }
+        if go {
+            prop_assert!(with(count + 1) != Amount::Short);
+        } else {
+            for worse in [
+                Supply { kept_warm: true, ..supply },
+                Supply { past: Some(Months(past.unwrap_or(0) + 13)), ..supply },
+            ] {
+                prop_assert_eq!(of(worse).amount, Amount::Short);
+            }
+        }
+        let water = 1000.0 * found.waking.water.value();
+        prop_assert!((water - 10.0 * f64::from(count) * size).abs() < 1e-6);
     }
 
     #[test]

@@ -7,6 +7,7 @@
 
 mod blend;
 mod carbon_dioxide;
+mod check;
 mod cooling;
 mod gravity;
 mod hydrometer;
@@ -18,4 +19,5 @@ mod priming;
 mod strength;
 mod support;
 mod units;
+mod warmth_and_air;
 mod yeast;
