@@ -16,6 +16,7 @@ pub mod pitch_outlook;
 pub mod place;
 pub mod room_air;
 pub mod satellite;
+pub mod start_gravity;
 pub mod thermometer;
 pub mod watch;
 pub mod ways_down;
