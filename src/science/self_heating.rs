@@ -5,11 +5,12 @@
 //! the beer's own slowness to warm (some hours) is left out.
 
 use super::carbon_dioxide::GRAMS_PER_VOLUME;
-use super::heat::OF_FERMENTATION_KJ_PER_G;
+use super::heat::{OF_FERMENTATION_KJ_PER_G, heat_capacity};
 use super::yeast::Pitching;
 use super::{Amount, ScienceError, Source, Term, Worked, sucrose};
 use crate::quantity::{
-    Celsius, Estimate, Grams, Hours, Litres, Measured, Share, SpecificGravity, TemperatureChange,
+    Celsius, Estimate, Grams, Hours, Litres, Measured, Plato, Share, SpecificGravity,
+    TemperatureChange,
 };
 use serde::{Deserialize, Serialize};
 
@@ -130,11 +131,12 @@ fn rate(pitching: Pitching, days: f64, pace: f64) -> f64 {
 /// How warm the beer will be and how much gas it will give.
 ///
 /// Extract fermented is the fall in real extract, (OE − AE)(0.814 + 0.00086 OE) % of the wort's mass.
-/// The heat lost grows with the surface, so UA is scaled by (V ÷ 23 L)^⅔.
+/// The heat lost grows with the surface, so UA is scaled by (V ÷ 23 L)^⅔. No rise is larger than that of
+/// all the heat at once with none lost.
 ///
 /// # Errors
 /// [`ScienceError::NothingThere`] for no beer; [`ScienceError::RisingGravity`] for an end above the
-/// start; [`ScienceError::OutOfRange`] for more than can be.
+/// start; [`ScienceError::Temperature`] for a room outside 0 to 100 °C; [`ScienceError::OutOfRange`] for more than can be.
 pub fn self_heating(standing: Standing) -> Result<SelfHeating, ScienceError> {
     let litres = standing.volume.value();
     if litres <= 0.0 {
@@ -145,12 +147,16 @@ pub fn self_heating(standing: Standing) -> Result<SelfHeating, ScienceError> {
         return Err(ScienceError::RisingGravity);
     }
     let share = (oe - ae) * (0.814 + 0.000_86 * oe) / 100.0;
-    let extract = share * litres * sucrose::rho(oe / 100.0, 20.0);
+    let mass = litres * sucrose::rho(oe / 100.0, 20.0);
+    let extract = share * mass;
     let size = (litres / 23.0).powf(2.0 / 3.0);
     let (low, high) = standing.vessel.loss();
     let (low, high) = (low * size, high * size);
-    // kJ a day for each W/K.
-    let rise = |per_day: f64, heat: f64, loss: f64| extract * heat * per_day / (86.4 * loss);
+    let capacity = mass / 1000.0 * heat_capacity(Plato::nearest(oe), standing.room)?.value();
+    // kJ a day for each W/K; and never more than all the heat at once could do with none lost.
+    let rise = |per_day: f64, heat: f64, loss: f64| {
+        (extract * heat * per_day / (86.4 * loss)).min(extract * heat / capacity)
+    };
     let middle_loss = 0.5 * (low + high);
     let pitching = standing.pitching;
     let room = standing.room;
