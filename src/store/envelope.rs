@@ -262,15 +262,21 @@ mod tests {
             prop_assume!(bytes[at] != to);
             bytes[at] = to;
             // A store of texts gives back a text; where the bytes are none, it has marks in their place.
-            let found = Revision::decode(&String::from_utf8_lossy(&bytes));
+            let changed = String::from_utf8_lossy(&bytes).into_owned();
+            // Such a mark that was there before may be the same again.
+            prop_assume!(changed != text);
+            let found = Revision::decode(&changed);
             prop_assert!(matches!(found, Err(Unreadable::Form | Unreadable::Length | Unreadable::Checksum)), "{found:?}");
         }
 
         #[test]
         fn notices_a_lost_end(revision in revisions(), end in any::<prop::sample::Index>()) {
             let text = revision.encode().expect("encodes");
-            let found = Revision::decode(&String::from_utf8_lossy(&text.as_bytes()[..end.index(text.len())]));
-            // A character cut in two leaves a mark that may fill the very length that was lost.
+            let rest = String::from_utf8_lossy(&text.as_bytes()[..end.index(text.len())]).into_owned();
+            // Such a mark that was there before and is cut through is the same again: nothing is lost.
+            prop_assume!(rest != text);
+            let found = Revision::decode(&rest);
+            // A letter cut through becomes a mark of three bytes, and so may leave the length as it was.
             prop_assert!(matches!(found, Err(Unreadable::Form | Unreadable::Length | Unreadable::Checksum)), "{found:?}");
         }
 
