@@ -68,11 +68,8 @@ pub enum Next {
 pub fn judge(pitched: Pitched) -> Advice<Reason, Next> {
     let range = pitched.packet.unwrap_or(pitched.family.ferments_at());
     let (t, high) = (pitched.beer.value(), pitched.beer.upper(1.0));
-    // A warm-loving family is lost later than at the common mark, never before its own range ends.
-    let lost = match pitched.family {
-        Family::Kveik => pitched.family.harmed_above(),
-        _ => MAY_BE_LOST,
-    };
+    // Yeast whose own range reaches to the common mark is lost later.
+    let lost = if range.to >= MAY_BE_LOST { pitched.family.harmed_above() } else { MAY_BE_LOST };
     let worked = Worked::default()
         .input(Term::WortTemperature, t)
         .input(Term::TargetTemperature, range.from)
@@ -131,6 +128,15 @@ mod tests {
         assert_eq!(ale(37.0, 3.0).next, Next::CoolAndKeepSpare(top));
         assert_eq!(ale(50.0, 1.0).next, Next::CoolAndPitchAgain(top));
         assert_eq!(ale(12.0, 3.0).next, Next::WarmTo(Family::CleanAle.ferments_at().from));
+    }
+
+    #[test]
+    fn a_packet_for_the_warm_is_believed() {
+        let packet = Some(Span::new(Celsius::literal(25.0), Celsius::literal(36.0)));
+        let beer = Estimate::new(Celsius::literal(35.0), 0.5);
+        let since = Hours::literal(5.0);
+        let found = judge(Pitched { beer, family: Family::Saison, packet, since });
+        assert_eq!(found.verdict, Verdict::Go);
     }
 
     #[test]
