@@ -71,7 +71,7 @@ fn heading() -> impl Strategy<Value = BatchHeading> {
 
 fn pitching() -> impl Strategy<Value = PitchRecord> {
     (batch(), moment(), of(any()), of(any()), text())
-        .prop_map(|(batch, at, wort, yeast, note)| PitchRecord { batch, at, wort, yeast, note })
+        .prop_map(|(batch, at, wort, yeast, note)| PitchRecord { wort, yeast, note, ..PitchRecord::new(batch, at) })
 }
 
 fn reading() -> impl Strategy<Value = Reading> {
@@ -140,7 +140,7 @@ fn opening() -> impl Strategy<Value = OpeningRecord> {
 fn hydrometer() -> impl Strategy<Value = HydrometerItem> {
     (text(), any(), any(), any()).prop_map(|(name, reference, division, offset)| HydrometerItem {
         name,
-        instrument: Hydrometer { reference, division, offset },
+        instrument: Hydrometer { reference, division, offset, sugar: None },
     })
 }
 

@@ -56,6 +56,7 @@ fn full() -> Vec<(&'static str, Entry)> {
         wort: Some(Celsius::literal(19.25)),
         yeast: Some(Grams::literal(11.0)),
         note: "rehydrated".to_owned(),
+        ..PitchRecord::new(id("7Q-a1"), at("2026-03-01T14:05+01:00"))
     };
     let reading = Reading {
         batch: id("7Q-a1"),
@@ -97,6 +98,7 @@ fn full() -> Vec<(&'static str, Entry)> {
             reference: Celsius::literal(15.56),
             division: GravityChange::literal(0.001),
             offset: GravityChange::literal(-0.002),
+            sugar: None,
         },
     };
     let units = Units {

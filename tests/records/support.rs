@@ -57,7 +57,7 @@ pub fn reading(days: f64, sg: f64) -> Reading {
 }
 
 pub fn pitching(days: f64) -> PitchRecord {
-    PitchRecord { batch: id("b"), at: day(days), wort: None, yeast: None, note: String::new() }
+    PitchRecord::new(id("b"), day(days))
 }
 
 pub fn bottling(days: f64) -> BottlingRecord {
