@@ -11,6 +11,7 @@ mod lettering;
 mod paper_scale;
 mod scale;
 mod ticks;
+mod warmth;
 
 pub use bottle::{BottleLevels, OUTLINE as BOTTLE_OUTLINE, bottle_levels};
 pub use bucket::{Bucket, Layer, Placed, Substance, bucket};
@@ -20,3 +21,4 @@ pub use lettering::{apart, wrap};
 pub use paper_scale::{PaperScale, Printed};
 pub use scale::Scale;
 pub use ticks::{DayTick, Ticks, days, round_out, within};
+pub use warmth::{Warmth, warmth};

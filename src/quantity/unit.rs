@@ -1,7 +1,7 @@
 //! The brewer's units, used at the edge only.
 
 use super::measured::{
-    CarbonDioxideVolumes, Celsius, Grams, Hours, Kilopascals, Litres, Measured, Metres,
+    CarbonDioxideVolumes, Celsius, CubicMetres, Grams, Hours, Kilopascals, Litres, Measured, Metres,
 };
 use serde::{Deserialize, Serialize};
 
@@ -130,6 +130,15 @@ units! {
         Minutes: "min" ["min", "mins", "minute", "minutes"] places 0, scale (1.0 / 60.0), zero 0.0;
         /// Hours.
         Hours: "h" ["h", "hr", "hrs", "hour", "hours"] places 1, scale 1.0, zero 0.0;
+    }
+}
+units! {
+    /// Room in a house.
+    RoomUnit of CubicMetres {
+        /// Cubic metres.
+        CubicMetres: "m³" ["m3", "m³", "cubicmetres", "cubicmeters"] places 1, scale 1.0, zero 0.0;
+        /// Cubic feet: exactly 0.3048 m cubed.
+        CubicFeet: "ft³" ["ft3", "ft³", "cubicfeet"] places 0, scale 0.028_316_846_592, zero 0.0;
     }
 }
 

@@ -70,8 +70,9 @@ fn heading() -> impl Strategy<Value = BatchHeading> {
 }
 
 fn pitching() -> impl Strategy<Value = PitchRecord> {
-    (batch(), moment(), of(any()), of(any()), text())
-        .prop_map(|(batch, at, wort, yeast, note)| PitchRecord { wort, yeast, note, ..PitchRecord::new(batch, at) })
+    (batch(), moment(), of(any()), of(any()), text()).prop_map(|(batch, at, wort, yeast, note)| {
+        PitchRecord { wort, yeast, note, ..PitchRecord::new(batch, at) }
+    })
 }
 
 fn reading() -> impl Strategy<Value = Reading> {

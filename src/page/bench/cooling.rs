@@ -37,13 +37,13 @@ const THERMOMETERS: [(&str, &str, f64); 3] = [
 ];
 
 /// The wort's temperature as that thermometer knows it, and whether it was stirred.
-pub fn by_thermometer(name: &str, t: Celsius) -> (Estimate<Celsius>, bool) {
+fn by_thermometer(name: &str, t: Celsius) -> (Estimate<Celsius>, bool) {
     let sigma = THERMOMETERS.iter().find(|(known, ..)| *known == name).map_or(0.5, |(.., s)| *s);
     (Estimate::new(t, sigma), name != "still")
 }
 
 /// The choices of thermometer.
-pub fn thermometer_choices() -> Vec<(&'static str, &'static str)> {
+fn thermometer_choices() -> Vec<(&'static str, &'static str)> {
     THERMOMETERS.iter().map(|&(name, words, _)| (name, words)).collect()
 }
 

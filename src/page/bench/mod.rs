@@ -7,8 +7,6 @@ pub mod strength;
 pub mod sugar;
 pub mod yeast;
 
-pub use cooling::{by_thermometer, thermometer_choices};
-
 use super::ask::{Ask, Asked, ask};
 use super::route::{Route, Sum};
 use super::session::use_session;

@@ -165,6 +165,7 @@ fn InstrumentForm(id: Id, item: HydrometerItem, on_done: Callback<()>) -> impl I
             reference: Celsius::nearest(reference),
             division: GravityChange::nearest(division),
             offset: instrument.offset,
+            sugar: instrument.sugar,
         }
     };
     let (water, water_at) = (shown.value, at.value);

@@ -10,5 +10,6 @@ pub mod figures;
 pub mod live;
 pub mod picture;
 pub mod stem;
+pub mod warmth_drawing;
 pub mod when;
 pub mod worked;

@@ -1,5 +1,7 @@
 //! All text for people: names of places and things, and what is said when something is wrong.
 
+pub mod pitching;
+pub mod place;
 mod verdicts;
 mod working;
 

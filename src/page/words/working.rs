@@ -5,6 +5,23 @@ use crate::science::{Source, Term};
 /// What a step is about.
 pub const fn term(term: Term) -> &'static str {
     match term {
+        Term::AirExchange => "Changes of air",
+        Term::ExtractFermented => "Extract fermented",
+        Term::ExtractMass => "Extract in all",
+        Term::ExtractShare => "Share of extract",
+        Term::GasBusiestDay => "Gas in the busiest day",
+        Term::GasInRoom => "Carbon dioxide in the room",
+        Term::GasMade => "Gas in all",
+        Term::GravityGap => "Sample less ingredients",
+        Term::HeatLoss => "Heat lost for each degree",
+        Term::HeatRate => "Heat made",
+        Term::IngredientMass => "Weighed in",
+        Term::OxygenByShaking => "By shaking",
+        Term::OxygenInWater => "Oxygen in water",
+        Term::OxygenInWort => "Oxygen in this wort",
+        Term::RiseOverRoom => "Over the room",
+        Term::RoomSize => "Room",
+        Term::RoomTemperature => "Room temperature",
         Term::AirPressure => "Air pressure there",
         Term::AlcoholByMass => "Alcohol by mass",
         Term::AlcoholContent => "Alcohol by volume",
@@ -69,6 +86,10 @@ pub const fn source(source: Source) -> &'static str {
         Source::AlcoholFactorTable => {
             "Balling's tables, after F. Eckhardt, Table of alcohol factors (1995/2000)"
         }
+        Source::BensonKrause1984 => "Benson and Krause (1984), as in Standard Methods (APHA)",
+        Source::HeatBalance => "balance of heat made and lost",
+        Source::Niosh => "NIOSH, workplace marks",
+        Source::OxfordCompanion => "Oxford Companion to Beer (oxygen)",
         Source::Balling1865 => "Balling's balance (1865)",
         Source::CommonPractice => "common practice, no source",
         Source::IcumsaSps4 => "ICUMSA SPS-4; Bubník and others, Sugar Technologists Manual (1995)",

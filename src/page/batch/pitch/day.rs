@@ -1,0 +1,325 @@
+//! Everything that is asked on pitching day, and what follows from it together.
+
+use crate::advice::family::Family;
+use crate::advice::pitch::Wort;
+use crate::advice::thermometer::Thermometer;
+use crate::batch::{GoesBy, Summary};
+use crate::page::ask::{Ask, AskGravity, Asked, AskedGravity, Read, ask, ask_gravity};
+use crate::page::batch::Live;
+use crate::page::bench::{SAMPLE, VOLUME, temperature, volume};
+use crate::page::drafts::use_drafts;
+use crate::page::session::use_session;
+use crate::quantity::{
+    Bounds, Celsius, Estimate, Grams, Gravity, Hours, Litres, MassUnit, Measured, MinuteUnit,
+    ReadError, SpecificGravity, VolumeUnit,
+};
+use crate::science::cooling::Look;
+use crate::science::hydrometer::{Condition, Corrected, Sample, correct_wort};
+use crate::science::kit_gravity::{Ingredient, Kind, KitGravity, by_mark, gravity};
+use leptos::prelude::*;
+
+const ANY: Bounds<Celsius> = Bounds::new(Celsius::literal(0.0), Celsius::literal(100.0));
+const ROOM: Bounds<Celsius> = Bounds::new(Celsius::literal(-10.0), Celsius::literal(50.0));
+/// So many different things go into a kit at most.
+pub const ROWS: usize = 5;
+
+/// One row of the ingredients.
+#[derive(Clone)]
+pub struct Row {
+    /// Its kind's stored name; empty when the row is not used.
+    pub kind: RwSignal<String>,
+    /// How much.
+    pub mass: Asked<Grams>,
+}
+
+/// The fields of pitching day.
+#[derive(Clone)]
+pub struct Day {
+    pub live: Live,
+    pub wort: Asked<Celsius>,
+    pub thermometer: RwSignal<String>,
+    pub stirred: RwSignal<String>,
+    pub volume: Asked<Litres>,
+    pub vessel_holds: Asked<Litres>,
+    pub water: Asked<Celsius>,
+    pub ice: Asked<Grams>,
+    pub bath: Asked<Celsius>,
+    pub earlier: Asked<Celsius>,
+    pub between: Asked<Hours>,
+    pub added: Asked<Litres>,
+    pub rows: Vec<Row>,
+    pub sample: AskedGravity,
+    pub sample_at: Asked<Celsius>,
+    pub goes_by: RwSignal<String>,
+    pub yeast: Asked<Grams>,
+    pub sachets: RwSignal<String>,
+    pub sachet: Asked<Grams>,
+    pub past: RwSignal<String>,
+    pub kept_warm: RwSignal<String>,
+    pub method: RwSignal<String>,
+    pub satellite: RwSignal<String>,
+    pub aerated: Asked<Hours>,
+    pub room: Asked<Celsius>,
+    pub vessel: RwSignal<String>,
+    pub air: RwSignal<String>,
+    pub vessels: RwSignal<String>,
+    pub light: RwSignal<String>,
+    pub tube: RwSignal<String>,
+    pub at: RwSignal<String>,
+    pub note: RwSignal<String>,
+}
+
+/// The readings of the fields that more than one section needs; copied into closures.
+#[derive(Clone, Copy)]
+pub struct Known {
+    live: Live,
+    wort: Read<Celsius>,
+    thermometer: RwSignal<String>,
+    stirred: RwSignal<String>,
+    volume: Read<Litres>,
+    earlier: Read<Celsius>,
+    between: Read<Hours>,
+    sample: Signal<Result<Gravity, ReadError>>,
+    sample_at: Read<Celsius>,
+    kinds: [(RwSignal<String>, Read<Grams>); ROWS],
+    goes_by: RwSignal<String>,
+}
+
+fn mass(
+    scope: &str,
+    key: &'static str,
+    label: &'static str,
+    hint: &'static str,
+    start: f64,
+) -> Asked<Grams> {
+    let bounds = Bounds::new(Grams::literal(0.5), Grams::literal(100_000.0));
+    let (unit, first, start) = (MassUnit::Grams, None, Grams::nearest(start));
+    let step = |unit| match unit {
+        MassUnit::Grams => 1.0,
+        MassUnit::Ounces => 0.5,
+        _ => 0.1,
+    };
+    ask(scope, Ask { key, label, hint, unit, bounds, step, first, start })
+}
+
+fn minutes(scope: &str, key: &'static str, label: &'static str, start: f64) -> Asked<Hours> {
+    let bounds = Bounds::new(Hours::literal(0.01), Hours::literal(72.0));
+    let step = |unit| if unit == MinuteUnit::Minutes { 1.0 } else { 0.5 };
+    let (unit, first, start) = (MinuteUnit::Minutes, None, Hours::nearest(start));
+    ask(scope, Ask { key, label, hint: "", unit, bounds, step, first, start })
+}
+
+const ROW_KEYS: [&str; ROWS] = ["mass-1", "mass-2", "mass-3", "mass-4", "mass-5"];
+
+impl Day {
+    /// The fields of one batch's pitching day.
+    pub fn new(scope: &str, live: Live) -> Self {
+        let drafts = use_drafts();
+        let units = use_session().units_now();
+        let text = |key: &str, first: &str| drafts.text(&format!("{scope}{key}"), first);
+        let planned = live.with_untracked(|s| s.as_ref().map(|s| s.heading.volume));
+        let degrees = |words, bounds, start| temperature(scope, words, bounds, None, start);
+        let row = |(index, key): (usize, &'static str)| Row {
+            kind: text(&format!("kind-{}", index + 1), ""),
+            mass: ask(
+                scope,
+                Ask {
+                    key,
+                    label: "Weighed in",
+                    hint: "",
+                    unit: MassUnit::Kilograms,
+                    bounds: Bounds::new(Grams::literal(1.0), Grams::literal(200_000.0)),
+                    step: |unit| match unit {
+                        MassUnit::Grams => 50.0,
+                        MassUnit::Ounces => 1.0,
+                        _ => 0.1,
+                    },
+                    first: None,
+                    start: Grams::literal(1500.0),
+                },
+            ),
+        };
+        Self {
+            live,
+            wort: degrees(("wort", "Wort now", "Stir it first."), ANY, 20.0),
+            thermometer: text("thermometer", "probe"),
+            stirred: text("stirred", "yes"),
+            volume: volume(scope, ("volume", "In the vessel now", ""), planned),
+            vessel_holds: volume(scope, ("holds", "The vessel holds to the brim", ""), None),
+            water: degrees(("water", "Water at hand", "Boiled and cooled, or sealed."), ANY, 8.0),
+            ice: mass(scope, "ice", "Clean ice at hand", "Leave empty for none.", 1000.0),
+            bath: degrees(("bath", "Water bath or room round it", ""), ANY, 12.0),
+            earlier: degrees(("earlier", "Wort at an earlier look", ""), ANY, 40.0),
+            between: minutes(scope, "between", "Time between the two looks", 0.5),
+            added: ask(
+                scope,
+                Ask {
+                    key: "added",
+                    label: "Water added after the boil",
+                    hint: "Leave empty for none.",
+                    unit: units.volume,
+                    bounds: VOLUME,
+                    step: |unit| if unit == VolumeUnit::Litres { 0.5 } else { 0.1 },
+                    first: None,
+                    start: Litres::literal(5.0),
+                },
+            ),
+            rows: ROW_KEYS.into_iter().enumerate().map(row).collect(),
+            sample: ask_gravity(
+                scope,
+                AskGravity {
+                    key: "sample",
+                    label: "Hydrometer reads",
+                    hint: "A mixed sample, from the middle.",
+                    unit: units.gravity,
+                    first: None,
+                    start: SpecificGravity::literal(1.045),
+                },
+            ),
+            sample_at: temperature(
+                scope,
+                ("sample-at", "Sample temperature", "Of the liquid in the jar."),
+                SAMPLE,
+                None,
+                20.0,
+            ),
+            goes_by: text("goes-by", "sample"),
+            yeast: mass(scope, "yeast", "Dry yeast", "Leave empty if it is not weighed.", 11.0),
+            sachets: text("sachets", ""),
+            sachet: mass(scope, "sachet", "One sachet holds", "Empty is 11\u{A0}g.", 11.0),
+            past: text("past", "no"),
+            kept_warm: text("kept-warm", "no"),
+            method: text("method", ""),
+            satellite: text("satellite", ""),
+            aerated: minutes(scope, "aerated", "Splashed or shaken for", 1.0 / 12.0),
+            room: degrees(("room", "Room where it will stand", ""), ROOM, 19.0),
+            vessel: text("vessel", "bucket"),
+            air: text("air", "room"),
+            vessels: text("vessels", "1"),
+            light: text("light", "no"),
+            tube: text("tube", "no"),
+            at: text("at", ""),
+            note: text("note", ""),
+        }
+    }
+
+    /// What closures need.
+    pub fn known(&self) -> Known {
+        let row = |index: usize| {
+            let row = self.rows.get(index).or(self.rows.first());
+            row.map_or((self.goes_by, self.ice.value), |row| (row.kind, row.mass.value))
+        };
+        Known {
+            live: self.live,
+            wort: self.wort.value,
+            thermometer: self.thermometer,
+            stirred: self.stirred,
+            volume: self.volume.value,
+            earlier: self.earlier.value,
+            between: self.between.value,
+            sample: self.sample.value,
+            sample_at: self.sample_at.value,
+            kinds: std::array::from_fn(row),
+            goes_by: self.goes_by,
+        }
+    }
+}
+
+/// The ingredient of a stored name.
+pub fn kind_named(name: &str) -> Option<Kind> {
+    Kind::ALL.into_iter().find(|kind| crate::page::priming::stored(*kind) == name)
+}
+
+impl Known {
+    fn of_batch<T>(self, read: impl Fn(&Summary) -> T) -> Option<T> {
+        self.live.with(|summary| summary.as_ref().map(read))
+    }
+
+    /// The yeast.
+    pub fn family(self) -> Family {
+        self.of_batch(|s| s.heading.family).unwrap_or(Family::Unknown)
+    }
+
+    fn thermometer(self) -> Thermometer {
+        if self.thermometer.get() == "strip" { Thermometer::Strip } else { Thermometer::Probe }
+    }
+
+    /// The wort as its thermometer knows it.
+    pub fn wort(self) -> Option<Wort> {
+        let stirred = self.stirred.get() != "no";
+        let temperature = self.thermometer().reads(self.wort.get().ok()?, stirred);
+        let packet = self.of_batch(|s| s.heading.packet)?;
+        Some(Wort { temperature, stirred, family: self.family(), packet })
+    }
+
+    /// The looks at the thermometer, the present one last.
+    pub fn looks(self) -> Vec<Look> {
+        let stirred = self.stirred.get() != "no";
+        let look = |at, t| Look { at, temperature: self.thermometer().reads(t, stirred) };
+        let now = self.wort.get().ok();
+        match (self.earlier.get(), self.between.get(), now) {
+            (Ok(earlier), Ok(apart), Some(now)) => {
+                vec![look(Hours::literal(0.0), earlier), look(apart, now)]
+            }
+            (.., Some(now)) => vec![look(Hours::literal(0.0), now)],
+            _ => vec![],
+        }
+    }
+
+    /// In the vessel now, or planned.
+    pub fn volume(self) -> Option<Litres> {
+        self.volume.get().ok().or_else(|| self.of_batch(|s| s.heading.volume))
+    }
+
+    /// What was weighed in so far.
+    pub fn ingredients(self) -> Vec<Ingredient> {
+        let row = |(kind, mass): (RwSignal<String>, Read<Grams>)| {
+            Some(Ingredient::usual(kind_named(&kind.get())?, mass.get().ok()?))
+        };
+        self.kinds.into_iter().filter_map(row).collect()
+    }
+
+    /// The gravity that they make.
+    pub fn by_weight(self) -> Option<KitGravity> {
+        let ingredients = self.ingredients();
+        if ingredients.is_empty() {
+            None
+        } else {
+            gravity(&ingredients, by_mark(self.volume()?)).ok()
+        }
+    }
+
+    /// The sample made true; at its instrument's temperature when its own is not noted.
+    pub fn sample(self) -> Option<Corrected> {
+        let session = use_session();
+        let hydrometer = self.of_batch(|s| s.heading.hydrometer.clone())?;
+        let instrument = session.journal.with(|journal| journal.hydrometer(&hydrometer));
+        let sample = Sample {
+            reading: self.sample.get().ok()?,
+            temperature: self.sample_at.get().unwrap_or(instrument.reference),
+            condition: Condition::Still,
+        };
+        correct_wort(sample, &instrument).ok()
+    }
+
+    /// Whether the sample's own temperature is noted.
+    pub fn sample_temperature_known(self) -> bool {
+        self.sample_at.get().is_ok()
+    }
+
+    /// Which of the two the batch goes by.
+    pub fn goes_by(self) -> GoesBy {
+        if self.goes_by.get() == "ingredients" { GoesBy::Ingredients } else { GoesBy::Sample }
+    }
+
+    /// The start as it stands on this page, else as the batch knows it.
+    pub fn start(self) -> Option<Estimate<SpecificGravity>> {
+        let sample = self.sample().map(|corrected| corrected.gravity);
+        let weighed = self.by_weight().map(|kit| kit.gravity);
+        let chosen = match self.goes_by() {
+            GoesBy::Sample => sample.or(weighed),
+            GoesBy::Ingredients => weighed.or(sample),
+        };
+        chosen.or_else(|| self.of_batch(|s| s.original).flatten())
+    }
+}
