@@ -1,6 +1,7 @@
 //! Is it cool enough, and the ways down (or up) side by side.
 
-use super::day::{Day, Known};
+use super::day::Day;
+use super::known::Known;
 use crate::advice::Verdict;
 use crate::advice::pitch_outlook::outlook;
 use crate::advice::ways_down::{Scene, Takes, Way, ways};

@@ -1,21 +1,15 @@
-//! Everything that is asked on pitching day, and what follows from it together.
+//! Everything that is asked on pitching day.
 
-use crate::advice::family::Family;
-use crate::advice::pitch::Wort;
-use crate::advice::thermometer::Thermometer;
-use crate::batch::{GoesBy, Summary};
-use crate::page::ask::{Ask, AskGravity, Asked, AskedGravity, Read, ask, ask_gravity};
+use super::known::Known;
+use crate::page::ask::{Ask, AskGravity, Asked, AskedGravity, ask, ask_gravity};
 use crate::page::batch::Live;
 use crate::page::bench::{SAMPLE, VOLUME, temperature, volume};
 use crate::page::drafts::use_drafts;
 use crate::page::session::use_session;
 use crate::quantity::{
-    Bounds, Celsius, Estimate, Grams, Gravity, Hours, Litres, MassUnit, Measured, MinuteUnit,
-    ReadError, SpecificGravity, VolumeUnit,
+    Bounds, Celsius, Grams, Hours, Litres, MassUnit, Measured, MinuteUnit, SpecificGravity,
+    VolumeUnit,
 };
-use crate::science::cooling::Look;
-use crate::science::hydrometer::{Condition, Corrected, Sample, correct_wort};
-use crate::science::kit_gravity::{Ingredient, Kind, KitGravity, by_mark, gravity};
 use leptos::prelude::*;
 
 const ANY: Bounds<Celsius> = Bounds::new(Celsius::literal(0.0), Celsius::literal(100.0));
@@ -69,22 +63,6 @@ pub struct Day {
     pub note: RwSignal<String>,
 }
 
-/// The readings of the fields that more than one section needs; copied into closures.
-#[derive(Clone, Copy)]
-pub struct Known {
-    live: Live,
-    wort: Read<Celsius>,
-    thermometer: RwSignal<String>,
-    stirred: RwSignal<String>,
-    volume: Read<Litres>,
-    earlier: Read<Celsius>,
-    between: Read<Hours>,
-    sample: Signal<Result<Gravity, ReadError>>,
-    sample_at: Read<Celsius>,
-    kinds: [(RwSignal<String>, Read<Grams>); ROWS],
-    goes_by: RwSignal<String>,
-}
-
 fn mass(
     scope: &str,
     key: &'static str,
@@ -97,6 +75,22 @@ fn mass(
     let step = |unit| match unit {
         MassUnit::Grams => 1.0,
         MassUnit::Ounces => 0.5,
+        _ => 0.1,
+    };
+    ask(scope, Ask { key, label, hint, unit, bounds, step, first, start })
+}
+
+fn kilograms(
+    scope: &str,
+    key: &'static str,
+    label: &'static str,
+    hint: &'static str,
+) -> Asked<Grams> {
+    let bounds = Bounds::new(Grams::literal(1.0), Grams::literal(200_000.0));
+    let (unit, first, start) = (MassUnit::Kilograms, None, Grams::literal(1500.0));
+    let step = |unit| match unit {
+        MassUnit::Grams => 50.0,
+        MassUnit::Ounces => 1.0,
         _ => 0.1,
     };
     ask(scope, Ask { key, label, hint, unit, bounds, step, first, start })
@@ -121,23 +115,7 @@ impl Day {
         let degrees = |words, bounds, start| temperature(scope, words, bounds, None, start);
         let row = |(index, key): (usize, &'static str)| Row {
             kind: text(&format!("kind-{}", index + 1), ""),
-            mass: ask(
-                scope,
-                Ask {
-                    key,
-                    label: "Weighed in",
-                    hint: "",
-                    unit: MassUnit::Kilograms,
-                    bounds: Bounds::new(Grams::literal(1.0), Grams::literal(200_000.0)),
-                    step: |unit| match unit {
-                        MassUnit::Grams => 50.0,
-                        MassUnit::Ounces => 1.0,
-                        _ => 0.1,
-                    },
-                    first: None,
-                    start: Grams::literal(1500.0),
-                },
-            ),
+            mass: kilograms(scope, key, "Weighed in", ""),
         };
         Self {
             live,
@@ -147,7 +125,7 @@ impl Day {
             volume: volume(scope, ("volume", "In the vessel now", ""), planned),
             vessel_holds: volume(scope, ("holds", "The vessel holds to the brim", ""), None),
             water: degrees(("water", "Water at hand", "Boiled and cooled, or sealed."), ANY, 8.0),
-            ice: mass(scope, "ice", "Clean ice at hand", "Leave empty for none.", 1000.0),
+            ice: kilograms(scope, "ice", "Clean ice at hand", "Leave empty for none."),
             bath: degrees(("bath", "Water bath or room round it", ""), ANY, 12.0),
             earlier: degrees(("earlier", "Wort at an earlier look", ""), ANY, 40.0),
             between: minutes(scope, "between", "Time between the two looks", 0.5),
@@ -222,104 +200,5 @@ impl Day {
             kinds: std::array::from_fn(row),
             goes_by: self.goes_by,
         }
-    }
-}
-
-/// The ingredient of a stored name.
-pub fn kind_named(name: &str) -> Option<Kind> {
-    Kind::ALL.into_iter().find(|kind| crate::page::priming::stored(*kind) == name)
-}
-
-impl Known {
-    fn of_batch<T>(self, read: impl Fn(&Summary) -> T) -> Option<T> {
-        self.live.with(|summary| summary.as_ref().map(read))
-    }
-
-    /// The yeast.
-    pub fn family(self) -> Family {
-        self.of_batch(|s| s.heading.family).unwrap_or(Family::Unknown)
-    }
-
-    fn thermometer(self) -> Thermometer {
-        if self.thermometer.get() == "strip" { Thermometer::Strip } else { Thermometer::Probe }
-    }
-
-    /// The wort as its thermometer knows it.
-    pub fn wort(self) -> Option<Wort> {
-        let stirred = self.stirred.get() != "no";
-        let temperature = self.thermometer().reads(self.wort.get().ok()?, stirred);
-        let packet = self.of_batch(|s| s.heading.packet)?;
-        Some(Wort { temperature, stirred, family: self.family(), packet })
-    }
-
-    /// The looks at the thermometer, the present one last.
-    pub fn looks(self) -> Vec<Look> {
-        let stirred = self.stirred.get() != "no";
-        let look = |at, t| Look { at, temperature: self.thermometer().reads(t, stirred) };
-        let now = self.wort.get().ok();
-        match (self.earlier.get(), self.between.get(), now) {
-            (Ok(earlier), Ok(apart), Some(now)) => {
-                vec![look(Hours::literal(0.0), earlier), look(apart, now)]
-            }
-            (.., Some(now)) => vec![look(Hours::literal(0.0), now)],
-            _ => vec![],
-        }
-    }
-
-    /// In the vessel now, or planned.
-    pub fn volume(self) -> Option<Litres> {
-        self.volume.get().ok().or_else(|| self.of_batch(|s| s.heading.volume))
-    }
-
-    /// What was weighed in so far.
-    pub fn ingredients(self) -> Vec<Ingredient> {
-        let row = |(kind, mass): (RwSignal<String>, Read<Grams>)| {
-            Some(Ingredient::usual(kind_named(&kind.get())?, mass.get().ok()?))
-        };
-        self.kinds.into_iter().filter_map(row).collect()
-    }
-
-    /// The gravity that they make.
-    pub fn by_weight(self) -> Option<KitGravity> {
-        let ingredients = self.ingredients();
-        if ingredients.is_empty() {
-            None
-        } else {
-            gravity(&ingredients, by_mark(self.volume()?)).ok()
-        }
-    }
-
-    /// The sample made true; at its instrument's temperature when its own is not noted.
-    pub fn sample(self) -> Option<Corrected> {
-        let session = use_session();
-        let hydrometer = self.of_batch(|s| s.heading.hydrometer.clone())?;
-        let instrument = session.journal.with(|journal| journal.hydrometer(&hydrometer));
-        let sample = Sample {
-            reading: self.sample.get().ok()?,
-            temperature: self.sample_at.get().unwrap_or(instrument.reference),
-            condition: Condition::Still,
-        };
-        correct_wort(sample, &instrument).ok()
-    }
-
-    /// Whether the sample's own temperature is noted.
-    pub fn sample_temperature_known(self) -> bool {
-        self.sample_at.get().is_ok()
-    }
-
-    /// Which of the two the batch goes by.
-    pub fn goes_by(self) -> GoesBy {
-        if self.goes_by.get() == "ingredients" { GoesBy::Ingredients } else { GoesBy::Sample }
-    }
-
-    /// The start as it stands on this page, else as the batch knows it.
-    pub fn start(self) -> Option<Estimate<SpecificGravity>> {
-        let sample = self.sample().map(|corrected| corrected.gravity);
-        let weighed = self.by_weight().map(|kit| kit.gravity);
-        let chosen = match self.goes_by() {
-            GoesBy::Sample => sample.or(weighed),
-            GoesBy::Ingredients => weighed.or(sample),
-        };
-        chosen.or_else(|| self.of_batch(|s| s.original).flatten())
     }
 }

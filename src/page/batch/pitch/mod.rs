@@ -3,6 +3,7 @@
 mod air;
 mod cool;
 mod day;
+mod known;
 mod pitched;
 mod place;
 mod start;

@@ -1,6 +1,7 @@
 //! The place: how warm the beer will make itself there, room for foam, light, and the air of the room.
 
-use super::day::{Day, Known};
+use super::day::Day;
+use super::known::Known;
 use crate::advice::place::{Place as Spot, judge};
 use crate::advice::room_air::{self, AirChange, Room};
 use crate::page::ask::{Ask, ask};

@@ -1,6 +1,7 @@
 //! Yeast enough, how it goes in, and the satellite beside it.
 
-use super::day::{Day, Known};
+use super::day::Day;
+use super::known::Known;
 use crate::advice::satellite::card;
 use crate::advice::yeast::{Months, Plan, Supply, plan};
 use crate::page::parts::answer::VerdictCard;

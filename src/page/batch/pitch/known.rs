@@ -1,0 +1,132 @@
+//! What follows from the fields of pitching day together.
+
+use super::day::ROWS;
+use crate::advice::family::Family;
+use crate::advice::pitch::Wort;
+use crate::advice::thermometer::Thermometer;
+use crate::batch::{GoesBy, Summary};
+use crate::page::ask::Read;
+use crate::page::batch::Live;
+use crate::page::session::use_session;
+use crate::quantity::{
+    Celsius, Estimate, Grams, Gravity, Hours, Litres, ReadError, SpecificGravity,
+};
+use crate::science::cooling::Look;
+use crate::science::hydrometer::{Condition, Corrected, Sample, correct_wort};
+use crate::science::kit_gravity::{Ingredient, Kind, KitGravity, by_mark, gravity};
+use leptos::prelude::*;
+
+/// The readings of the fields that more than one section needs; copied into closures.
+#[derive(Clone, Copy)]
+pub struct Known {
+    pub live: Live,
+    pub wort: Read<Celsius>,
+    pub thermometer: RwSignal<String>,
+    pub stirred: RwSignal<String>,
+    pub volume: Read<Litres>,
+    pub earlier: Read<Celsius>,
+    pub between: Read<Hours>,
+    pub sample: Signal<Result<Gravity, ReadError>>,
+    pub sample_at: Read<Celsius>,
+    pub kinds: [(RwSignal<String>, Read<Grams>); ROWS],
+    pub goes_by: RwSignal<String>,
+}
+
+/// The ingredient of a stored name.
+pub fn kind_named(name: &str) -> Option<Kind> {
+    Kind::ALL.into_iter().find(|kind| crate::page::priming::stored(*kind) == name)
+}
+
+impl Known {
+    fn of_batch<T>(self, read: impl Fn(&Summary) -> T) -> Option<T> {
+        self.live.with(|summary| summary.as_ref().map(read))
+    }
+
+    /// The yeast.
+    pub fn family(self) -> Family {
+        self.of_batch(|s| s.heading.family).unwrap_or(Family::Unknown)
+    }
+
+    fn thermometer(self) -> Thermometer {
+        if self.thermometer.get() == "strip" { Thermometer::Strip } else { Thermometer::Probe }
+    }
+
+    /// The wort as its thermometer knows it.
+    pub fn wort(self) -> Option<Wort> {
+        let stirred = self.stirred.get() != "no";
+        let temperature = self.thermometer().reads(self.wort.get().ok()?, stirred);
+        let packet = self.of_batch(|s| s.heading.packet)?;
+        Some(Wort { temperature, stirred, family: self.family(), packet })
+    }
+
+    /// The looks at the thermometer, the present one last.
+    pub fn looks(self) -> Vec<Look> {
+        let stirred = self.stirred.get() != "no";
+        let look = |at, t| Look { at, temperature: self.thermometer().reads(t, stirred) };
+        let now = self.wort.get().ok();
+        match (self.earlier.get(), self.between.get(), now) {
+            (Ok(earlier), Ok(apart), Some(now)) => {
+                vec![look(Hours::literal(0.0), earlier), look(apart, now)]
+            }
+            (.., Some(now)) => vec![look(Hours::literal(0.0), now)],
+            _ => vec![],
+        }
+    }
+
+    /// In the vessel now, or planned.
+    pub fn volume(self) -> Option<Litres> {
+        self.volume.get().ok().or_else(|| self.of_batch(|s| s.heading.volume))
+    }
+
+    /// What was weighed in so far.
+    pub fn ingredients(self) -> Vec<Ingredient> {
+        let row = |(kind, mass): (RwSignal<String>, Read<Grams>)| {
+            Some(Ingredient::usual(kind_named(&kind.get())?, mass.get().ok()?))
+        };
+        self.kinds.into_iter().filter_map(row).collect()
+    }
+
+    /// The gravity that they make.
+    pub fn by_weight(self) -> Option<KitGravity> {
+        let ingredients = self.ingredients();
+        if ingredients.is_empty() {
+            None
+        } else {
+            gravity(&ingredients, by_mark(self.volume()?)).ok()
+        }
+    }
+
+    /// The sample made true; at its instrument's temperature when its own is not noted.
+    pub fn sample(self) -> Option<Corrected> {
+        let session = use_session();
+        let hydrometer = self.of_batch(|s| s.heading.hydrometer.clone())?;
+        let instrument = session.journal.with(|journal| journal.hydrometer(&hydrometer));
+        let sample = Sample {
+            reading: self.sample.get().ok()?,
+            temperature: self.sample_at.get().unwrap_or(instrument.reference),
+            condition: Condition::Still,
+        };
+        correct_wort(sample, &instrument).ok()
+    }
+
+    /// Whether the sample's own temperature is noted.
+    pub fn sample_temperature_known(self) -> bool {
+        self.sample_at.get().is_ok()
+    }
+
+    /// Which of the two the batch goes by.
+    pub fn goes_by(self) -> GoesBy {
+        if self.goes_by.get() == "ingredients" { GoesBy::Ingredients } else { GoesBy::Sample }
+    }
+
+    /// The start as it stands on this page, else as the batch knows it.
+    pub fn start(self) -> Option<Estimate<SpecificGravity>> {
+        let sample = self.sample().map(|corrected| corrected.gravity);
+        let weighed = self.by_weight().map(|kit| kit.gravity);
+        let chosen = match self.goes_by() {
+            GoesBy::Sample => sample.or(weighed),
+            GoesBy::Ingredients => weighed.or(sample),
+        };
+        chosen.or_else(|| self.of_batch(|s| s.original).flatten())
+    }
+}
