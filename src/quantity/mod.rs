@@ -23,6 +23,6 @@ pub use measured::{
 pub use moment::{Moment, MomentError};
 pub use read::{Bounds, ReadError, read, write, write_bare};
 pub use unit::{
-    GasUnit, LengthUnit, MassUnit, MinuteUnit, PressureUnit, RoomUnit, TemperatureUnit, Unit,
-    VolumeUnit,
+    GasUnit, LengthUnit, MassUnit, MinuteUnit, PressureUnit, RoomUnit, ShareUnit, TemperatureUnit,
+    Unit, VolumeUnit,
 };

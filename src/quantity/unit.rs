@@ -1,7 +1,8 @@
 //! The brewer's units, used at the edge only.
 
 use super::measured::{
-    CarbonDioxideVolumes, Celsius, CubicMetres, Grams, Hours, Kilopascals, Litres, Measured, Metres,
+    CarbonDioxideVolumes, Celsius, CubicMetres, Grams, Hours, Kilopascals, Litres, Measured,
+    Metres, Share,
 };
 use serde::{Deserialize, Serialize};
 
@@ -130,6 +131,13 @@ units! {
         Minutes: "min" ["min", "mins", "minute", "minutes"] places 0, scale (1.0 / 60.0), zero 0.0;
         /// Hours.
         Hours: "h" ["h", "hr", "hrs", "hour", "hours"] places 1, scale 1.0, zero 0.0;
+    }
+}
+units! {
+    /// A part of a whole.
+    ShareUnit of Share {
+        /// Per cent.
+        Percent: "%" ["percent", "pct"] places 0, scale 0.01, zero 0.0;
     }
 }
 units! {

@@ -1,5 +1,6 @@
 //! Gear: instruments, units, height, day or night, and how the records are kept.
 
+mod instrument_form;
 mod instruments;
 mod keeping;
 mod preferences;

@@ -7,8 +7,8 @@ use crate::page::bench::{SAMPLE, VOLUME, temperature, volume};
 use crate::page::drafts::use_drafts;
 use crate::page::session::use_session;
 use crate::quantity::{
-    Bounds, Celsius, Grams, Hours, Litres, MassUnit, Measured, MinuteUnit, SpecificGravity,
-    VolumeUnit,
+    Bounds, Celsius, Grams, Hours, Litres, MassUnit, Measured, MinuteUnit, Share, ShareUnit,
+    SpecificGravity, VolumeUnit,
 };
 use leptos::prelude::*;
 
@@ -24,6 +24,8 @@ pub struct Row {
     pub kind: RwSignal<String>,
     /// How much.
     pub mass: Asked<Grams>,
+    /// Its share of extract, where the brewer knows better than the usual.
+    pub share: Asked<Share>,
 }
 
 /// The fields of pitching day.
@@ -103,7 +105,13 @@ fn minutes(scope: &str, key: &'static str, label: &'static str, start: f64) -> A
     ask(scope, Ask { key, label, hint: "", unit, bounds, step, first, start })
 }
 
-const ROW_KEYS: [&str; ROWS] = ["mass-1", "mass-2", "mass-3", "mass-4", "mass-5"];
+const ROW_KEYS: [(&str, &str); ROWS] = [
+    ("mass-1", "share-1"),
+    ("mass-2", "share-2"),
+    ("mass-3", "share-3"),
+    ("mass-4", "share-4"),
+    ("mass-5", "share-5"),
+];
 
 impl Day {
     /// The fields of one batch's pitching day.
@@ -113,9 +121,22 @@ impl Day {
         let text = |key: &str, first: &str| drafts.text(&format!("{scope}{key}"), first);
         let planned = live.with_untracked(|s| s.as_ref().map(|s| s.heading.volume));
         let degrees = |words, bounds, start| temperature(scope, words, bounds, None, start);
-        let row = |(index, key): (usize, &'static str)| Row {
+        let row = |(index, (key, share)): (usize, (&'static str, &'static str))| Row {
             kind: text(&format!("kind-{}", index + 1), ""),
             mass: kilograms(scope, key, "Weighed in", ""),
+            share: ask(
+                scope,
+                Ask {
+                    key: share,
+                    label: "Extract in it",
+                    hint: "Empty is the usual share; a label may say another.",
+                    unit: ShareUnit::Percent,
+                    bounds: Bounds::new(Share::literal(0.01), Share::literal(1.0)),
+                    step: |_| 1.0,
+                    first: None,
+                    start: Share::literal(0.8),
+                },
+            ),
         };
         Self {
             live,
@@ -184,8 +205,8 @@ impl Day {
     /// What closures need.
     pub fn known(&self) -> Known {
         let row = |index: usize| {
-            let row = self.rows.get(index).or(self.rows.first());
-            row.map_or((self.goes_by, self.ice.value), |row| (row.kind, row.mass.value))
+            let row = self.rows.get(index);
+            row.map(|row| (row.kind, row.mass.value, row.share.value))
         };
         Known {
             live: self.live,
@@ -197,7 +218,7 @@ impl Day {
             between: self.between.value,
             sample: self.sample.value,
             sample_at: self.sample_at.value,
-            kinds: std::array::from_fn(row),
+            rows: std::array::from_fn(row),
             goes_by: self.goes_by,
         }
     }

@@ -9,12 +9,15 @@ use crate::page::ask::Read;
 use crate::page::batch::Live;
 use crate::page::session::use_session;
 use crate::quantity::{
-    Celsius, Estimate, Grams, Gravity, Hours, Litres, ReadError, SpecificGravity,
+    Celsius, Estimate, Grams, Gravity, Hours, Litres, ReadError, Share, SpecificGravity,
 };
 use crate::science::cooling::Look;
 use crate::science::hydrometer::{Condition, Corrected, Sample, correct_wort};
 use crate::science::kit_gravity::{Ingredient, Kind, KitGravity, by_mark, gravity};
 use leptos::prelude::*;
+
+/// Kind, mass and share of one row.
+pub type RowRead = (RwSignal<String>, Read<Grams>, Read<Share>);
 
 /// The readings of the fields that more than one section needs; copied into closures.
 #[derive(Clone, Copy)]
@@ -28,7 +31,7 @@ pub struct Known {
     pub between: Read<Hours>,
     pub sample: Signal<Result<Gravity, ReadError>>,
     pub sample_at: Read<Celsius>,
-    pub kinds: [(RwSignal<String>, Read<Grams>); ROWS],
+    pub rows: [Option<RowRead>; ROWS],
     pub goes_by: RwSignal<String>,
 }
 
@@ -80,10 +83,12 @@ impl Known {
 
     /// What was weighed in so far.
     pub fn ingredients(self) -> Vec<Ingredient> {
-        let row = |(kind, mass): (RwSignal<String>, Read<Grams>)| {
-            Some(Ingredient::usual(kind_named(&kind.get())?, mass.get().ok()?))
+        let row = |(kind, mass, share): RowRead| {
+            let extract = share.get().ok();
+            let usual = Ingredient::usual(kind_named(&kind.get())?, mass.get().ok()?);
+            Some(Ingredient { extract, ..usual })
         };
-        self.kinds.into_iter().filter_map(row).collect()
+        self.rows.into_iter().flatten().filter_map(row).collect()
     }
 
     /// The gravity that they make.

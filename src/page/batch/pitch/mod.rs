@@ -70,7 +70,13 @@ fn record(day: &Day, batch: &Id, at: Moment) -> Result<PitchRecord, String> {
         (day.sachet.optional(), day.aerated.optional(), day.room.optional());
     let looked = (day.bath.optional(), day.earlier.optional(), day.between.optional());
     let used = |row: &&day::Row| !row.kind.get_untracked().is_empty();
-    let weighed = day.rows.iter().filter(used).all(|row| row.mass.demand().is_some());
+    let row_is_whole = |row: &day::Row| {
+        let own = row.kind.get_untracked() == "own";
+        let share = if own { row.share.demand().is_some() } else { row.share.optional().is_ok() };
+        row.mass.demand().is_some() && share
+    };
+    // All are looked at, so that each shows what is wrong with it.
+    let weighed = day.rows.iter().filter(used).filter(|row| !row_is_whole(row)).count() == 0;
     let (Ok(wort), Ok(volume), Ok(added), Ok(water), Ok(_), Ok(yeast)) =
         (wort, volume, added, water, ice, yeast)
     else {

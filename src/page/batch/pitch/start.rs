@@ -19,8 +19,8 @@ use leptos::prelude::*;
 const GOES_BY: [(&str, &str); 2] = [("sample", "The sample"), ("ingredients", "The ingredients")];
 
 fn kinds() -> Vec<(String, String)> {
-    let all = Kind::ALL.into_iter().filter(|kind| *kind != Kind::Own);
-    let named = all.map(|kind| (stored(kind), pitching::ingredient(kind).to_owned()));
+    let named =
+        Kind::ALL.into_iter().map(|kind| (stored(kind), pitching::ingredient(kind).to_owned()));
     std::iter::once((String::new(), "Choose".to_owned())).chain(named).collect()
 }
 
@@ -72,7 +72,7 @@ pub fn Start(day: Day) -> impl IntoView {
         .iter()
         .enumerate()
         .map(|(index, row)| {
-            let (kind, face) = (row.kind, row.mass.face.clone());
+            let (kind, face, share) = (row.kind, row.mass.face.clone(), row.share.face.clone());
             // The next row comes when the one before it is in use.
             let before = index.checked_sub(1).and_then(|i| day.rows.get(i)).map(|row| row.kind);
             let shown = move || before.is_none_or(|before| !before.get().is_empty());
@@ -87,11 +87,12 @@ pub fn Start(day: Day) -> impl IntoView {
                         chosen=kind
                     />
                     {
-                        let face = face.clone();
+                        let (face, share) = (face.clone(), share.clone());
                         let used = Signal::derive(move || !kind.get().is_empty());
                         view! {
                             <When is=used>
                                 <NumberField face=face.clone() />
+                                <NumberField face=share.clone() />
                             </When>
                         }
                     }
