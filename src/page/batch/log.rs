@@ -1,13 +1,13 @@
 //! The log: every reading as it was read and as it was corrected.
 
 use super::{Live, remove};
-use crate::batch::{Id, Kind, Reading, ReadingLine, Vessel};
+use crate::batch::{Entry, Id, Kind, Reading, ReadingLine, Vessel};
 use crate::page::parts::live::{Outcome, When};
 use crate::page::parts::worked::HowWorked;
 use crate::page::session::use_session;
 use crate::page::write::Writer;
 use crate::page::{words, write};
-use crate::quantity::write_gravity;
+use crate::quantity::{Measured, write_gravity};
 use crate::science::hydrometer::Condition;
 use leptos::prelude::*;
 
@@ -56,7 +56,9 @@ pub fn Log(live: Live, on_edit: Callback<(Id, Reading)>) -> impl IntoView {
                 key=|line| {
                     // A line is drawn anew when anything in it has changed.
                     let gravity = line.gravity().map(|g| g.value());
-                    format!("{:?}{gravity:?}{:?}", line.id, line.reading)
+                    let gravity = gravity.map(|sg| sg.value().to_bits());
+                    let text = Entry::Reading(line.reading.clone()).to_text();
+                    (line.id.clone(), text.unwrap_or_default(), gravity)
                 }
                 children=move |line| view! { <LogLine line on_edit /> }
             />

@@ -47,7 +47,11 @@ pub fn OpenStage(id: Id, live: Live) -> impl IntoView {
         <ul class="log">
             <For
                 each=move || openings.get()
-                key=|(id, opening)| format!("{id:?}{opening:?}")
+                key=|(id, opening)| {
+                    // Drawn anew when anything in it has changed.
+                    let text = Entry::Opening(opening.clone()).to_text();
+                    (id.clone(), text.unwrap_or_default())
+                }
                 children=move |(id, opening)| {
                     let name = format!("Delete the bottle of {}", write::moment(opening.at));
                     view! {
