@@ -105,12 +105,33 @@ fn minutes(scope: &str, key: &'static str, label: &'static str, start: f64) -> A
     ask(scope, Ask { key, label, hint: "", unit, bounds, step, first, start })
 }
 
-const ROW_KEYS: [(&str, &str); ROWS] = [
-    ("mass-1", "share-1"),
-    ("mass-2", "share-2"),
-    ("mass-3", "share-3"),
-    ("mass-4", "share-4"),
-    ("mass-5", "share-5"),
+/// What the fields of one row are called; each has a name of its own for those who hear it.
+struct RowNames {
+    mass: (&'static str, &'static str),
+    share: (&'static str, &'static str),
+}
+
+const ROW_NAMES: [RowNames; ROWS] = [
+    RowNames {
+        mass: ("mass-1", "Mass of ingredient 1"),
+        share: ("share-1", "Extract in ingredient 1"),
+    },
+    RowNames {
+        mass: ("mass-2", "Mass of ingredient 2"),
+        share: ("share-2", "Extract in ingredient 2"),
+    },
+    RowNames {
+        mass: ("mass-3", "Mass of ingredient 3"),
+        share: ("share-3", "Extract in ingredient 3"),
+    },
+    RowNames {
+        mass: ("mass-4", "Mass of ingredient 4"),
+        share: ("share-4", "Extract in ingredient 4"),
+    },
+    RowNames {
+        mass: ("mass-5", "Mass of ingredient 5"),
+        share: ("share-5", "Extract in ingredient 5"),
+    },
 ];
 
 impl Day {
@@ -121,14 +142,14 @@ impl Day {
         let text = |key: &str, first: &str| drafts.text(&format!("{scope}{key}"), first);
         let planned = live.with_untracked(|s| s.as_ref().map(|s| s.heading.volume));
         let degrees = |words, bounds, start| temperature(scope, words, bounds, None, start);
-        let row = |(index, (key, share)): (usize, (&'static str, &'static str))| Row {
+        let row = |(index, names): (usize, RowNames)| Row {
             kind: text(&format!("kind-{}", index + 1), ""),
-            mass: kilograms(scope, key, "Weighed in", ""),
+            mass: kilograms(scope, names.mass.0, names.mass.1, ""),
             share: ask(
                 scope,
                 Ask {
-                    key: share,
-                    label: "Extract in it",
+                    key: names.share.0,
+                    label: names.share.1,
                     hint: "Empty is the usual share; a label may say another.",
                     unit: ShareUnit::Percent,
                     bounds: Bounds::new(Share::literal(0.01), Share::literal(1.0)),
@@ -163,7 +184,7 @@ impl Day {
                     start: Litres::literal(5.0),
                 },
             ),
-            rows: ROW_KEYS.into_iter().enumerate().map(row).collect(),
+            rows: ROW_NAMES.into_iter().enumerate().map(row).collect(),
             sample: ask_gravity(
                 scope,
                 AskGravity {
