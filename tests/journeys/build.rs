@@ -18,10 +18,10 @@ pub fn copy_of_dist(name: &str) -> PathBuf {
     copy
 }
 
-/// Another release: `dist` with this title, stamped as the build does it.
-pub fn release_titled(title: &str, name: &str) -> PathBuf {
+/// Another release: `dist` with this in `data-release`, stamped as the build does it.
+pub fn release(name: &str) -> PathBuf {
     let copy = copy_of_dist(name);
-    change(&copy, "index.html", "<title>Fermentside</title>", &format!("<title>{title}</title>"));
+    change(&copy, "index.html", "<html ", &format!("<html data-release={name} "));
     let worker = env!("CARGO_BIN_EXE_stamp_worker");
     let stamp = Command::new(worker)
         .env("TRUNK_PROFILE", "release")

@@ -42,9 +42,13 @@ impl Phone {
 
     async fn tap_found(&self, what: &str, script: &str, arg: &str) {
         let begun = Instant::now();
-        // It may be covered, or be drawn anew, just now: then it is tried again, as a person would.
+        // It may be covered, or be drawn anew, just now: then it is tried again, as a person would,
+        // who moves the page on first.
         while let Err(error) = self.find(what, script, arg).await.click().await {
             assert!(begun.elapsed() < PATIENCE, "{what} cannot be tapped: {error}");
+            let found = self.find(what, script, arg).await.to_json().unwrap();
+            let centre = "arguments[0].scrollIntoView({ block: 'center', behavior: 'instant' })";
+            let _ = self.try_run(centre, vec![found]).await;
             tokio::time::sleep(Duration::from_millis(50)).await;
         }
     }
@@ -70,16 +74,18 @@ impl Phone {
         self.try_run(script, vec![field.to_json().unwrap(), json!(value)]).await.unwrap();
     }
 
-    /// Chooses what is written on an option of the list with this label.
+    /// Chooses an option of the list with this label: what is written on it, or how that begins.
     pub async fn choose(&self, label: &str, option: &str) {
         let list = self.field(label).await;
-        let script = "
-          const option = [...arguments[0].options].find((o) => o.text.trim() === arguments[1]);
-          if (!option) return false;
-          arguments[0].value = option.value;
-          for (const name of ['input', 'change']) arguments[0].dispatchEvent(new Event(name, { bubbles: true }));
-          return true;";
-        let done = self.try_run(script, vec![list.to_json().unwrap(), json!(option)]).await;
+        let script = format!(
+            "{WORDS}
+             const option = best([...arguments[0].options], arguments[1], (o) => clean(o.text));
+             if (!option) return false;
+             arguments[0].value = option.value;
+             for (const name of ['input', 'change']) arguments[0].dispatchEvent(new Event(name, {{ bubbles: true }}));
+             return true;"
+        );
+        let done = self.try_run(&script, vec![list.to_json().unwrap(), json!(option)]).await;
         assert_eq!(done, Ok(Value::Bool(true)), "{label:?} has no option {option:?}");
     }
 

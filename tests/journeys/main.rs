@@ -6,12 +6,14 @@
 // Where a journey cannot go on, it stops there and says why.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
+mod brewing;
 mod build;
 mod finding;
 mod noticing;
 mod phone;
 mod server;
 
+mod batch;
 mod offline;
 mod opening;
 mod practice;

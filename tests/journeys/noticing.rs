@@ -52,7 +52,13 @@ impl Phone {
                      rule.nodes.map((node) => `${rule.id}: ${rule.help}: ${node.target.join(' ')}`)); }",
             )
             .await;
-        let lines = found.as_array().unwrap_or_else(|| panic!("axe-core: {found}"));
-        lines.iter().map(|line| line.as_str().unwrap_or_default().to_owned()).collect()
+        assert!(found.is_array(), "axe-core: {found}");
+        lines(&found)
     }
+}
+
+/// The texts in a list that a script has given.
+pub fn lines(found: &Value) -> Vec<String> {
+    let all = found.as_array().cloned().unwrap_or_default();
+    all.iter().map(|line| line.as_str().unwrap_or_default().to_owned()).collect()
 }

@@ -21,6 +21,7 @@ async fn it_opens_without_complaint_and_asks_nobody_else() {
         .collect();
     assert_eq!(elsewhere, Vec::<String>::new());
     assert_eq!(phone.complaints().await, Vec::<String>::new());
+    phone.all_in_sight().await;
     assert_eq!(phone.barriers().await, Vec::<String>::new());
 }
 

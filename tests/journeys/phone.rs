@@ -197,6 +197,11 @@ impl Phone {
         self.devtools("Emulation.setDeviceMetricsOverride", metrics).await;
     }
 
+    /// A screen so high that nothing lies below the bars at its edges.
+    pub async fn all_in_sight(&self) {
+        self.screen(360, 9000).await;
+    }
+
     /// A picture of the screen: `target/shots/<name>.png`.
     pub async fn screenshot(&self, name: &str) {
         let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("target/shots");
