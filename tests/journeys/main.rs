@@ -14,6 +14,8 @@ mod phone;
 mod server;
 
 mod batch;
+mod bench;
+mod guard;
 mod offline;
 mod opening;
 mod practice;
