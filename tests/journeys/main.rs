@@ -20,3 +20,4 @@ mod offline;
 mod opening;
 mod practice;
 mod update;
+mod wrong_input;
