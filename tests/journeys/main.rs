@@ -16,6 +16,7 @@ mod server;
 mod batch;
 mod bench;
 mod guard;
+mod keeping;
 mod offline;
 mod opening;
 mod practice;

@@ -1,0 +1,183 @@
+//! What was saved is never lost, and what was not saved is said.
+
+use serde_json::json;
+
+use crate::brewing::opened;
+use crate::phone::Phone;
+use crate::server::Server;
+
+/// Room taken by another page of the same origin, under keys that are not ours.
+const FILL: &str = "
+  for (let size = 2 ** 20, n = 0; size >= 1;) {
+    try { localStorage.setItem(`elsewhere-${n += 1}`, 'x'.repeat(size)); }
+    catch { size = Math.floor(size / 2); }
+  }";
+const FREE: &str = "
+  Object.keys(localStorage).filter((key) => key.startsWith('elsewhere-'))
+    .forEach((key) => localStorage.removeItem(key));";
+
+/// The one stored key that begins so, and its text.
+async fn stored(phone: &Phone, prefix: &str) -> (String, String) {
+    let script = format!(
+        "const keys = Object.keys(localStorage).filter((key) => key.startsWith({}));
+         return [keys.join(' '), keys.map((key) => localStorage[key]).join('')]",
+        json!(prefix)
+    );
+    let found = phone.run(&script).await;
+    let part = |n: usize| found[n].as_str().unwrap_or_default().to_owned();
+    assert!(!part(0).is_empty() && !part(0).contains(' '), "one key {prefix}: {found}");
+    (part(0), part(1))
+}
+
+#[tokio::test]
+async fn a_damaged_record_is_set_aside_and_the_rest_loads() {
+    let (_server, phone) = opened().await;
+    let batch = phone.start_batch("Cellar bitter", 3.0).await;
+    phone.log_reading(&batch, "1.048", 3.0).await;
+    let (key, text) = stored(&phone, "fermentside/reading/").await;
+    let damaged = text.replace("1.048", "1.049");
+    assert_ne!(damaged, text);
+    let damage = format!("localStorage.setItem({}, {})", json!(key), json!(damaged));
+    phone.run(&damage).await;
+
+    phone.reload().await;
+    phone.sees("One saved thing could not be read. Kept as it was").await;
+    phone.go(&format!("{batch}watch")).await;
+    phone.sees("Cellar bitter").await;
+    assert_eq!(phone.count(".log-line").await, 0, "what is damaged is not believed");
+    phone.log_reading(&batch, "1.030", 1.0).await;
+    phone.says(".log-line", "read 1.030").await;
+
+    phone.go("#/gear").await;
+    phone.sees("Could not be read").await;
+    phone.unfold().await;
+    phone.sees(&key).await;
+    let now = phone.run(&format!("return localStorage.getItem({})", json!(key))).await;
+    assert_eq!(now, json!(damaged), "it lies untouched");
+    phone.tap("Show everything as text").await;
+    let copy = phone.value_in("Copy this").await;
+    assert!(copy.contains(&key), "it goes into the copy");
+    phone.reload().await;
+    phone.sees("One saved thing could not be read.").await;
+    phone.is_well().await;
+}
+
+#[tokio::test]
+async fn a_full_store_is_told_and_the_same_save_works_later() {
+    let (_server, phone) = opened().await;
+    let batch = phone.start_batch("Cellar bitter", 3.0).await;
+    phone.go(&format!("{batch}watch")).await;
+    phone.type_into("Hydrometer reads", "1.048").await;
+    phone.type_into("Sample temperature", "24").await;
+    phone.run(FILL).await;
+    phone.tap("Save the reading").await;
+    phone.says("form .form-outcome", "Not saved").await;
+    phone.says("form .form-outcome", "no room left").await;
+    assert_eq!(phone.value_in("Hydrometer reads").await, "1.048");
+    assert_eq!(phone.value_in("Sample temperature").await, "24");
+    assert_eq!(phone.count(".log-line").await, 0, "what is not saved is not shown as saved");
+
+    phone.run(FREE).await;
+    phone.tap("Save the reading").await;
+    phone.says(".log-line", "read 1.048").await;
+    phone.reload().await;
+    phone.says(".log-line", "read 1.048").await;
+    phone.is_well().await;
+}
+
+/// Asked for on the phone before the page starts.
+async fn refuse_storage(phone: &Phone, how: &str) {
+    let params = json!({ "source": how });
+    phone.devtools("Page.addScriptToEvaluateOnNewDocument", params).await;
+}
+
+async fn works_without_storage(how: &str) {
+    let server = Server::new();
+    let phone = Phone::new().await;
+    refuse_storage(&phone, how).await;
+    phone.open(&server.address()).await;
+    let said = "This browser lets the page keep nothing.";
+    phone.sees(said).await;
+    let batch = phone.start_batch("Cellar bitter", 3.0).await;
+    phone.log_reading(&batch, "1.048", 3.0).await;
+    phone.says(".log-line", "read 1.048").await;
+    for place in ["#/now", "#/batches", "#/bench/gravity", "#/gear"] {
+        phone.go(place).await;
+        phone.sees(said).await;
+    }
+    phone.go("#/gear").await;
+    phone.tap("Night").await;
+    phone
+        .wait_until("it is night", "return document.documentElement.dataset.theme === 'night'")
+        .await;
+    phone.is_well().await;
+}
+
+#[tokio::test]
+async fn a_browser_without_storage_is_told_and_used() {
+    works_without_storage(
+        "Object.defineProperty(window, 'localStorage', { get() { throw new DOMException('no', 'SecurityError'); } });",
+    )
+    .await;
+}
+
+#[tokio::test]
+async fn a_store_that_takes_nothing_is_told_and_used() {
+    works_without_storage(
+        "Storage.prototype.setItem = () => { throw new DOMException('no', 'QuotaExceededError'); };",
+    )
+    .await;
+}
+
+#[tokio::test]
+async fn two_tabs_lose_nothing_of_each_other() {
+    let (server, phone) = opened().await;
+    let batch = phone.start_batch("Cellar bitter", 3.0).await;
+    let first = phone.driver().window().await.unwrap();
+    let second = phone.driver().new_tab().await.unwrap();
+    phone.driver().switch_to_window(second.clone()).await.unwrap();
+    phone.open(&format!("{}{batch}watch", server.address())).await;
+    phone.sees("Cellar bitter").await;
+
+    phone.driver().switch_to_window(first.clone()).await.unwrap();
+    phone.log_reading(&batch, "1.048", 3.0).await;
+    phone.driver().switch_to_window(second).await.unwrap();
+    phone.sees("Something was saved in another tab.").await;
+    phone.log_reading(&batch, "1.030", 2.0).await;
+    phone.driver().switch_to_window(first).await.unwrap();
+    phone.sees("Something was saved in another tab.").await;
+    phone.tap("Show it").await;
+    phone.sees_no("Something was saved in another tab.").await;
+    phone.sees("read 1.048").await;
+    phone.sees("read 1.030").await;
+    phone.reload().await;
+    phone.sees("read 1.048").await;
+    phone.sees("read 1.030").await;
+    phone.is_well().await;
+}
+
+#[tokio::test]
+async fn what_is_half_typed_outlives_a_reload() {
+    let (_server, phone) = opened().await;
+    let batch = phone.start_batch("Cellar bitter", 3.0).await;
+    phone.go("#/bench/gravity").await;
+    phone.type_into("Hydrometer reads", "1.0").await;
+    phone.go(&format!("{batch}watch")).await;
+    phone.type_into("Hydrometer reads", "1,04 no").await;
+    phone.tap("The satellite").await;
+    phone.reload().await;
+    assert_eq!(phone.value_in("Hydrometer reads").await, "1,04 no");
+    assert_eq!(phone.count("#reading-vessel-satellite:checked").await, 1);
+    phone.go("#/bench/gravity").await;
+    assert_eq!(phone.value_in("Hydrometer reads").await, "1.0");
+
+    // What has been saved is half typed no more.
+    phone.go(&format!("{batch}watch")).await;
+    phone.type_into("Hydrometer reads", "1.048").await;
+    phone.tap("Save the reading").await;
+    phone.sees("read 1.048").await;
+    phone.reload().await;
+    phone.tap("Add a reading").await;
+    assert_eq!(phone.value_in("Hydrometer reads").await, "");
+    phone.is_well().await;
+}
