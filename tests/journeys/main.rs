@@ -15,7 +15,9 @@ mod server;
 
 mod batch;
 mod bench;
+mod eyes;
 mod guard;
+mod hands;
 mod keeping;
 mod offline;
 mod opening;
