@@ -22,5 +22,7 @@ mod keeping;
 mod offline;
 mod opening;
 mod practice;
+mod session;
+mod start_up;
 mod update;
 mod wrong_input;
