@@ -21,6 +21,7 @@ mod hands;
 mod keeping;
 mod offline;
 mod opening;
+mod pitching;
 mod practice;
 mod session;
 mod start_up;
