@@ -14,6 +14,7 @@
 //! error within 32 bits, the count any loss.
 
 use super::StoreError;
+use super::checksum::crc32;
 use super::key::Key;
 use super::token::Token;
 use crate::quantity::Moment;
@@ -125,10 +126,7 @@ struct Header {
 }
 
 fn checksum(schema: u32, rest: &str) -> u32 {
-    let mut sum = crc32fast::Hasher::new();
-    sum.update(&schema.to_le_bytes());
-    sum.update(rest.as_bytes());
-    sum.finalize()
+    crc32(schema.to_le_bytes().into_iter().chain(rest.bytes()))
 }
 
 impl Revision {

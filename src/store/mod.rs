@@ -13,6 +13,7 @@
 mod archive;
 #[cfg(feature = "web")]
 mod browser;
+mod checksum;
 mod envelope;
 mod key;
 mod lineage;
