@@ -74,7 +74,7 @@ fn numeral(number: &str, typed: &str) -> Result<Numeral, ReadError> {
     let body = without_grouping_spaces(body).ok_or_else(fail)?;
     let value = |text: &str| -> Result<f64, ReadError> {
         if text.bytes().any(|b| b.is_ascii_digit()) {
-            text.parse::<f64>().map(|v| sign * v).map_err(|_| fail())
+            plain_number(text).map(|v| sign * v).ok_or_else(fail)
         } else {
             Err(fail())
         }
@@ -96,6 +96,16 @@ fn numeral(number: &str, typed: &str) -> Result<Numeral, ReadError> {
         (c, p) if c > 0 && p > 0 => Err(ReadError::TwoMarks { typed: typed.trim().to_owned() }),
         _ => Err(fail()),
     }
+}
+
+/// The number of digits with at most one point, by the reader that stored numbers pass anyway: the
+/// standard one brings 10 kB of tables of its own.
+fn plain_number(text: &str) -> Option<f64> {
+    let (whole, rest) = text.split_once('.').unwrap_or((text, ""));
+    let significant = whole.trim_start_matches('0');
+    let whole = if significant.is_empty() { "0" } else { significant };
+    let rest = if rest.is_empty() { "0" } else { rest };
+    serde_json::from_str(&format!("{whole}.{rest}")).ok()
 }
 
 /// `1 050` is 1050; `1 05` is nothing.
