@@ -114,7 +114,7 @@ pub fn read<U: Unit>(
 ) -> Result<U::Quantity, ReadError> {
     let (numeral, behind) = read_numeral(text)?;
     // A degree alone is one of the scale chosen beside the field.
-    let degree = matches!(behind.to_lowercase().as_str(), "°" | "deg" | "degree" | "degrees");
+    let degree = matches!(behind.to_ascii_lowercase().as_str(), "°" | "deg" | "degree" | "degrees");
     let chosen = behind.is_empty() || (degree && unit.symbol().starts_with('°'));
     let unit = if chosen { unit } else { unit_named(&behind, unit)? };
     let (min, max) = (bounds.min.value(), bounds.max.value());
@@ -166,7 +166,7 @@ fn unit_named<U: Unit>(typed: &str, chosen: U) -> Result<U, ReadError> {
 /// Letters and digits only, lower case: `°F`, `deg F` and `f` are one.
 pub(super) fn key_of(typed: &str) -> String {
     let lower: String =
-        typed.to_lowercase().chars().filter(|c| c.is_alphanumeric() || *c == '/').collect();
+        typed.to_ascii_lowercase().chars().filter(|c| c.is_alphanumeric() || *c == '/').collect();
     let scale = ["degrees", "degree", "deg"].iter().find_map(|word| lower.strip_prefix(word));
     scale.unwrap_or(&lower).to_owned()
 }

@@ -24,7 +24,7 @@ fn details(w: Writer, reading: &Reading) -> String {
         });
     }
     if reading.condition != Condition::Still {
-        parts.push(words::condition(reading.condition).to_lowercase());
+        parts.push(words::condition(reading.condition).to_ascii_lowercase());
     }
     parts.extend(reading.beer.map(|t| format!("beer {}", w.temperature(t))));
     parts.extend(reading.room.map(|t| format!("room {}", w.temperature(t))));

@@ -33,7 +33,7 @@ pub fn read_error(error: &ReadError) -> String {
 
 fn sentence(text: &str) -> String {
     let mut letters = text.chars();
-    let first = letters.next().map(|c| c.to_uppercase().to_string()).unwrap_or_default();
+    let first = letters.next().map(|c| c.to_ascii_uppercase().to_string()).unwrap_or_default();
     format!("{first}{}.", letters.as_str())
 }
 
