@@ -12,6 +12,7 @@ use super::course::lowest;
 use super::family::{Family, Span};
 use super::finish::{HAIR, P95, left_by_range, left_by_tail};
 use super::{Advice, Verdict};
+use crate::order::in_order;
 use crate::quantity::{Celsius, GravityChange, Hours, Measured, SpecificGravity};
 use crate::science::{Amount, Source, Term, Worked};
 
@@ -47,9 +48,8 @@ fn needed(course: &Course, last: &Look) -> Hours {
 /// day at which it is asked.
 #[must_use]
 pub fn judge(course: &Course) -> Finish {
-    let mut main = course.main.clone();
     // Of two at one moment the later in order is the more careful: higher, then rougher.
-    main.sort_by(|a, b| {
+    let main = in_order(course.main.clone(), |a, b| {
         let gravity = |look: &Look| look.gravity.value().value();
         (a.at.cmp(&b.at))
             .then(gravity(a).total_cmp(&gravity(b)))

@@ -5,6 +5,7 @@ use super::gear::{HydrometerItem, Settings};
 use super::id::Id;
 use super::pitch_record::PitchRecord;
 use super::record::{BatchHeading, BottlingRecord, OpeningRecord, Reading};
+use crate::order::in_order;
 use crate::science::hydrometer::Hydrometer;
 use std::collections::BTreeMap;
 use std::fmt;
@@ -171,10 +172,16 @@ impl Journal {
         })
     }
 
+    /// Every batch, the latest begun first.
+    #[must_use]
+    pub fn batches_latest_first(&self) -> Vec<(&Id, &BatchHeading)> {
+        in_order(self.batches().collect(), |a, b| b.1.started.cmp(&a.1.started))
+    }
+
     /// Readings of a batch in the order they were taken.
     #[must_use]
     pub fn readings(&self, batch: &Id) -> Vec<(&Id, &Reading)> {
-        let mut found: Vec<_> = self
+        let found = self
             .entries
             .iter()
             .filter_map(|(key, entry)| match entry {
@@ -182,8 +189,7 @@ impl Journal {
                 _ => None,
             })
             .collect();
-        found.sort_by(|a, b| a.1.at.cmp(&b.1.at).then_with(|| a.0.cmp(b.0)));
-        found
+        in_order(found, |a: &(&Id, &Reading), b| a.1.at.cmp(&b.1.at).then_with(|| a.0.cmp(b.0)))
     }
 
     /// When and how the yeast went in; the first time, should there be more.
@@ -209,7 +215,7 @@ impl Journal {
     /// Opened bottles of a batch, the latest first.
     #[must_use]
     pub fn openings(&self, batch: &Id) -> Vec<(&Id, &OpeningRecord)> {
-        let mut found: Vec<_> = self
+        let found = self
             .entries
             .iter()
             .filter_map(|(key, entry)| match entry {
@@ -217,8 +223,9 @@ impl Journal {
                 _ => None,
             })
             .collect();
-        found.sort_by(|a, b| b.1.at.cmp(&a.1.at).then_with(|| a.0.cmp(b.0)));
-        found
+        in_order(found, |a: &(&Id, &OpeningRecord), b| {
+            b.1.at.cmp(&a.1.at).then_with(|| a.0.cmp(b.0))
+        })
     }
 
     /// Every instrument; the usual one when none was entered.

@@ -3,6 +3,7 @@
 use super::curve::{Point, band, smooth, straight};
 use super::scale::Scale;
 use super::ticks::{DayTick, days, round_out};
+use crate::order::in_order;
 use crate::quantity::{GravityUnit, write_number};
 
 /// What is to be drawn.
@@ -119,12 +120,11 @@ const LEAST: i64 = 2 * 24 * 60;
 /// Puts everything in its place. Readings that are no number are left out.
 #[must_use]
 pub fn course(data: &CourseData) -> Course {
-    let mut points: Vec<&CoursePoint> =
-        data.points.iter().filter(|p| p.gravity.is_finite()).collect();
-    points.sort_by_key(|p| p.minutes);
-    let mut warmth: Vec<(i64, f64)> =
+    let points: Vec<&CoursePoint> = data.points.iter().filter(|p| p.gravity.is_finite()).collect();
+    let points = in_order(points, |a, b| a.minutes.cmp(&b.minutes));
+    let warmth: Vec<(i64, f64)> =
         data.temperatures.iter().copied().filter(|(_, t)| t.is_finite()).collect();
-    warmth.sort_by_key(|(at, _)| *at);
+    let warmth = in_order(warmth, |a, b| a.0.cmp(&b.0));
 
     let times = || points.iter().map(|p| p.minutes).chain(warmth.iter().map(|(at, _)| *at));
     let start = times().min().unwrap_or(0);

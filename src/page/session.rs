@@ -250,8 +250,7 @@ impl Session {
         self.journal.with(|journal| {
             let chosen = journal.settings().in_hand.filter(|id| journal.batch(id).is_some());
             chosen.or_else(|| {
-                let mut batches: Vec<_> = journal.batches().collect();
-                batches.sort_by_key(|(_, heading)| std::cmp::Reverse(heading.started));
+                let batches = journal.batches_latest_first();
                 let on_its_way = batches.iter().find(|(id, _)| {
                     Summary::of(journal, id, now).is_some_and(|s| s.openings.is_empty())
                 });

@@ -4,6 +4,7 @@
 //! rougher than the law (layers, a warming bath), so the answer is a window.
 
 use super::{Amount, ScienceError, Source, Term, Worked};
+use crate::order::in_order;
 use crate::quantity::{Celsius, Estimate, Hours, Measured};
 
 /// Narrowest window, relative to the time itself: the law holds to about a quarter if the bath stays
@@ -40,8 +41,7 @@ pub struct Window {
 /// [`ScienceError::OutOfReach`] when it is not moving towards the bath or the bath lies on the wrong
 /// side of the target.
 pub fn window(looks: &[Look], bath: Celsius, target: Celsius) -> Result<Window, ScienceError> {
-    let mut looks = looks.to_vec();
-    looks.sort_by(|a, b| a.at.value().total_cmp(&b.at.value()));
+    let looks = in_order(looks.to_vec(), |a, b| a.at.value().total_cmp(&b.at.value()));
     let (Some(first), Some(last)) = (looks.first().copied(), looks.last().copied()) else {
         return Err(ScienceError::NothingThere);
     };

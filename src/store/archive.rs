@@ -7,6 +7,7 @@ use super::load::{Loaded, our_keys, prefix_of, scan};
 use super::save::{Outcome, SaveError, Stamp, delete, resolve, save};
 use super::token::Token;
 use super::{Store, StoreError};
+use crate::order::in_order;
 use crate::quantity::Moment;
 use std::collections::BTreeMap;
 
@@ -163,8 +164,7 @@ fn earlier(store: &dyn Store, kind: &str, id: &str) -> Result<Vec<Record>, Store
     let standing: Vec<Token> = heads(&shelf.revisions).iter().map(|h| h.record.token).collect();
     let mut records: Vec<Record> = shelf.revisions.into_iter().map(|r| r.record).collect();
     records.retain(|r| !standing.contains(&r.token));
-    records.sort_by_key(|r| std::cmp::Reverse((r.revision, r.token)));
-    Ok(records)
+    Ok(in_order(records, |a, b| (b.revision, b.token).cmp(&(a.revision, a.token))))
 }
 
 fn everything(store: &dyn Store) -> Result<String, StoreError> {

@@ -2,6 +2,7 @@
 
 use super::envelope::{Record, Revision};
 use super::token::Token;
+use crate::order::in_order;
 
 /// Two or more revisions that stand side by side and say different things.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -56,11 +57,11 @@ pub(super) fn heads(all: &[Revision]) -> Vec<&Revision> {
     if heads.is_empty() {
         heads = all.iter().collect();
     }
-    heads.sort_by_key(|r| {
+    let rank = |r: &Revision| {
         let Record { deleted, at, revision, token, .. } = r.record;
-        std::cmp::Reverse((!deleted, at, revision, token))
-    });
-    heads
+        (!deleted, at, revision, token)
+    };
+    in_order(heads, |a, b| rank(b).cmp(&rank(a)))
 }
 
 /// Everything that `parents` have replaced, by way of any revision at hand; without `parents`.
@@ -83,8 +84,9 @@ pub(super) fn ancestors(parents: &[Token], all: &[Revision]) -> Vec<Token> {
 pub(super) fn to_spare(all: &[Revision], room: Room) -> Vec<&Revision> {
     let heads = heads(all);
     let stands = |r: &Revision| heads.iter().any(|h| h.record.token == r.record.token);
-    let mut replaced: Vec<&Revision> = all.iter().filter(|r| !stands(r)).collect();
-    replaced.sort_by_key(|r| (r.record.revision, r.record.token));
+    let replaced = all.iter().filter(|r| !stands(r)).collect();
+    let age = |r: &Revision| (r.record.revision, r.record.token);
+    let mut replaced = in_order(replaced, |a, b| age(a).cmp(&age(b)));
     match room {
         Room::Deleted => {}
         Room::Spare if heads.iter().all(|h| !h.record.deleted) => {}

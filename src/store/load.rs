@@ -5,6 +5,7 @@ use super::key::{Key, PREFIX, PROBE};
 use super::lineage::Conflict;
 use super::token::Token;
 use super::{Store, StoreError};
+use crate::order::in_order;
 use std::collections::BTreeMap;
 
 /// How often a scan begins anew because another tab took away a text under it.
@@ -76,7 +77,7 @@ pub(super) struct Shelves {
 pub(super) fn our_keys(store: &dyn Store, prefix: &str) -> Result<Vec<String>, StoreError> {
     let mut keys = store.keys()?;
     keys.retain(|k| k.starts_with(PREFIX) && k.starts_with(prefix) && k != PROBE);
-    keys.sort();
+    let mut keys = in_order(keys, Ord::cmp);
     keys.dedup();
     Ok(keys)
 }

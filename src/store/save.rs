@@ -218,8 +218,9 @@ fn put(
     keep(store, &record.key().to_string(), &revision.encode()?)?;
 
     shelf.revisions.push(revision);
-    let mut standing = heads(&shelf.revisions);
-    standing.sort_by_key(|h| h.record.token != token);
+    let (ours, others): (Vec<_>, Vec<_>) =
+        heads(&shelf.revisions).into_iter().partition(|h| h.record.token == token);
+    let standing = [ours, others].concat();
     things.insert((kind.to_owned(), id.to_owned()), Known::of(&standing));
     let outcome = match Conflict::among(&standing) {
         None => Outcome::Saved(record),

@@ -104,7 +104,9 @@ async fn a_kit_brewer_gets_from_hot_wort_to_a_sealed_batch_in_under_forty_taps()
 
     // It is all on record, and there after a reload.
     phone.reload().await;
-    for kept in ["Start by the sample", "Start by the ingredients", "Sachets", "Splashed", "Satellite"] {
+    for kept in
+        ["Start by the sample", "Start by the ingredients", "Sachets", "Splashed", "Satellite"]
+    {
         phone.sees(kept).await;
     }
     let complaints = phone.complaints().await;

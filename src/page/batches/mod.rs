@@ -15,10 +15,8 @@ pub fn BatchesScreen() -> impl IntoView {
     let list = Memo::new(move |_| {
         let now = session.now.get();
         session.journal.with(|journal| {
-            let mut found: Vec<Summary> =
-                journal.batches().filter_map(|(id, _)| Summary::of(journal, id, now)).collect();
-            found.sort_by_key(|summary| std::cmp::Reverse(summary.heading.started));
-            found
+            let batches = journal.batches_latest_first().into_iter();
+            batches.filter_map(|(id, _)| Summary::of(journal, id, now)).collect::<Vec<Summary>>()
         })
     });
     view! {
