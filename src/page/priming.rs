@@ -4,7 +4,12 @@ use super::ask::{Ask, Asked, ask};
 use super::bench::{temperature, volume};
 use super::parts::answer::Said;
 use super::parts::bottle_drawing::{BottleData, BottleDrawing, GlassState};
+use super::parts::choice::Pick;
+use super::parts::field::{Face, NumberField};
+use super::parts::figures::Figures;
 use super::parts::picture::Figure;
+use super::parts::worked::HowWorked;
+use super::session::use_session;
 use super::words;
 use super::write::{self as written, Writer};
 use crate::advice::bottle::{Plan, Reason};
@@ -82,13 +87,13 @@ pub fn sugar_named(name: &str) -> Sugar {
 }
 
 /// Bottles to choose from; nothing is chosen for the brewer.
-pub fn bottle_choices() -> Vec<(String, String)> {
+fn bottle_choices() -> Vec<(String, String)> {
     let all = Bottle::ALL.map(|bottle| (stored(bottle), words::bottle(bottle).to_owned()));
     std::iter::once((String::new(), "Choose: the weakest decides".to_owned())).chain(all).collect()
 }
 
 /// Sugars to choose from.
-pub fn sugar_choices() -> Vec<(String, String)> {
+fn sugar_choices() -> Vec<(String, String)> {
     Sugar::ALL.map(|sugar| (stored(sugar), words::sugar(sugar).to_owned())).to_vec()
 }
 
@@ -114,7 +119,7 @@ pub fn dose_said(w: Writer, plan: &Plan, beer: Litres) -> Said {
 }
 
 /// The guard in figures.
-pub fn guard_rows(plan: &Plan) -> Vec<(&'static str, String)> {
+fn guard_rows(plan: &Plan) -> Vec<(&'static str, String)> {
     let guard = plan.guard;
     let ceiling = guard.ceiling.map_or_else(|| "never to be filled".to_owned(), written::volumes);
     vec![
@@ -129,7 +134,7 @@ pub fn guard_rows(plan: &Plan) -> Vec<(&'static str, String)> {
 }
 
 /// The guard as the drawing of a bottle shows it.
-pub fn bottle_data(plan: &Plan) -> BottleData {
+fn bottle_data(plan: &Plan) -> BottleData {
     let guard = plan.guard;
     let cautioned = plan.advice.reasons.contains(&Reason::CautionForGlass);
     let (fraction, state) = match guard.ceiling {
@@ -163,13 +168,13 @@ pub fn bottle_data(plan: &Plan) -> BottleData {
 }
 
 /// The same for those who cannot see it.
-pub fn bottle_description(plan: &Plan) -> String {
+fn bottle_description(plan: &Plan) -> String {
     guard_rows(plan).into_iter().map(|(name, figure)| format!("{name}: {figure}. ")).collect()
 }
 
 /// The drawing of a plan, once there is one.
 #[component]
-pub fn PlanDrawing(#[prop(into)] plan: Signal<Option<Plan>>) -> impl IntoView {
+fn PlanDrawing(#[prop(into)] plan: Signal<Option<Plan>>) -> impl IntoView {
     let there = Memo::new(move |_| plan.with(Option::is_some));
     let data =
         Signal::derive(move || plan.with(|p| p.as_ref().map(bottle_data)).unwrap_or_default());
@@ -180,5 +185,72 @@ pub fn PlanDrawing(#[prop(into)] plan: Signal<Option<Plan>>) -> impl IntoView {
         <When is=Signal::derive(move || there.get())>
             <BottleDrawing data title=Signal::stored("The weakest bottle".to_owned()) description />
         </When>
+    }
+}
+
+/// The choices of one priming, beside its number fields.
+#[derive(Clone, Copy)]
+pub struct Choices {
+    /// The weakest bottle's stored name.
+    pub weakest: RwSignal<String>,
+    /// The sugar's stored name.
+    pub sugar: RwSignal<String>,
+}
+
+/// The fields of a priming in the order they are asked, and beside them what comes of them.
+#[component]
+pub fn PrimingFields(
+    /// Sets this form's fields apart from another's.
+    id: &'static str,
+    /// Beer, warmest, target, hottest, and any more.
+    faces: Vec<Face>,
+    choices: Choices,
+    #[prop(into)] plan: Signal<Option<Plan>>,
+) -> impl IntoView {
+    let session = use_session();
+    let rows =
+        Signal::derive(move || plan.with(|p| p.as_ref().map(guard_rows)).unwrap_or_default());
+    let worked = Signal::derive(move || plan.get().map(|plan| plan.advice.worked));
+    let fields = faces.into_iter().enumerate().map(|(index, face)| {
+        let bottle = (index == 1).then(|| {
+            view! {
+                <Pick
+                    id=format!("{id}-weakest")
+                    label="Weakest bottle to be filled"
+                    options=Signal::derive(bottle_choices)
+                    chosen=choices.weakest
+                />
+            }
+        });
+        let sugar = (index == 3).then(|| {
+            view! {
+                <Pick
+                    id=format!("{id}-sugar")
+                    label="Sugar"
+                    options=Signal::derive(sugar_choices)
+                    chosen=choices.sugar
+                />
+            }
+        });
+        view! {
+            {bottle}
+            {sugar}
+            <NumberField face />
+        }
+        .into_any()
+    });
+    view! {
+        <div class="two-columns">
+            <div>{fields.collect_view()}</div>
+            <div>
+                <PlanDrawing plan />
+                <Figures rows />
+                <HowWorked
+                    worked
+                    writer=Signal::derive(move || session.writer())
+                    doubt_in=(1, 1.0, "g")
+                />
+            </div>
+        </div>
     }
 }

@@ -42,7 +42,7 @@ impl Hand<'_> {
 
 #[tokio::test]
 async fn a_kit_brewer_gets_from_hot_wort_to_a_sealed_batch_in_under_forty_taps() {
-    let (server, mut phone) = opened().await;
+    let (mut server, mut phone) = opened().await;
     phone.is_kept_for_offline().await;
     server.stop();
     phone.restart().await;

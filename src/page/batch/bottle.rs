@@ -10,16 +10,12 @@ use crate::page::batches::form::when;
 use crate::page::bench::temperature;
 use crate::page::drafts::use_drafts;
 use crate::page::parts::answer::{Answer, Said, VerdictCard};
-use crate::page::parts::choice::Pick;
 use crate::page::parts::field::{NumberField, TextField};
-use crate::page::parts::figures::Figures;
 use crate::page::parts::live::{Outcome, When};
 use crate::page::parts::when::WhenField;
-use crate::page::parts::worked::HowWorked;
 use crate::page::priming::{
-    NOT_CHILLED, PLACE, PlanDrawing, ask_beer, ask_hottest, ask_target, ask_warmest,
-    bottle_choices, bottle_named, dose_said, guard_rows, measured, remembered, stored,
-    sugar_choices, sugar_named,
+    Choices, NOT_CHILLED, PLACE, PrimingFields, ask_beer, ask_hottest, ask_target, ask_warmest,
+    bottle_named, dose_said, measured, remembered, stored, sugar_named,
 };
 use crate::page::session::{Session, use_session};
 use crate::page::words;
@@ -164,8 +160,6 @@ fn BottlingForm(id: Id, live: Live) -> impl IntoView {
         live.with(|s| s.as_ref().is_some_and(|s| s.finish.state == State::Finished))
     });
     let judged = Memo::new(move |_| ok.get().map(|plan| words::bottle_words(writer.get(), &plan)));
-    let rows = Signal::derive(move || ok.get().as_ref().map(guard_rows).unwrap_or_default());
-    let worked = Signal::derive(move || ok.get().map(|plan| plan.advice.worked));
 
     let save = {
         let fields = fields.clone();
@@ -248,31 +242,12 @@ fn BottlingForm(id: Id, live: Live) -> impl IntoView {
             <Answer label="Sugar to weigh" said />
             {move || judged.get().map(|judged| view! { <VerdictCard judged=Signal::stored(judged) /> })}
             <p class="small">{words::GLASS_CAUTION}</p>
-            <div class="two-columns">
-            <div>
-            <NumberField face=beer.face />
-            <Pick
-                id="bottling-weakest"
-                label="Weakest bottle to be filled"
-                options=Signal::derive(bottle_choices)
-                chosen=weakest
+            <PrimingFields
+                id="bottling"
+                faces=vec![beer.face, warmest.face, target.face, hottest.face]
+                choices=Choices { weakest, sugar }
+                plan=ok
             />
-            <NumberField face=warmest.face />
-            <NumberField face=target.face />
-            <Pick
-                id="bottling-sugar"
-                label="Sugar"
-                options=Signal::derive(sugar_choices)
-                chosen=sugar
-            />
-            <NumberField face=hottest.face />
-            </div>
-            <div>
-            <PlanDrawing plan=ok />
-            <Figures rows />
-            <HowWorked worked writer doubt_in=(1, 1.0, "g") />
-            </div>
-            </div>
             <details class="more">
                 <summary>"Weighed, place, time and note"</summary>
                 <NumberField face=weighed.face />

@@ -4,13 +4,9 @@ use crate::advice::bottle::{Bottling, Over, Plan, plan};
 use crate::page::ask::{Ask, ask};
 use crate::page::drafts::use_drafts;
 use crate::page::parts::answer::{Answer, Said, VerdictCard};
-use crate::page::parts::choice::Pick;
-use crate::page::parts::field::NumberField;
-use crate::page::parts::figures::Figures;
-use crate::page::parts::worked::HowWorked;
 use crate::page::priming::{
-    NOT_CHILLED, PlanDrawing, ask_beer, ask_hottest, ask_target, ask_warmest, bottle_choices,
-    bottle_named, dose_said, guard_rows, measured, remembered, stored, sugar_choices, sugar_named,
+    Choices, NOT_CHILLED, PrimingFields, ask_beer, ask_hottest, ask_target, ask_warmest,
+    bottle_named, dose_said, measured, remembered, stored, sugar_named,
 };
 use crate::page::session::use_session;
 use crate::page::words;
@@ -80,8 +76,6 @@ pub fn SugarSum() -> impl IntoView {
     });
     let ok = Signal::derive(move || found.get().and_then(Result::ok));
     let judged = Memo::new(move |_| ok.get().map(|plan| words::bottle_words(writer.get(), &plan)));
-    let worked = Signal::derive(move || ok.get().map(|plan| plan.advice.worked));
-    let rows = Signal::derive(move || ok.get().as_ref().map(guard_rows).unwrap_or_default());
     view! {
         <Answer label="Sugar to weigh" said />
         {move || judged.get().map(|judged| view! { <VerdictCard judged=Signal::stored(judged) /> })}
@@ -89,31 +83,11 @@ pub fn SugarSum() -> impl IntoView {
             "For beer that is finished: one point is still counted as left. A batch's own log says more. "
             {words::GLASS_CAUTION}
         </p>
-        <div class="two-columns">
-        <div>
-        <NumberField face=beer.face />
-        <Pick
-            id="bench-sugar-weakest"
-            label="Weakest bottle to be filled"
-            options=Signal::derive(bottle_choices)
-            chosen=weakest
+        <PrimingFields
+            id="bench-sugar"
+            faces=vec![beer.face, warmest.face, target.face, hottest.face, height.face]
+            choices=Choices { weakest, sugar }
+            plan=ok
         />
-        <NumberField face=warmest.face />
-        <NumberField face=target.face />
-        <Pick
-            id="bench-sugar-kind"
-            label="Sugar"
-            options=Signal::derive(sugar_choices)
-            chosen=sugar
-        />
-        <NumberField face=hottest.face />
-        <NumberField face=height.face />
-        </div>
-        <div>
-        <PlanDrawing plan=ok />
-        <Figures rows />
-        <HowWorked worked writer doubt_in=(1, 1.0, "g") />
-        </div>
-        </div>
     }
 }
