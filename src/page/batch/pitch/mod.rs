@@ -42,7 +42,9 @@ const AGAIN: &str = "Some fields need another look.";
 /// The sample as a reading of its own, if one was taken.
 fn sample(day: &Day, batch: &Id, at: Moment) -> Result<Option<Reading>, String> {
     let again = |()| AGAIN.to_owned();
-    let Some(as_read) = day.sample.optional().map_err(again)? else { return Ok(None) };
+    let (as_read, sample) = (day.sample.optional(), day.sample_at.optional());
+    let (as_read, sample) = (as_read.map_err(again)?, sample.map_err(again)?);
+    let Some(as_read) = as_read else { return Ok(None) };
     let hydrometer = day
         .live
         .with_untracked(|s| s.as_ref().map(|s| s.heading.hydrometer.clone()))
@@ -53,7 +55,7 @@ fn sample(day: &Day, batch: &Id, at: Moment) -> Result<Option<Reading>, String> 
         vessel: Vessel::Main,
         as_read: Some(as_read),
         typed: day.sample.face.text.get_untracked().trim().to_owned(),
-        sample: day.sample_at.optional().map_err(again)?,
+        sample,
         condition: Condition::Still,
         hydrometer,
         beer: None,
@@ -121,8 +123,8 @@ fn record(day: &Day, batch: &Id, at: Moment) -> Result<PitchRecord, String> {
 
 fn save(session: Session, day: &Day, batch: &Id) -> Result<(), String> {
     let at = when(&day.at.get_untracked())?;
-    let reading = sample(day, batch, at)?;
-    let record = record(day, batch, at)?;
+    let (reading, record) = (sample(day, batch, at), record(day, batch, at));
+    let (reading, record) = (reading?, record?);
     if let Some(reading) = reading {
         session.put_new(Entry::Reading(reading), None)?;
         // Should the second save fail, the first is not made again when it is tried anew.
