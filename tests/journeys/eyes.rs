@@ -4,7 +4,6 @@ use thirtyfour::Key;
 
 use crate::brewing::{everywhere, opened};
 use crate::noticing::lines;
-use crate::phone::Phone;
 
 #[tokio::test]
 async fn nothing_scrolls_sideways() {
