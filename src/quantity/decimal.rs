@@ -105,7 +105,10 @@ fn plain_number(text: &str) -> Option<f64> {
     let significant = whole.trim_start_matches('0');
     let whole = if significant.is_empty() { "0" } else { significant };
     let rest = if rest.is_empty() { "0" } else { rest };
-    serde_json::from_str(&format!("{whole}.{rest}")).ok()
+    let digits = whole.bytes().chain(rest.bytes()).all(|b| b.is_ascii_digit());
+    let read = serde_json::from_str(&format!("{whole}.{rest}")).ok();
+    // Digits alone fail only when there are too many: a number all the same, beyond every limit.
+    read.or(digits.then_some(f64::MAX))
 }
 
 /// `1 050` is 1050; `1 05` is nothing.
@@ -163,6 +166,11 @@ mod tests {
         ] {
             assert_eq!(one(text), value, "{text}");
         }
+    }
+
+    #[test]
+    fn more_digits_than_a_number_holds_are_beyond_every_limit() {
+        assert_eq!(one(&"9".repeat(400)), f64::MAX);
     }
 
     #[test]

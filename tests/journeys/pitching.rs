@@ -93,7 +93,7 @@ async fn a_kit_brewer_gets_from_hot_wort_to_a_sealed_batch_in_under_forty_taps()
     hand.type_into("Splashed or shaken for", "5").await;
     hand.tap("Place").await;
     hand.type_into("Room where it will stand", "18").await;
-    phone.sees("The beer's own warmth").await;
+    phone.sees("It warms itself by about").await;
     hand.so_far("yeast, air and place");
 
     hand.tap("The yeast is in").await;
@@ -131,7 +131,7 @@ async fn half_finished_pitching_outlives_a_closed_page_and_the_timer_runs_on() {
     phone.tap("Stop the timer").await;
     phone.wait_until(
         "the minutes are noted",
-        "[...document.querySelectorAll('input')].some((i) => i.id.endsWith('aerated') && i.value !== '')",
+        "return [...document.querySelectorAll('input')].some((i) => i.id.endsWith('aerated') && i.value !== '')",
     )
     .await;
 }
