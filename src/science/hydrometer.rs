@@ -11,7 +11,7 @@ use super::{ScienceError, Source, Term, Worked, ethanol, sucrose};
 
 pub use super::hydrometer_check::reading_in_water;
 use crate::quantity::{
-    Celsius, Density, Estimate, Gravity, GravityChange, Measured, Plato, SpecificGravity,
+    Celsius, Estimate, Gravity, GravityChange, Measured, Plato, SpecificGravity,
 };
 use serde::{Deserialize, Serialize};
 
@@ -222,22 +222,6 @@ fn correct(
 
 fn model_error(t: f64) -> f64 {
     0.0001 + if t > 30.0 { (t - 30.0) * 0.000_04 } else { 0.0 }
-}
-
-/// Density of beer, for those who need it beside the gravity.
-///
-/// # Errors
-/// [`ScienceError::Temperature`] outside 0 to 40 °C.
-pub fn beer_density(
-    original: Plato,
-    alcohol: crate::quantity::AlcoholByMass,
-    t: Celsius,
-) -> Result<Density, ScienceError> {
-    let (min, max) = (SAMPLE.0, COOL_FIRST_ABOVE);
-    if !(min..=max).contains(&t) {
-        return Err(ScienceError::Temperature { given: t, min, max });
-    }
-    Ok(Density::new(beer_rho(original.value(), alcohol.value(), t.value()))?)
 }
 
 #[cfg(test)]

@@ -3,6 +3,7 @@
 use super::{temperature, volume};
 use crate::advice::Verdict;
 use crate::advice::pitch::{Wort, judge};
+use crate::advice::thermometer::{Thermometer, for_the_clock};
 use crate::chart::{Layer, Substance};
 use crate::page::ask::{Ask, AskGravity, ask, ask_gravity};
 use crate::page::batches::form::{family_choices, family_named};
@@ -28,23 +29,24 @@ use leptos::prelude::*;
 
 const ANY: Bounds<Celsius> = Bounds::new(Celsius::literal(0.0), Celsius::literal(100.0));
 
-/// What each thermometer is taken to be good for, one standard deviation in °C (common practice, no
-/// source).
-const THERMOMETERS: [(&str, &str, f64); 3] = [
-    ("probe", "Probe, stirred", 0.5),
-    ("strip", "Strip on the wall, stirred", 0.8),
-    ("still", "Not stirred", 1.7),
+/// How it was read: thermometer, and whether the wort was stirred.
+const READ_WITH: [(&str, &str, Thermometer, bool); 3] = [
+    ("probe", "Probe, stirred", Thermometer::Probe, true),
+    ("strip", "Strip on the wall, stirred", Thermometer::Strip, true),
+    ("still", "Not stirred", Thermometer::Probe, false),
 ];
 
 /// The wort's temperature as that thermometer knows it, and whether it was stirred.
 fn by_thermometer(name: &str, t: Celsius) -> (Estimate<Celsius>, bool) {
-    let sigma = THERMOMETERS.iter().find(|(known, ..)| *known == name).map_or(0.5, |(.., s)| *s);
-    (Estimate::new(t, sigma), name != "still")
+    let found = READ_WITH.iter().find(|(known, ..)| *known == name);
+    let (thermometer, stirred) = found
+        .map_or((Thermometer::Probe, true), |&(.., thermometer, stirred)| (thermometer, stirred));
+    (thermometer.reads(t, stirred), stirred)
 }
 
 /// The choices of thermometer.
 fn thermometer_choices() -> Vec<(&'static str, &'static str)> {
-    THERMOMETERS.iter().map(|&(name, words, _)| (name, words)).collect()
+    READ_WITH.iter().map(|&(name, words, ..)| (name, words)).collect()
 }
 
 /// What water or ice does, in words.
@@ -164,11 +166,10 @@ pub fn CoolingSum() -> impl IntoView {
     let (before, gap, place) = (earlier.value, between.value, bath.value);
     let cooled = move || -> Option<Result<Window, ScienceError>> {
         let now = t.get().ok()?;
-        // Two looks with one thermometer share most of its fault; half is left between them.
-        let sigma = by_thermometer(&thermometer.get(), now).0.sigma() / 2.0;
-        let look = |at, t| Look { at, temperature: Estimate::new(t, sigma) };
+        let name = thermometer.get();
+        let look = |at, t| Look { at, temperature: by_thermometer(&name, t).0 };
         let looks = [look(Hours::literal(0.0), before.get().ok()?), look(gap.get().ok()?, now)];
-        Some(window(&looks, place.get().ok()?, target()))
+        Some(window(&for_the_clock(&looks), place.get().ok()?, target()))
     };
     let writer = Signal::derive(move || session.writer());
     let card = Signal::derive(move || match judged() {

@@ -1,6 +1,7 @@
 //! The pitching as it was recorded, what to expect now, and what to do when the beer is too warm already.
 
 use crate::advice::already_in::{self, Pitched as Beer};
+use crate::advice::thermometer::Thermometer;
 use crate::batch::{Kind, Summary};
 use crate::page::batch::{Live, remove};
 use crate::page::parts::answer::VerdictCard;
@@ -9,11 +10,8 @@ use crate::page::parts::live::{Outcome, live as redrawn};
 use crate::page::session::use_session;
 use crate::page::words::{self, pitching, place};
 use crate::page::write::{self, Writer};
-use crate::quantity::{Celsius, Estimate, Measured, Moment, write_number};
+use crate::quantity::{Celsius, Measured, Moment, write_number};
 use leptos::prelude::*;
-
-/// A temperature of the beer in the log may be read with anything; a strip is taken.
-const READ_TO: f64 = 0.8;
 
 fn rows(w: Writer, summary: &Summary) -> Vec<(&'static str, String)> {
     let Some((_, record)) = &summary.pitch else { return vec![] };
@@ -44,7 +42,8 @@ fn beer(summary: &Summary, now: Moment) -> Option<Beer> {
     let logged = summary.lines.iter().rev().find_map(|line| line.reading.beer);
     let t: Celsius = logged.or(record.wort)?;
     Some(Beer {
-        beer: Estimate::new(t, READ_TO),
+        // The log does not say what it was read with; a strip is taken, on moving beer.
+        beer: Thermometer::Strip.reads(t, true),
         family: summary.heading.family,
         packet: summary.heading.packet,
         since: now.since(record.at),
