@@ -48,14 +48,10 @@ impl Phone {
     pub async fn new() -> Self {
         static COUNT: AtomicU32 = AtomicU32::new(0);
         let number = COUNT.fetch_add(1, Ordering::Relaxed);
-        let mut chromedriver = Command::new("chromedriver")
-            .arg("--port=0")
-            .stdout(Stdio::piped())
-            .stderr(Stdio::null())
-            .spawn()
-            .expect("chromedriver is on PATH: make setup-browser");
-        let mut said = BufReader::new(chromedriver.stdout.take().expect("chromedriver speaks"));
-        let port = port_said(&mut said);
+        // It takes a free port of one kind of address and gives up where another program has the same
+        // port of the other kind, so it may be tried again.
+        let (chromedriver, said, port) =
+            (0..3).find_map(|_| start_driver()).expect("chromedriver starts");
         let memory = build::scratch(&format!("phone-{number}"));
         let mut phone =
             Self { driver: None, browser: None, chromedriver, _said: said, port, memory };
@@ -238,15 +234,34 @@ impl Drop for Phone {
     }
 }
 
+/// The driver, its voice and its port; `None` when it gave up.
+fn start_driver() -> Option<(Child, BufReader<ChildStdout>, u16)> {
+    let mut chromedriver = Command::new("chromedriver")
+        .arg("--port=0")
+        .stdout(Stdio::piped())
+        .stderr(Stdio::null())
+        .spawn()
+        .expect("chromedriver is on PATH: make setup-browser");
+    let mut said = BufReader::new(chromedriver.stdout.take().expect("chromedriver speaks"));
+    match port_said(&mut said) {
+        Some(port) => Some((chromedriver, said, port)),
+        None => {
+            let _ = chromedriver.kill();
+            let _ = chromedriver.wait();
+            None
+        }
+    }
+}
+
 /// "ChromeDriver was started successfully on port 12345."
-fn port_said(said: &mut impl BufRead) -> u16 {
+fn port_said(said: &mut impl BufRead) -> Option<u16> {
     for line in said.lines() {
         let line = line.expect("chromedriver speaks");
         if let Some(port) = line.split("successfully on port ").nth(1) {
-            return port.trim_end_matches('.').parse().expect("a port");
+            return Some(port.trim_end_matches('.').parse().expect("a port"));
         }
     }
-    panic!("chromedriver did not start")
+    None
 }
 
 fn on_path(name: &str) -> Option<PathBuf> {
