@@ -1,6 +1,7 @@
 //! The answer: the largest thing on the screen, in sight while one types.
 
 use crate::advice::Verdict;
+use crate::page::parts::live::list;
 use leptos::prelude::*;
 
 /// What the answer says now.
@@ -93,7 +94,7 @@ pub fn VerdictCard(#[prop(into)] judged: Signal<Judged>) -> impl IntoView {
     view! {
         <section class=move || tone(judged.get().verdict) role="status" aria-live="polite">
             <div class="verdict-head">
-                {move || view! { <VerdictShape verdict=judged.get().verdict /> }}
+                {move || view! { <VerdictShape verdict=judged.get().verdict /> }.into_any()}
                 <div>
                     <p class="verdict-word">{move || judged.get().word}</p>
                     <p class="verdict-sentence">{move || judged.get().sentence}</p>
@@ -101,7 +102,8 @@ pub fn VerdictCard(#[prop(into)] judged: Signal<Judged>) -> impl IntoView {
             </div>
             <ul class="reasons">
                 {move || {
-                    judged.get().reasons.into_iter().map(|r| view! { <li>{r}</li> }).collect_view()
+                    let reasons = judged.get().reasons.into_iter();
+                    list(reasons.map(|r| view! { <li>{r}</li> }.into_any()))
                 }}
             </ul>
             <p class="verdict-next">{move || judged.get().next}</p>

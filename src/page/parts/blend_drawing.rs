@@ -1,5 +1,6 @@
 //! The blend: how much of what at which temperature meets in the vessel, and what comes of it.
 
+use super::live::list;
 use super::picture::{Figure, Hatch, Picture, unique};
 use crate::chart::{Layer, Placed, Substance, bucket};
 use leptos::prelude::*;
@@ -46,12 +47,12 @@ pub fn BlendDrawing(
 /// The inside of the bucket, a little narrower at its floor.
 const INSIDE: &str = "M14 78H170L160 252Q159 258 153 258H31Q25 258 24 252Z";
 
-fn vessel(d: &BlendData, (inside, spill): &(String, String)) -> impl IntoView + use<> {
+fn vessel(d: &BlendData, (inside, spill): &(String, String)) -> AnyView {
     let drawn = bucket(&d.layers, d.capacity);
     let placed: Vec<(Layer, Placed)> =
         d.layers.iter().cloned().zip(drawn.layers.iter().copied()).collect();
-    let fills = placed.iter().map(|(layer, at)| fill(layer.substance, *at)).collect_view();
-    let labels = placed.into_iter().map(|(layer, at)| label(layer, at)).collect_view();
+    let fills = list(placed.iter().map(|(layer, at)| fill(layer.substance, *at)));
+    let labels = list(placed.into_iter().map(|(layer, at)| label(layer, at)));
     let overflow = drawn.overflow.map(|top| {
         // It stands over the brim and runs down the side that bears no words.
         let shape = format!(
@@ -80,9 +81,10 @@ fn vessel(d: &BlendData, (inside, spill): &(String, String)) -> impl IntoView + 
         <text class="picture-result" x="92" y="34" text-anchor="middle">{d.result.value.clone()}</text>
         <text class="picture-small" x="190" y="34">{d.result.name.clone()}</text>
     }
+    .into_any()
 }
 
-fn fill(substance: Substance, at: Placed) -> impl IntoView {
+fn fill(substance: Substance, at: Placed) -> AnyView {
     let height = (at.bottom - at.top).max(0.0);
     let cubes = (substance == Substance::Ice).then(|| cubes(at.top, at.bottom));
     view! {
@@ -90,6 +92,7 @@ fn fill(substance: Substance, at: Placed) -> impl IntoView {
         <path class="blend-edge" d=format!("M0 {:.1}H184", at.top) />
         <path class="blend-ice" d=cubes />
     }
+    .into_any()
 }
 
 /// Tilted squares from end to end of a layer of ice.
@@ -118,7 +121,7 @@ fn cubes(top: f64, bottom: f64) -> String {
         .collect()
 }
 
-fn label(layer: Layer, at: Placed) -> impl IntoView {
+fn label(layer: Layer, at: Placed) -> AnyView {
     let middle = f64::midpoint(at.top, at.bottom);
     let side = 167.0 - (middle - 78.0) / 18.0;
     view! {
@@ -126,4 +129,5 @@ fn label(layer: Layer, at: Placed) -> impl IntoView {
         <text class="picture-label" x="190" y=at.label - 2.0>{layer.figure}</text>
         <text class="picture-small" x="190" y=at.label + 15.0>{layer.name}</text>
     }
+    .into_any()
 }

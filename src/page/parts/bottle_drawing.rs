@@ -1,5 +1,6 @@
 //! The bottle: how far the gas in the worst case reaches towards what the glass is trusted with.
 
+use super::live::{list, or_nothing};
 use super::picture::{Figure, Hatch, Picture, unique};
 use crate::chart::{BOTTLE_OUTLINE, bottle_levels, wrap};
 use leptos::prelude::*;
@@ -59,8 +60,8 @@ pub fn BottleDrawing(
             <Hatch id=ink tone="hatch-ink" />
             <Hatch id=stop tone="hatch-stop" crossed=true />
             {move || data.with(|d| bottle(d, &names))}
-            {move || data.with(|d| pressure(&d.usual, 22.0, 14.0))}
-            {move || data.with(|d| pressure(&d.hottest, 146.0, 40.0))}
+            {move || or_nothing(data.with(|d| pressure(&d.usual, 22.0, 14.0)))}
+            {move || or_nothing(data.with(|d| pressure(&d.hottest, 146.0, 40.0)))}
         </Picture>
     }
 }
@@ -71,7 +72,7 @@ struct Names {
     stop: String,
 }
 
-fn bottle(d: &BottleData, names: &Names) -> impl IntoView + use<> {
+fn bottle(d: &BottleData, names: &Names) -> AnyView {
     let never = d.state == GlassState::Never;
     let levels = bottle_levels(if never { 0.0 } else { d.fraction });
     let height = levels.base - levels.level;
@@ -126,6 +127,7 @@ fn bottle(d: &BottleData, names: &Names) -> impl IntoView + use<> {
             {cross}
         </g>
     }
+    .into_any()
 }
 
 /// A line across the glass and on to its words.
@@ -133,20 +135,22 @@ fn pointer(at: f64, label: f64, from: f64) -> String {
     format!("M{from} {at:.1}H106L116 {label:.1}H120")
 }
 
-fn words(figure: &Figure, at: f64, letters: usize) -> impl IntoView + use<> {
+fn words(figure: &Figure, at: f64, letters: usize) -> AnyView {
     let lines = wrap(&figure.name, letters);
     let top = at - 8.0 * lines.len().saturating_sub(1) as f64;
     let names = lines.into_iter().zip(1_u8..).map(|(line, i)| {
         view! { <text class="picture-small" x="124" y=top + 17.0 * f64::from(i)>{line}</text> }
+            .into_any()
     });
     view! {
         <text class="picture-label" x="124" y=top>{figure.value.clone()}</text>
-        {names.collect_view()}
+        {list(names)}
     }
+    .into_any()
 }
 
 /// The state as a shape, on the body of the bottle.
-fn badge(state: GlassState) -> impl IntoView {
+fn badge(state: GlassState) -> AnyView {
     let (shape, sign) = match state {
         GlassState::Within => {
             ("M60 174A17 17 0 1 1 60 208A17 17 0 1 1 60 174Z", "M51 191L58 198L70 184")
@@ -162,27 +166,29 @@ fn badge(state: GlassState) -> impl IntoView {
         <path class="bottle-badge" d=shape />
         <path class="bottle-sign" d=sign />
     }
+    .into_any()
 }
 
 /// A thermometer filled so far, and the pressure there; nothing without a pressure.
-fn pressure(figure: &Figure, top: f64, filled: f64) -> Option<impl IntoView + use<>> {
+fn pressure(figure: &Figure, top: f64, filled: f64) -> Option<AnyView> {
     if figure.value.is_empty() {
         return None;
     }
     let lines = wrap(&figure.name, 11).into_iter().zip(0_u8..).map(|(line, i)| {
         let y = top + 52.0 + 17.0 * f64::from(i);
-        view! { <text class="picture-small" x="231" y=y>{line}</text> }
+        view! { <text class="picture-small" x="231" y=y>{line}</text> }.into_any()
     });
     let (bulb, shoulder) = (top + 66.0, top + 10.0);
     let neck = bulb - 8.0;
     let tube =
         format!("M207 {neck}V{shoulder}A6 6 0 0 1 219 {shoulder}V{neck}A10 10 0 1 1 207 {neck}Z");
     let column = format!("M213 {bulb}V{}", bulb - 10.0 - filled);
-    Some(view! {
+    let drawn = view! {
         <path class="bottle-tube" d=tube />
         <path class="bottle-mercury" d=column />
         <circle class="bottle-mercury" cx="213" cy=bulb r="4" />
         <text class="picture-figure" x="231" y=top + 30.0>{figure.value.clone()}</text>
-        {lines.collect_view()}
-    })
+        {list(lines)}
+    };
+    Some(drawn.into_any())
 }

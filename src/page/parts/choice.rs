@@ -1,5 +1,6 @@
 //! One of a few: big buttons for a handful, a list for more.
 
+use crate::page::parts::live::list;
 use leptos::prelude::*;
 
 /// One of a few, as buttons side by side. The chosen value is a text, so that it can be a draft.
@@ -13,26 +14,24 @@ pub fn Choice(
     #[prop(optional, into)] hint: String,
 ) -> impl IntoView {
     let name = id.clone();
-    let buttons = options
-        .into_iter()
-        .map(|(value, words)| {
-            let input_id = format!("{name}-{value}");
-            let for_input = input_id.clone();
-            view! {
-                <label class="choice-one" for=for_input>
-                    <input
-                        type="radio"
-                        id=input_id
-                        name=name.clone()
-                        value=value
-                        prop:checked=move || chosen.get() == value
-                        on:change=move |_| chosen.set(value.to_owned())
-                    />
-                    <span>{words}</span>
-                </label>
-            }
-        })
-        .collect_view();
+    let buttons = list(options.into_iter().map(|(value, words)| {
+        let input_id = format!("{name}-{value}");
+        let for_input = input_id.clone();
+        view! {
+            <label class="choice-one" for=for_input>
+                <input
+                    type="radio"
+                    id=input_id
+                    name=name.clone()
+                    value=value
+                    prop:checked=move || chosen.get() == value
+                    on:change=move |_| chosen.set(value.to_owned())
+                />
+                <span>{words}</span>
+            </label>
+        }
+        .into_any()
+    }));
     view! {
         <fieldset class="choice" id=id>
             <legend>{label}</legend>
@@ -59,18 +58,15 @@ pub fn Pick(
             <p class="field-hint">{hint}</p>
             <select id=id on:change=move |event| chosen.set(event_target_value(&event))>
                 {move || {
-                    options
-                        .get()
-                        .into_iter()
-                        .map(|(value, words)| {
+                    list(options.get().into_iter().map(|(value, words)| {
                             let own = value.clone();
                             view! {
                                 <option value=value selected=move || chosen.get() == own>
                                     {words}
                                 </option>
                             }
-                        })
-                        .collect_view()
+                            .into_any()
+                        }))
                 }}
             </select>
         </div>

@@ -1,5 +1,6 @@
 //! The course: gravity over days, and temperature in a strip of its own below.
 
+use super::live::{list, or_nothing};
 use super::picture::Picture;
 use crate::chart::{Course, CourseData, DayTick, Mark, course, gravity_symbol};
 use leptos::prelude::*;
@@ -25,24 +26,30 @@ pub fn CourseDrawing(
     /// The words below a day of the axis: "day 3" and "4 Mar".
     day_text: Callback<DayTick, (String, String)>,
 ) -> impl IntoView {
-    let drawn = Memo::new(move |_| course(&data.read()));
-    let symbol = move || gravity_symbol(data.read().plato);
+    let drawn = move || {
+        let symbol = gravity_symbol(data.read().plato);
+        let c = course(&data.read());
+        view! {
+            <text class="picture-small" x=LEFT - 6.0 y="14" text-anchor="end">{symbol}</text>
+            {or_nothing(zone(&c, end_text.get()))}
+            {grid(&c)}
+            {days_axis(&c, day_text)}
+            <path class="course-warmth" d=c.temperature_line.clone() />
+            <path class="course-satellite" d=c.satellite_line.clone() />
+            <path class="course-main" d=c.main_line.clone() />
+            {marks(&c)}
+        }
+        .into_any()
+    };
     view! {
         <Picture kind="course" size=Course::SIZE title=title description=description>
-            <text class="picture-small" x=LEFT - 6.0 y="14" text-anchor="end">{symbol}</text>
-            {move || drawn.with(|c| zone(c, end_text.get()))}
-            {move || drawn.with(grid)}
-            {move || drawn.with(|c| days_axis(c, day_text))}
-            <path class="course-warmth" d=move || drawn.read().temperature_line.clone() />
-            <path class="course-satellite" d=move || drawn.read().satellite_line.clone() />
-            <path class="course-main" d=move || drawn.read().main_line.clone() />
-            {move || drawn.with(marks)}
+            {move || drawn()}
         </Picture>
     }
 }
 
 /// The numbers beside both axes, each with its line.
-fn grid(c: &Course) -> impl IntoView + use<> {
+fn grid(c: &Course) -> AnyView {
     let rows = c.gravity.iter().chain(&c.temperature).cloned().map(|mark| {
         view! {
             <path class="course-grid" d=format!("M{LEFT} {:.1}H{RIGHT}", mark.at) />
@@ -50,11 +57,12 @@ fn grid(c: &Course) -> impl IntoView + use<> {
                 {mark.text}
             </text>
         }
+        .into_any()
     });
-    rows.collect_view()
+    list(rows)
 }
 
-fn days_axis(c: &Course, words: Callback<DayTick, (String, String)>) -> impl IntoView + use<> {
+fn days_axis(c: &Course, words: Callback<DayTick, (String, String)>) -> AnyView {
     let foot = Course::FLOOR;
     let days = c.days.iter().map(|&(x, day)| {
         let (count, date) = words.run(day);
@@ -67,17 +75,19 @@ fn days_axis(c: &Course, words: Callback<DayTick, (String, String)>) -> impl Int
                 {date}
             </text>
         }
+        .into_any()
     });
     view! {
         <path class="course-axis" d=format!("M{LEFT} {foot}H{RIGHT}") />
-        {days.collect_view()}
+        {list(days)}
     }
+    .into_any()
 }
 
-fn zone(c: &Course, words: String) -> Option<impl IntoView + use<>> {
+fn zone(c: &Course, words: String) -> Option<AnyView> {
     let (area, top, bottom) = c.zone.clone()?;
     let (x, anchor) = if c.zone_words_right { (RIGHT - 6.0, "end") } else { (LEFT + 6.0, "start") };
-    Some(view! {
+    let zone = view! {
         <path class="course-zone" d=area />
         <path
             class="course-zone-edge"
@@ -86,10 +96,11 @@ fn zone(c: &Course, words: String) -> Option<impl IntoView + use<>> {
         <text class="picture-small picture-halo" x=x y=bottom + 15.0 text-anchor=anchor>
             {words}
         </text>
-    })
+    };
+    Some(zone.into_any())
 }
 
-fn marks(c: &Course) -> impl IntoView + use<> {
+fn marks(c: &Course) -> AnyView {
     let size = c.mark_size;
     let bars: String = c.marks.iter().filter_map(|m| bar(m, size)).collect();
     // Hundreds of readings are a line with a shadow, not hundreds of marks.
@@ -115,14 +126,16 @@ fn marks(c: &Course) -> impl IntoView + use<> {
                 {named.text}
             </text>
         }
+        .into_any()
     });
     view! {
         <g class=class>
             <path class="course-bar" d=bars />
-            {shapes.collect_view()}
+            {list(shapes)}
         </g>
-        {words.collect_view()}
+        {list(words)}
     }
+    .into_any()
 }
 
 /// An upright with two short ends, where it reaches beyond its mark.

@@ -1,5 +1,6 @@
 //! A field for one number: visible label, big steppers, unit beside it, the error in words below.
 
+use crate::page::parts::live::list;
 use leptos::prelude::*;
 
 /// All that the view needs of a field, whatever it measures.
@@ -74,6 +75,7 @@ pub fn NumberField(face: Face) -> impl IntoView {
         let label = format!("{}: unit", face.label);
         let options = face.units.iter().map(|&symbol| {
             view! { <option value=symbol selected=move || unit.get() == symbol>{symbol}</option> }
+                .into_any()
         });
         view! {
             <select
@@ -81,7 +83,7 @@ pub fn NumberField(face: Face) -> impl IntoView {
                 aria-label=label
                 on:change=move |event| on_unit.run(event_target_value(&event))
             >
-                {options.collect_view()}
+                {list(options)}
             </select>
         }
         .into_any()

@@ -1,5 +1,6 @@
 //! A short table of names and figures.
 
+use crate::page::parts::live::list;
 use leptos::prelude::*;
 
 /// Names and figures, a row each.
@@ -13,12 +14,13 @@ pub fn Figures(#[prop(into)] rows: Signal<Vec<(&'static str, String)>>) -> impl 
                     <td>{figure}</td>
                 </tr>
             }
+            .into_any()
         };
-        rows.get().into_iter().map(row).collect_view()
+        list(rows.get().into_iter().map(row))
     };
     view! {
         <table class="figures">
-            <tbody>{rows}</tbody>
+            <tbody>{move || rows()}</tbody>
         </table>
     }
 }

@@ -2,17 +2,30 @@
 //! compiled once and not for every place it is used in.
 
 use leptos::prelude::*;
+use leptos::tachys::reactive_graph::SharedReactiveFunction;
+use std::sync::{Arc, Mutex};
 
 /// A text that follows what it reads.
 pub fn say(text: impl Fn() -> String + Send + Sync + 'static) -> Signal<String> {
     Signal::derive(text)
 }
 
-/// A view that is drawn anew when what it reads has changed.
+/// A view that is drawn anew when what it reads has changed. A closure in braces within a view is made
+/// the same; it should give a text or an `AnyView` too.
 pub fn live(
     view: impl Fn() -> Option<AnyView> + Send + 'static,
-) -> Box<dyn Fn() -> Option<AnyView> + Send> {
-    Box::new(view)
+) -> SharedReactiveFunction<AnyView> {
+    Arc::new(Mutex::new(move || or_nothing(view())))
+}
+
+/// The view, or none.
+pub fn or_nothing(view: Option<AnyView>) -> AnyView {
+    view.unwrap_or_else(|| ().into_any())
+}
+
+/// Views one after another.
+pub fn list(views: impl Iterator<Item = AnyView>) -> AnyView {
+    views.collect::<Vec<_>>().into_any()
 }
 
 /// Shows its children while `is` holds.

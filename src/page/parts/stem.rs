@@ -1,5 +1,6 @@
 //! The stem: a hydrometer's scale as one sees it in the jar, moved until it looks like the one in hand.
 
+use super::live::{list, live};
 use super::picture::unique;
 use crate::chart::{PaperScale, wrap};
 use leptos::prelude::*;
@@ -59,10 +60,9 @@ pub fn Stem(
     /// Called with each reading the stem is moved to.
     on_set: Callback<f64>,
 ) -> impl IntoView {
-    let scale = Memo::new(move |_| PaperScale::new(plato.get(), division.get()));
-    let reading = move || value.get().unwrap_or_else(|| scale.read().water());
+    let scale = move || PaperScale::new(plato.get(), division.get());
+    let reading = move || value.get().unwrap_or_else(|| scale().water());
     let drag = RwSignal::new(None::<Drag>);
-    let moving = move || drag.get().is_some_and(|d| d.moving);
 
     let set = move |next: f64| {
         if value.get_untracked() != Some(next) {
@@ -95,7 +95,7 @@ pub fn Stem(
             return;
         }
         let unit = drawing(&ev).map_or(1.0, |element| picture_units(&element));
-        set(scale.read_untracked().lifted(d.from_reading, (d.from_y - y) * unit));
+        set(untrack(scale).lifted(d.from_reading, (d.from_y - y) * unit));
     };
     let on_end = move |ev: PointerEvent| {
         if drag.get_untracked().is_some_and(|d| d.pointer == ev.pointer_id()) {
@@ -103,7 +103,7 @@ pub fn Stem(
         }
     };
     let on_key = move |ev: KeyboardEvent| {
-        let (scale, now) = (scale.get_untracked(), untrack(reading));
+        let (scale, now) = (untrack(scale), untrack(reading));
         let next = match ev.key().as_str() {
             "ArrowUp" | "ArrowRight" => scale.stepped(now, 1),
             "ArrowDown" | "ArrowLeft" => scale.stepped(now, -1),
@@ -117,23 +117,22 @@ pub fn Stem(
         set(next);
     };
 
-    let slide =
-        move || format!("translate(0 {:.2})", SURFACE - scale.read().below_water(reading()));
+    let down = move || SURFACE - scale().below_water(reading());
     let jar = unique("jar");
     let window = unique("paper");
     view! {
         <svg
             class="stem"
             class:stem-unread=move || value.get().is_none()
-            class:stem-moving=moving
+            class:stem-moving=move || drag.get().is_some_and(|d| d.moving)
             viewBox=format!("0 0 {} {}", SIZE.0, SIZE.1)
             tabindex="0"
             role="slider"
             aria-orientation="vertical"
             aria-label=label
-            aria-valuemin=move || scale.read().range().0
-            aria-valuemax=move || scale.read().range().1
-            aria-valuenow=reading
+            aria-valuemin=move || scale().range().0.to_string()
+            aria-valuemax=move || scale().range().1.to_string()
+            aria-valuenow=move || reading().to_string()
             aria-valuetext=value_text
             on:pointerdown=on_down
             on:pointermove=on_move
@@ -150,8 +149,8 @@ pub fn Stem(
                 // The liquid climbs a little at every wall; the eye reads below that, at the level.
                 <path class="stem-liquid" d=format!("M15 123{MENISCUS}V250H15Z") />
                 <g clip-path=format!("url(#{window})")>
-                    <g class="stem-scale" transform=slide>
-                        {move || paper(&scale.read())}
+                    <g class="stem-scale" transform=move || format!("translate(0 {:.2})", down())>
+                        {move || paper(&scale())}
                     </g>
                 </g>
                 <path class="stem-glass" d="M50 0V260M122 0V260" />
@@ -163,13 +162,13 @@ pub fn Stem(
             <path class="stem-eye" d="M1 126L13 134L1 142Z" />
             <path class="stem-jar" d="M15 0V242Q15 252 25 252H195Q205 252 205 242V0M6 256H214" />
             <path class="stem-grip" d="M23 34L32 23L41 34M32 24V66M23 56L32 67L41 56" />
-            {move || flag(&scale.read(), value.get(), corrected.get(), &corrected_text.read())}
+            {live(move || flag(&scale(), value.get(), corrected.get(), &corrected_text.read()))}
         </svg>
     }
 }
 
 /// What is printed, as one path for each kind of line.
-fn paper(scale: &PaperScale) -> impl IntoView + use<> {
+fn paper(scale: &PaperScale) -> AnyView {
     let printed = scale.printed();
     let lines = |places: &[f64], to: f64| -> String {
         places.iter().map(|y| format!("M51 {y:.2}H{to}")).collect()
@@ -177,13 +176,15 @@ fn paper(scale: &PaperScale) -> impl IntoView + use<> {
     let long: Vec<f64> = printed.long.iter().map(|(y, _)| *y).collect();
     let numbers = printed.long.into_iter().map(|(y, number)| {
         view! { <text class="stem-number" x="119" y=format!("{:.2}", y - 3.5)>{number}</text> }
+            .into_any()
     });
     view! {
         <path class="stem-line stem-line-long" d=lines(&long, 121.0) />
         <path class="stem-line" d=lines(&printed.middle, 66.0) />
         <path class="stem-line stem-line-short" d=lines(&printed.short, 59.0) />
-        {numbers.collect_view()}
+        {list(numbers)}
     }
+    .into_any()
 }
 
 /// The flag at the corrected reading.
@@ -192,7 +193,7 @@ fn flag(
     value: Option<f64>,
     corrected: Option<f64>,
     words: &str,
-) -> Option<impl IntoView + use<>> {
+) -> Option<AnyView> {
     let (value, corrected) = (value?, corrected?);
     let below = scale.below_water(corrected) - scale.below_water(value);
     // Less than a hair's breadth is the same line.
@@ -206,18 +207,20 @@ fn flag(
     let texts = lines.into_iter().zip(0_u8..).map(|(line, i)| {
         let class = if i == 0 { "stem-flag-value" } else { "stem-flag-word" };
         view! { <text class=class x="138" y=format!("{:.1}", first + 18.0 * f64::from(i))>{line}</text> }
+            .into_any()
     });
     let (top, bottom) = (y - half, y + half);
-    Some(view! {
+    let flag = view! {
         <g class="stem-flag">
             <path class="stem-true" d=format!("M51 {y:.1}H122") />
             <path
                 class="stem-flag-cloth"
                 d=format!("M123 {y:.1}L132 {:.1}V{top:.1}H217V{bottom:.1}H132V{:.1}Z", y - 7.0, y + 7.0)
             />
-            {texts.collect_view()}
+            {list(texts)}
         </g>
-    })
+    };
+    Some(flag.into_any())
 }
 
 fn drawing(ev: &PointerEvent) -> Option<Element> {

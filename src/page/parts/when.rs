@@ -1,5 +1,6 @@
 //! A date and time: now, unless another is chosen.
 
+use crate::page::parts::live::When;
 use leptos::prelude::*;
 
 /// Empty text means "now, when it is saved".
@@ -19,44 +20,35 @@ pub fn WhenField(
         <div class="field when">
             <div class="when-row">
                 <label for=id.clone()>{label}</label>
-                <Show
-                    when=move || open.get()
-                    fallback=move || {
-                        view! {
-                            <span class="when-now">"Now"</span>
-                            <button
-                                type="button"
-                                class="quiet"
-                                on:click=move |_| text.set(now.get_untracked())
-                            >
-                                "Another time"
-                            </button>
-                        }
-                    }
-                >
+                <When is=Signal::derive(move || !open.get())>
+                    <span class="when-now">"Now"</span>
+                    <button
+                        type="button"
+                        class="quiet"
+                        on:click=move |_| text.set(now.get_untracked())
+                    >
+                        "Another time"
+                    </button>
+                </When>
+                <When is=open>
                     <button type="button" class="quiet" on:click=move |_| text.set(String::new())>
                         "Now"
                     </button>
-                </Show>
+                </When>
             </div>
-            {move || {
-                open.get()
-                    .then(|| {
-                        view! {
-                            <input
-                                id=field_id.clone()
-                                type="datetime-local"
-                                prop:value=move || text.get()
-                                on:change=move |event| {
-                                    let typed = event_target_value(&event);
-                                    if !typed.is_empty() {
-                                        text.set(typed);
-                                    }
-                                }
-                            />
+            <When is=open>
+                <input
+                    id=field_id.clone()
+                    type="datetime-local"
+                    prop:value=move || text.get()
+                    on:change=move |event| {
+                        let typed = event_target_value(&event);
+                        if !typed.is_empty() {
+                            text.set(typed);
                         }
-                    })
-            }}
+                    }
+                />
+            </When>
         </div>
     }
 }

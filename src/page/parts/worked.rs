@@ -1,12 +1,12 @@
 //! "How this was worked out": inputs, steps, sources, and what the ± is made of.
 
-use crate::page::parts::live::When;
+use crate::page::parts::live::{When, list, live};
 use crate::page::words;
 use crate::page::write::Writer;
 use crate::science::{Step, Worked};
 use leptos::prelude::*;
 
-fn line(writer: Writer, step: &Step) -> impl IntoView + use<> {
+fn line(writer: Writer, step: &Step) -> AnyView {
     let from = step.source.map(words::source).unwrap_or_default();
     entry(words::term(step.term), writer.amount(step.amount), step.formula, from)
 }
@@ -16,7 +16,7 @@ fn entry(
     value: String,
     formula: &'static str,
     source: &'static str,
-) -> impl IntoView + use<> {
+) -> AnyView {
     view! {
         <div class="worked-line">
             <dt>{name}</dt>
@@ -25,6 +25,7 @@ fn entry(
             <dd class="worked-source">{source}</dd>
         </div>
     }
+    .into_any()
 }
 
 /// A working, folded away until it is wanted. `unit` names what the doubts are in.
@@ -39,18 +40,14 @@ pub fn HowWorked(
     let steps = move || {
         let worked = worked.get()?;
         let w = writer.get();
-        let inputs = worked.inputs.iter().map(|step| line(w, step)).collect_view();
-        let steps = worked.steps.iter().map(|step| line(w, step)).collect_view();
-        let doubts = worked
-            .doubts
-            .iter()
-            .map(|doubt| {
-                let size = crate::quantity::write_number(doubt.sigma * factor, places);
-                entry(words::term(doubt.term), format!("±\u{A0}{size}\u{A0}{unit}"), "", "")
-            })
-            .collect_view();
+        let inputs = list(worked.inputs.iter().map(|step| line(w, step)));
+        let steps = list(worked.steps.iter().map(|step| line(w, step)));
+        let doubts = list(worked.doubts.iter().map(|doubt| {
+            let size = crate::quantity::write_number(doubt.sigma * factor, places);
+            entry(words::term(doubt.term), format!("±\u{A0}{size}\u{A0}{unit}"), "", "")
+        }));
         let any_doubt = !worked.doubts.is_empty();
-        Some(view! {
+        let body = view! {
             <p class="worked-part">"What went in"</p>
             <dl>{inputs}</dl>
             <p class="worked-part">"Step by step"</p>
@@ -64,12 +61,13 @@ pub fn HowWorked(
                     "± is one standard deviation: the true value lies within it about two times in three."
                 </p>
             </When>
-        })
+        };
+        Some(body.into_any())
     };
     view! {
         <details class="worked">
             <summary>"How this was worked out"</summary>
-            {steps}
+            {live(steps)}
         </details>
     }
 }
