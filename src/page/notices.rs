@@ -103,6 +103,7 @@ pub fn UndoBar() -> impl IntoView {
                         failed
                             .get()
                             .or_else(|| session.undo.with(|u| u.as_ref().map(|u| u.done.clone())))
+                            .unwrap_or_default()
                     }}
                 </span>
                 <button type="button" on:click=take_back>

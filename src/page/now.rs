@@ -1,6 +1,7 @@
 //! Now: the next step of the batch in hand, or the sums most used.
 
 use super::bench::SumLinks;
+use super::parts::live::live;
 use super::route::{Route, Sum};
 use super::session::use_session;
 use super::write::Writer;
@@ -14,12 +15,12 @@ use leptos::prelude::*;
 pub fn NowScreen() -> impl IntoView {
     let session = use_session();
     let summary = Memo::new(move |_| session.in_hand().and_then(|id| session.summary(&id)));
-    view! {
-        {move || match summary.get() {
+    live(move || {
+        Some(match summary.get() {
             Some(summary) => view! { <InHand summary /> }.into_any(),
             None => view! { <Empty /> }.into_any(),
-        }}
-    }
+        })
+    })
 }
 
 #[component]

@@ -6,6 +6,7 @@ use super::route::Route;
 use super::session::{Session, is_ours};
 use super::{batch, batches, bench, clock, gear, now, words};
 use crate::batch::Theme;
+use crate::page::parts::live::list;
 use leptos::prelude::*;
 use std::time::Duration;
 use wasm_bindgen::JsCast;
@@ -116,7 +117,7 @@ fn App() -> impl IntoView {
     };
     view! {
         <Notices />
-        <main id="main">{screen}</main>
+        <main id="main">{move || screen()}</main>
         <UndoBar />
         <Places />
     }
@@ -194,21 +195,19 @@ fn Places() -> impl IntoView {
             other => now == *other,
         }
     };
-    let links = places
-        .into_iter()
-        .map(|(name, place, picture)| {
-            let address = place.address();
-            let current = move || if here(&place) { Some("page") } else { None };
-            view! {
-                <a href=address aria-current=current>
-                    <svg viewBox="0 0 24 24" aria-hidden="true">
-                        <path d=picture />
-                    </svg>
-                    <span>{name}</span>
-                </a>
-            }
-        })
-        .collect_view();
+    let links = list(places.into_iter().map(|(name, place, picture)| {
+        let address = place.address();
+        let current = move || if here(&place) { Some("page") } else { None };
+        view! {
+            <a href=address aria-current=current>
+                <svg viewBox="0 0 24 24" aria-hidden="true">
+                    <path d=picture />
+                </svg>
+                <span>{name}</span>
+            </a>
+        }
+        .into_any()
+    }));
     view! {
         <nav class="places" aria-label="Places">
             {links}

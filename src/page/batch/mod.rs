@@ -15,7 +15,7 @@ use super::session::{Session, use_session};
 use super::write::{self, Writer};
 use super::{bench, words};
 use crate::batch::{Change, EntryKey, Id, Kind, Stage, Summary};
-use crate::page::parts::live::When;
+use crate::page::parts::live::{When, list, live as part};
 use crate::quantity::{Estimate, write_number};
 use leptos::prelude::*;
 
@@ -31,15 +31,15 @@ pub fn BatchScreen(id: Id, stage: Stage) -> impl IntoView {
         Memo::new(move |_| session.summary(&id))
     };
     let there = Memo::new(move |_| live.with(Option::is_some));
-    move || {
+    part(move || {
         if !there.get() {
-            return view! {
+            let away = view! {
                 <h1 tabindex="-1">"This batch is not here"</h1>
                 <p class="back">
                     <a href=Route::Batches.address()>"See all batches"</a>
                 </p>
-            }
-            .into_any();
+            };
+            return Some(away.into_any());
         }
         let id = id.clone();
         let body = match stage {
@@ -48,12 +48,12 @@ pub fn BatchScreen(id: Id, stage: Stage) -> impl IntoView {
             Stage::Bottle => view! { <bottle::BottleStage id=id.clone() live /> }.into_any(),
             Stage::Open => view! { <open::OpenStage id=id.clone() live /> }.into_any(),
         };
-        view! {
+        let here = view! {
             <Heading id=id live stage />
             {body}
-        }
-        .into_any()
-    }
+        };
+        Some(here.into_any())
+    })
 }
 
 /// What a batch has come to, in one line.
@@ -78,8 +78,10 @@ fn facts(w: Writer, summary: &Summary) -> String {
 #[component]
 fn Heading(id: Id, live: Live, stage: Stage) -> impl IntoView {
     let session = use_session();
-    let name = move || live.with(|s| s.as_ref().map(|s| s.heading.name.clone()));
-    let line = move || live.with(|s| s.as_ref().map(|s| facts(session.writer(), s)));
+    let name =
+        move || live.with(|s| s.as_ref().map(|s| s.heading.name.clone()).unwrap_or_default());
+    let line =
+        move || live.with(|s| s.as_ref().map(|s| facts(session.writer(), s)).unwrap_or_default());
     let strength =
         Signal::derive(move || live.with(|s| s.as_ref().and_then(|s| s.strength.clone())));
     let figures = Signal::derive(move || {
@@ -98,22 +100,20 @@ fn Heading(id: Id, live: Live, stage: Stage) -> impl IntoView {
             let _ = session.set(|settings| settings.in_hand = Some(id.clone()));
         }
     };
-    let stages = Stage::ALL
-        .into_iter()
-        .map(|one| {
-            let address = Route::Batch(id.clone(), one).address();
-            let current = (one == stage).then_some("page");
-            view! {
-                <a href=address aria-current=current>
-                    {words::stage(one)}
-                </a>
-            }
-        })
-        .collect_view();
+    let stages = list(Stage::ALL.into_iter().map(|one| {
+        let address = Route::Batch(id.clone(), one).address();
+        let current = (one == stage).then_some("page");
+        view! {
+            <a href=address aria-current=current>
+                {words::stage(one)}
+            </a>
+        }
+        .into_any()
+    }));
     view! {
         <header class="batch-head">
-            <h1 tabindex="-1">{name}</h1>
-            <p class="facts">{line}</p>
+            <h1 tabindex="-1">{move || name()}</h1>
+            <p class="facts">{move || line()}</p>
             <p class="batch-links">
                 <a href=edit>"Change"</a>
                 <When is=Signal::derive(move || !in_hand.get())>

@@ -152,7 +152,7 @@ pub fn ReadingForm(
     let now = Signal::derive(move || session.now.get().local_text());
     let instrument = instrument_of(fields.hydrometer);
     let (read, at, condition) = (fields.gravity.value, fields.sample.value, fields.condition);
-    let found = Memo::new(move |_| -> Option<Result<Corrected, ScienceError>> {
+    let found = move || -> Option<Result<Corrected, ScienceError>> {
         let instrument = instrument.get();
         let sample = Sample {
             reading: read.get().ok()?,
@@ -163,8 +163,8 @@ pub fn ReadingForm(
             Some(og) => correct_beer(sample, &instrument, sucrose::plato(og)),
             None => correct_wort(sample, &instrument),
         })
-    });
-    let said = Signal::derive(move || match found.get() {
+    };
+    let said = Signal::derive(move || match found() {
         None => Said::only("Set the stem, or type what it reads."),
         Some(Err(why)) => Said::only(words::science_error(why)),
         Some(Ok(corrected)) => {
@@ -183,7 +183,7 @@ pub fn ReadingForm(
         }
     });
     let corrected =
-        Signal::derive(move || found.get().and_then(Result::ok).map(|found| found.gravity.value()));
+        Signal::derive(move || found().and_then(Result::ok).map(|found| found.gravity.value()));
     let is_new = editing.is_none();
     let save = {
         let fields = fields.clone();

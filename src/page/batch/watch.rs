@@ -7,7 +7,7 @@ use crate::batch::{Id, Reading, Summary, Vessel};
 use crate::chart::{CourseData, CoursePoint, DayTick};
 use crate::page::parts::answer::VerdictCard;
 use crate::page::parts::course_drawing::CourseDrawing;
-use crate::page::parts::live::When;
+use crate::page::parts::live::{When, live as part};
 use crate::page::parts::worked::HowWorked;
 use crate::page::session::use_session;
 use crate::page::write::Writer;
@@ -67,9 +67,11 @@ pub fn WatchStage(id: Id, live: Live) -> impl IntoView {
     let none_yet = live.with_untracked(|s| s.as_ref().is_none_or(|s| s.lines.is_empty()));
     let adding = RwSignal::new(none_yet);
     let editing = RwSignal::new(None::<(Id, Reading)>);
-    let judged = Memo::new(move |_| {
-        live.with(|s| s.as_ref().map(|s| words::watch_words(writer.get(), &s.finish)))
-    });
+    let judged = move || {
+        let judged =
+            live.with(|s| s.as_ref().map(|s| words::watch_words(writer.get(), &s.finish)))?;
+        Some(view! { <VerdictCard judged=Signal::stored(judged) /> }.into_any())
+    };
     let worked = Signal::derive(move || {
         let worked = live.with(|s| s.as_ref().map(|s| s.finish.advice.worked.clone()))?;
         (!worked.steps.is_empty()).then_some(worked)
@@ -108,12 +110,10 @@ pub fn WatchStage(id: Id, live: Live) -> impl IntoView {
         }
     };
     view! {
-        {form}
+        {move || form()}
         <div class="two-columns">
             <div>
-                {move || {
-                    judged.get().map(|judged| view! { <VerdictCard judged=Signal::stored(judged) /> })
-                }}
+                {part(judged)}
                 <When is=Signal::derive(move || worked.with(Option::is_some))>
                     <HowWorked worked writer doubt_in=(4, 1.0, "SG") />
                 </When>

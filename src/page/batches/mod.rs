@@ -12,40 +12,30 @@ use leptos::prelude::*;
 #[component]
 pub fn BatchesScreen() -> impl IntoView {
     let session = use_session();
-    let list = Memo::new(move |_| {
+    let rows = move || -> Vec<AnyView> {
         let now = session.now.get();
         session.journal.with(|journal| {
             let batches = journal.batches_latest_first().into_iter();
-            batches.filter_map(|(id, _)| Summary::of(journal, id, now)).collect::<Vec<Summary>>()
+            batches.filter_map(|(id, _)| Some(row(&Summary::of(journal, id, now)?))).collect()
         })
-    });
+    };
     view! {
         <h1 tabindex="-1">"Batches"</h1>
         <a class="main-action" href=Route::NewBatch.address()>
             "Start a batch"
         </a>
-        <Show
-            when=move || list.with(|list| !list.is_empty())
-            fallback=|| view! { <p>"No batch yet."</p> }
-        >
-            <ul class="batch-list">
-                <For
-                    each=move || list.get()
-                    key=|summary| summary.clone().id
-                    children=move |summary| {
-                        let id = summary.id.clone();
-                        let live = Memo::new(move |_| {
-                            list.with(|list| list.iter().find(|s| s.id == id).cloned())
-                        });
-                        view! { <li>{move || live.get().map(|summary| row(&summary))}</li> }
-                    }
-                />
-            </ul>
-        </Show>
+        {move || {
+            let rows = rows();
+            if rows.is_empty() {
+                view! { <p>"No batch yet."</p> }.into_any()
+            } else {
+                view! { <ul class="batch-list">{rows}</ul> }.into_any()
+            }
+        }}
     }
 }
 
-fn row(summary: &Summary) -> impl IntoView + use<> {
+fn row(summary: &Summary) -> AnyView {
     let session = use_session();
     let address = Route::Batch(summary.id.clone(), summary.stage).address();
     let (next, _) = words::step_words(summary.next);
@@ -57,10 +47,13 @@ fn row(summary: &Summary) -> impl IntoView + use<> {
         words::stage(summary.stage)
     );
     view! {
-        <a class="batch-row" href=address>
-            <span class="batch-name">{summary.heading.name.clone()}</span>
-            <span class="batch-details">{details}</span>
-            <span class="batch-next">{next}</span>
-        </a>
+        <li>
+            <a class="batch-row" href=address>
+                <span class="batch-name">{summary.heading.name.clone()}</span>
+                <span class="batch-details">{details}</span>
+                <span class="batch-next">{next}</span>
+            </a>
+        </li>
     }
+    .into_any()
 }

@@ -224,14 +224,14 @@ pub fn CoolingSum() -> impl IntoView {
             chosen=family
         />
         <h2>"Water or ice"</h2>
-        <p class="small">{aim}</p>
+        <p class="small">{move || aim()}</p>
         <NumberField face=amount.face />
         <NumberField face=gravity.face />
         <NumberField face=water.face />
         <p class="plain-answer" role="status">
-            {water_words}
+            {move || water_words().unwrap_or_default()}
         </p>
-        <p class="plain-answer">{ice_words}</p>
+        <p class="plain-answer">{move || ice_words().unwrap_or_default()}</p>
         <When is=Signal::derive(move || there.get())>
             <BlendDrawing
                 data
@@ -246,7 +246,7 @@ pub fn CoolingSum() -> impl IntoView {
         <NumberField face=between.face />
         <NumberField face=bath.face />
         <p class="plain-answer" role="status">
-            {move || cooled().map(|found| clock_words(&found))}
+            {move || cooled().map(|found| clock_words(&found)).unwrap_or_default()}
         </p>
     }
 }

@@ -11,6 +11,7 @@ use super::ask::{Ask, Asked, ask};
 use super::route::{Route, Sum};
 use super::session::use_session;
 use super::words;
+use crate::page::parts::live::list;
 use crate::quantity::{Bounds, Celsius, Litres, Measured, VolumeUnit};
 use leptos::prelude::*;
 
@@ -27,20 +28,18 @@ pub fn BenchScreen() -> impl IntoView {
 /// Links to sums, each with the question it answers.
 #[component]
 pub fn SumLinks(sums: Vec<Sum>) -> impl IntoView {
-    let links = sums
-        .into_iter()
-        .map(|sum| {
-            let (name, question) = words::sum(sum);
-            view! {
-                <li>
-                    <a class="sum-link" href=Route::Sum(sum).address()>
-                        <strong>{name}</strong>
-                        <span>{question}</span>
-                    </a>
-                </li>
-            }
-        })
-        .collect_view();
+    let links = list(sums.into_iter().map(|sum| {
+        let (name, question) = words::sum(sum);
+        view! {
+            <li>
+                <a class="sum-link" href=Route::Sum(sum).address()>
+                    <strong>{name}</strong>
+                    <span>{question}</span>
+                </a>
+            </li>
+        }
+        .into_any()
+    }));
     view! { <ul class="sum-links">{links}</ul> }
 }
 

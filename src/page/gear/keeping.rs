@@ -1,6 +1,6 @@
 //! How the records are kept: what could not be read, what was saved twice, and a copy to take away.
 
-use crate::page::parts::live::{Outcome, When};
+use crate::page::parts::live::{Outcome, When, list};
 use crate::page::session::use_session;
 use crate::page::words;
 use crate::store::{Conflict, Record};
@@ -28,25 +28,23 @@ pub fn Trouble() -> impl IntoView {
                 </button>
             </li>
         }
+        .into_any()
     };
     view! {
         <When is=Signal::derive(move || keeping.with(|k| !k.conflicts.is_empty()))>
             <section class="trouble">
                 <h2>"Changed in two places"</h2>
                 {move || {
-                    keeping
-                        .with(|k| k.conflicts.clone())
-                        .into_iter()
-                        .map(|conflict| {
+                    let conflicts = keeping.with(|k| k.conflicts.clone()).into_iter();
+                    list(conflicts.map(|conflict| {
                             let shown = version(conflict.clone(), conflict.shown.clone(), true);
                             let others: Vec<_> = conflict
                                 .others
                                 .iter()
                                 .map(|other| version(conflict.clone(), other.clone(), false))
                                 .collect();
-                            view! { <ul class="log">{shown} {others}</ul> }
-                        })
-                        .collect_view()
+                            view! { <ul class="log">{shown} {others}</ul> }.into_any()
+                        }))
                 }}
                 <Outcome said=failed />
             </section>
@@ -56,18 +54,16 @@ pub fn Trouble() -> impl IntoView {
                 <h2>"Could not be read"</h2>
                 <p>{move || words::set_aside(keeping.with(|k| k.set_aside.len()))}</p>
                 {move || {
-                    keeping
-                        .with(|k| k.set_aside.clone())
-                        .into_iter()
-                        .map(|(key, text)| {
+                    let set_aside = keeping.with(|k| k.set_aside.clone()).into_iter();
+                    list(set_aside.map(|(key, text)| {
                             view! {
                                 <details class="more">
                                     <summary>{key}</summary>
                                     <pre class="raw">{text}</pre>
                                 </details>
                             }
-                        })
-                        .collect_view()
+                            .into_any()
+                        }))
                 }}
             </section>
         </When>
