@@ -4,7 +4,7 @@ use super::drafts::use_drafts;
 use super::session::use_session;
 use super::shell::is_marked;
 use super::words;
-use crate::page::parts::live::When;
+use crate::page::parts::live::{When, follow};
 use leptos::leptos_dom::helpers::TimeoutHandle;
 use leptos::prelude::*;
 use std::time::Duration;
@@ -82,7 +82,7 @@ pub fn UndoBar() -> impl IntoView {
     let failed = RwSignal::new(None::<String>);
     // Long enough for a wet hand, and out of the way after that.
     let shown = StoredValue::new(None::<TimeoutHandle>);
-    Effect::new(move |_| {
+    follow(move || {
         let there = session.undo.with(Option::is_some);
         if let Some(before) = shown.get_value() {
             before.clear();

@@ -14,7 +14,7 @@ use super::words;
 use super::write::{self as written, Writer};
 use crate::advice::bottle::{Plan, Reason};
 use crate::advice::bottles::Bottle;
-use crate::page::parts::live::When;
+use crate::page::parts::live::{list, live, or_nothing};
 use crate::quantity::{
     Bounds, CarbonDioxideVolumes, Celsius, Estimate, GasUnit, Grams, Litres, Measured,
     PressureUnit, write, write_number,
@@ -175,17 +175,11 @@ fn bottle_description(plan: &Plan) -> String {
 /// The drawing of a plan, once there is one.
 #[component]
 fn PlanDrawing(#[prop(into)] plan: Signal<Option<Plan>>) -> impl IntoView {
-    let there = Memo::new(move |_| plan.with(Option::is_some));
-    let data =
-        Signal::derive(move || plan.with(|p| p.as_ref().map(bottle_data)).unwrap_or_default());
-    let description = Signal::derive(move || {
-        plan.with(|p| p.as_ref().map(bottle_description)).unwrap_or_default()
-    });
-    view! {
-        <When is=Signal::derive(move || there.get())>
-            <BottleDrawing data title=Signal::stored("The weakest bottle".to_owned()) description />
-        </When>
-    }
+    live(move || {
+        let plan = plan.get()?;
+        let (data, description) = (bottle_data(&plan), bottle_description(&plan));
+        Some(view! { <BottleDrawing data title="The weakest bottle" description /> }.into_any())
+    })
 }
 
 /// The choices of one priming, beside its number fields.
@@ -221,6 +215,7 @@ pub fn PrimingFields(
                     chosen=choices.weakest
                 />
             }
+            .into_any()
         });
         let sugar = (index == 3).then(|| {
             view! {
@@ -231,17 +226,18 @@ pub fn PrimingFields(
                     chosen=choices.sugar
                 />
             }
+            .into_any()
         });
         view! {
-            {bottle}
-            {sugar}
+            {or_nothing(bottle)}
+            {or_nothing(sugar)}
             <NumberField face />
         }
         .into_any()
     });
     view! {
         <div class="two-columns">
-            <div>{fields.collect_view()}</div>
+            <div>{list(fields)}</div>
             <div>
                 <PlanDrawing plan />
                 <Figures rows />

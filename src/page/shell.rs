@@ -6,7 +6,7 @@ use super::route::Route;
 use super::session::{Session, is_ours};
 use super::{batch, batches, bench, clock, gear, now, words};
 use crate::batch::Theme;
-use crate::page::parts::live::list;
+use crate::page::parts::live::{follow, list};
 use leptos::prelude::*;
 use std::time::Duration;
 use wasm_bindgen::JsCast;
@@ -89,13 +89,13 @@ fn App() -> impl IntoView {
 
     // Once there is something to lose, the browser is asked not to clear it; it may refuse in silence.
     let something = Memo::new(move |_| session.journal.with(|j| j.batches().next().is_some()));
-    Effect::new(move |_| {
+    follow(move || {
         if something.get() {
             let _ = window().navigator().storage().persist();
         }
     });
-    Effect::new(move |_| apply_theme(session.settings().theme));
-    Effect::new(move |_| document().set_title(&title(&route.get(), session)));
+    follow(move || apply_theme(session.settings().theme));
+    follow(move || document().set_title(&title(&route.get(), session)));
 
     let place = Memo::new(move |_| route.get());
     let screen = move || match place.get() {

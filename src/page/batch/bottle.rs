@@ -9,9 +9,9 @@ use crate::page::ask::{Ask, Asked, ask};
 use crate::page::batches::form::when;
 use crate::page::bench::temperature;
 use crate::page::drafts::use_drafts;
-use crate::page::parts::answer::{Answer, Said, VerdictCard};
+use crate::page::parts::answer::{Answer, Said, card};
 use crate::page::parts::field::{NumberField, TextField};
-use crate::page::parts::live::{Outcome, When};
+use crate::page::parts::live::{Outcome, When, live as part};
 use crate::page::parts::when::WhenField;
 use crate::page::priming::{
     Choices, NOT_CHILLED, PLACE, PrimingFields, ask_beer, ask_hottest, ask_target, ask_warmest,
@@ -143,23 +143,21 @@ fn BottlingForm(id: Id, live: Live) -> impl IntoView {
         let fields = fields.clone();
         Memo::new(move |_| fields.bottling(session, live))
     };
-    let found = Memo::new(move |_| -> Option<Result<Plan, ScienceError>> {
-        Some(input.get()?.and_then(plan))
-    });
-    let ok = Signal::derive(move || found.get().and_then(Result::ok));
+    let found = move || -> Option<Result<Plan, ScienceError>> { Some(input.get()?.and_then(plan)) };
+    let ok = Signal::derive(move || found().and_then(Result::ok));
     let litres = fields.beer.value;
-    let said = Signal::derive(move || match (found.get(), litres.get()) {
+    let said = Signal::derive(move || match (found(), litres.get()) {
         (Some(Ok(plan)), Ok(beer)) => dose_said(writer.get(), &plan, beer),
         (Some(Err(why)), _) => Said::only(words::science_error(why)),
         _ => Said::only("Give the volume, the weakest bottle and the warmest temperature."),
     });
-    let finish = Memo::new(move |_| {
-        live.with(|s| s.as_ref().map(|s| words::watch_words(writer.get(), &s.finish)))
-    });
+    let finish = move || {
+        card(live.with(|s| s.as_ref().map(|s| words::watch_words(writer.get(), &s.finish))))
+    };
     let finished = Memo::new(move |_| {
         live.with(|s| s.as_ref().is_some_and(|s| s.finish.state == State::Finished))
     });
-    let judged = Memo::new(move |_| ok.get().map(|plan| words::bottle_words(writer.get(), &plan)));
+    let judged = move || card(ok.get().map(|plan| words::bottle_words(writer.get(), &plan)));
 
     let save = {
         let fields = fields.clone();
@@ -228,7 +226,7 @@ fn BottlingForm(id: Id, live: Live) -> impl IntoView {
     } = fields;
     view! {
         <h2>"Is it finished?"</h2>
-        {move || finish.get().map(|judged| view! { <VerdictCard judged=Signal::stored(judged) /> })}
+        {part(finish)}
         <form on:submit=save novalidate>
             <When is=Signal::derive(move || !finished.get())>
                 <TextField
@@ -240,7 +238,7 @@ fn BottlingForm(id: Id, live: Live) -> impl IntoView {
             </When>
             <h2>"How much sugar?"</h2>
             <Answer label="Sugar to weigh" said />
-            {move || judged.get().map(|judged| view! { <VerdictCard judged=Signal::stored(judged) /> })}
+            {part(judged)}
             <p class="small">{words::GLASS_CAUTION}</p>
             <PrimingFields
                 id="bottling"

@@ -2,7 +2,7 @@
 
 use super::{Live, remove};
 use crate::batch::{Entry, Id, Kind, Reading, ReadingLine, Vessel};
-use crate::page::parts::live::{Outcome, When};
+use crate::page::parts::live::{Outcome, Row, When, rows};
 use crate::page::parts::worked::HowWorked;
 use crate::page::session::use_session;
 use crate::page::write::Writer;
@@ -44,24 +44,23 @@ fn corrected_words(w: Writer, line: &ReadingLine) -> (String, String) {
 /// The readings, the latest first.
 #[component]
 pub fn Log(live: Live, on_edit: Callback<(Id, Reading)>) -> impl IntoView {
-    let lines = Memo::new(move |_| {
-        let mut lines = live.with(|s| s.as_ref().map(|s| s.lines.clone()).unwrap_or_default());
-        lines.reverse();
-        lines
-    });
+    let row = move |line: &ReadingLine| {
+        // A line is drawn anew when anything in it has changed.
+        let gravity = line.gravity().map(|g| g.value().value().to_bits());
+        let text = Entry::Reading(line.reading.clone()).to_text().unwrap_or_default();
+        let line = line.clone();
+        Row::new(format!("{} {gravity:?} {text}", line.id.as_str()), move || {
+            view! { <LogLine line on_edit /> }.into_any()
+        })
+    };
+    let latest_first = move || {
+        live.with(|s| {
+            s.as_ref().map(|s| s.lines.iter().rev().map(row).collect()).unwrap_or_default()
+        })
+    };
     view! {
         <ol class="log">
-            <For
-                each=move || lines.get()
-                key=|line| {
-                    // A line is drawn anew when anything in it has changed.
-                    let gravity = line.gravity().map(|g| g.value());
-                    let gravity = gravity.map(|sg| sg.value().to_bits());
-                    let text = Entry::Reading(line.reading.clone()).to_text();
-                    (line.id.clone(), text.unwrap_or_default(), gravity)
-                }
-                children=move |line| view! { <LogLine line on_edit /> }
-            />
+            {rows(latest_first)}
         </ol>
     }
 }

@@ -4,10 +4,10 @@ use super::{Live, remove};
 use crate::batch::{Entry, Fizz, Id, Kind, OpeningRecord};
 use crate::page::batches::form::when;
 use crate::page::drafts::use_drafts;
-use crate::page::parts::answer::VerdictCard;
+use crate::page::parts::answer::card;
 use crate::page::parts::choice::Choice;
 use crate::page::parts::field::TextField;
-use crate::page::parts::live::{Outcome, When};
+use crate::page::parts::live::{Outcome, Row, When, live as part, rows};
 use crate::page::parts::when::WhenField;
 use crate::page::session::use_session;
 use crate::page::{words, write};
@@ -20,24 +20,50 @@ const FIZZ: [(&str, &str); 5] =
 #[component]
 pub fn OpenStage(id: Id, live: Live) -> impl IntoView {
     let session = use_session();
-    let judged = Memo::new(move |_| {
-        live.with(|s| {
+    let judged = move || {
+        let judged = live.with(|s| {
             let advice = s.as_ref().and_then(|s| s.opening.as_ref())?;
             Some(words::open_words(session.writer(), advice))
-        })
-    });
-    let openings = Memo::new(move |_| {
-        live.with(|s| s.as_ref().map(|s| s.openings.clone()).unwrap_or_default())
-    });
-    let gushed =
-        Memo::new(move |_| openings.with(|all| all.iter().any(|(_, o)| o.fizz.value() == 5)));
+        });
+        let none = || view! { <p>"Nothing is noted as bottled yet."</p> }.into_any();
+        Some(card(judged).unwrap_or_else(none))
+    };
+    let openings =
+        move || live.with(|s| s.as_ref().map(|s| s.openings.clone()).unwrap_or_default());
+    let gushed = move || openings().iter().any(|(_, o)| o.fizz.value() == 5);
     let failed = RwSignal::new(None::<String>);
+    let row = move |(id, opening): (Id, OpeningRecord)| {
+        // Drawn anew when anything in it has changed.
+        let text = Entry::Opening(opening.clone()).to_text().unwrap_or_default();
+        Row::new(format!("{} {text}", id.as_str()), move || {
+            let name = format!("Delete the bottle of {}", write::moment(opening.at));
+            view! {
+                <li class="log-line">
+                    <p class="log-when">{write::moment(opening.at)}</p>
+                    <p class="log-gravity">
+                        <strong>{format!("Fizz {} of 5", opening.fizz.value())}</strong>
+                    </p>
+                    <p class="log-note">{opening.note.clone()}</p>
+                    <p class="log-actions">
+                        <button
+                            type="button"
+                            class="quiet"
+                            aria-label=name
+                            on:click=move |_| {
+                                failed.set(remove(session, Kind::Opening, &id, "Bottle deleted"));
+                            }
+                        >
+                            "Delete"
+                        </button>
+                    </p>
+                </li>
+            }
+            .into_any()
+        })
+    };
     view! {
-        {move || match judged.get() {
-            Some(judged) => view! { <VerdictCard judged=Signal::stored(judged) /> }.into_any(),
-            None => view! { <p>"Nothing is noted as bottled yet."</p> }.into_any(),
-        }}
-        <When is=Signal::derive(move || gushed.get())>
+        {part(judged)}
+        <When is=Signal::derive(gushed)>
             <div class="notice notice-grave" role="alert">
                 "A bottle that gushes may mean that all are under too much pressure. Keep away from them; cover eyes and hands; chill them all before anything else, then vent each cap slowly. "
                 {words::GLASS_CAUTION}
@@ -45,38 +71,7 @@ pub fn OpenStage(id: Id, live: Live) -> impl IntoView {
         </When>
         <OpeningForm id=id />
         <ul class="log">
-            <For
-                each=move || openings.get()
-                key=|(id, opening)| {
-                    // Drawn anew when anything in it has changed.
-                    let text = Entry::Opening(opening.clone()).to_text();
-                    (id.clone(), text.unwrap_or_default())
-                }
-                children=move |(id, opening)| {
-                    let name = format!("Delete the bottle of {}", write::moment(opening.at));
-                    view! {
-                        <li class="log-line">
-                            <p class="log-when">{write::moment(opening.at)}</p>
-                            <p class="log-gravity">
-                                <strong>{format!("Fizz {} of 5", opening.fizz.value())}</strong>
-                            </p>
-                            <p class="log-note">{opening.note.clone()}</p>
-                            <p class="log-actions">
-                                <button
-                                    type="button"
-                                    class="quiet"
-                                    aria-label=name
-                                    on:click=move |_| {
-                                        failed.set(remove(session, Kind::Opening, &id, "Bottle deleted"));
-                                    }
-                                >
-                                    "Delete"
-                                </button>
-                            </p>
-                        </li>
-                    }
-                }
-            />
+            {rows(move || openings().into_iter().map(row).collect())}
         </ul>
         <Outcome said=failed />
     }

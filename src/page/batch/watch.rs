@@ -5,7 +5,7 @@ use super::log::Log;
 use super::reading_form::ReadingForm;
 use crate::batch::{Id, Reading, Summary, Vessel};
 use crate::chart::{CourseData, CoursePoint, DayTick};
-use crate::page::parts::answer::VerdictCard;
+use crate::page::parts::answer::card;
 use crate::page::parts::course_drawing::CourseDrawing;
 use crate::page::parts::live::{When, live as part};
 use crate::page::parts::worked::HowWorked;
@@ -68,21 +68,31 @@ pub fn WatchStage(id: Id, live: Live) -> impl IntoView {
     let adding = RwSignal::new(none_yet);
     let editing = RwSignal::new(None::<(Id, Reading)>);
     let judged = move || {
-        let judged =
-            live.with(|s| s.as_ref().map(|s| words::watch_words(writer.get(), &s.finish)))?;
-        Some(view! { <VerdictCard judged=Signal::stored(judged) /> }.into_any())
+        card(live.with(|s| s.as_ref().map(|s| words::watch_words(writer.get(), &s.finish))))
     };
     let worked = Signal::derive(move || {
         let worked = live.with(|s| s.as_ref().map(|s| s.finish.advice.worked.clone()))?;
         (!worked.steps.is_empty()).then_some(worked)
     });
-    let data = Signal::derive(move || {
-        live.with(|s| s.as_ref().map(|s| course(writer.get(), s))).unwrap_or_default()
-    });
-    let drawn = Memo::new(move |_| data.with(|data| !data.points.is_empty()));
-    let desc = Signal::derive(move || {
-        live.with(|s| s.as_ref().map(|s| description(writer.get(), s))).unwrap_or_default()
-    });
+    let drawing = move || {
+        let w = writer.get();
+        let drawn = live.with(|s| s.as_ref().map(|s| (course(w, s), description(w, s))));
+        let (data, description) = drawn.filter(|(data, _)| !data.points.is_empty())?;
+        let day_text = Callback::new(|tick: DayTick| {
+            let (_, month, day) = tick.date;
+            (format!("day {}", tick.day), write::day_month(day, month))
+        });
+        let drawing = view! {
+            <CourseDrawing
+                data
+                title="The course"
+                description
+                end_text="expected end"
+                day_text
+            />
+        };
+        Some(drawing.into_any())
+    };
     let done = Callback::new(move |()| {
         adding.set(false);
         editing.set(None);
@@ -117,18 +127,7 @@ pub fn WatchStage(id: Id, live: Live) -> impl IntoView {
                 <When is=Signal::derive(move || worked.with(Option::is_some))>
                     <HowWorked worked writer doubt_in=(4, 1.0, "SG") />
                 </When>
-                <When is=Signal::derive(move || drawn.get())>
-                    <CourseDrawing
-                        data
-                        title=Signal::stored("The course".to_owned())
-                        description=desc
-                        end_text=Signal::stored("expected end".to_owned())
-                        day_text=Callback::new(|tick: DayTick| {
-                            let (_, month, day) = tick.date;
-                            (format!("day {}", tick.day), write::day_month(day, month))
-                        })
-                    />
-                </When>
+                {part(drawing)}
             </div>
             <div>
                 <h2>"Log"</h2>

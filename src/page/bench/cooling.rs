@@ -12,7 +12,7 @@ use crate::page::parts::answer::{Judged, VerdictCard};
 use crate::page::parts::blend_drawing::{BlendData, BlendDrawing};
 use crate::page::parts::choice::{Choice, Pick};
 use crate::page::parts::field::NumberField;
-use crate::page::parts::live::When;
+use crate::page::parts::live::live;
 use crate::page::parts::picture::Figure;
 use crate::page::parts::worked::HowWorked;
 use crate::page::session::use_session;
@@ -172,7 +172,7 @@ pub fn CoolingSum() -> impl IntoView {
         Some(window(&for_the_clock(&looks), place.get().ok()?, target()))
     };
     let writer = Signal::derive(move || session.writer());
-    let card = Signal::derive(move || match judged() {
+    let card = move || match judged() {
         Some(advice) => words::pitch_words(writer.get(), &advice),
         None => Judged {
             verdict: Verdict::CantTell,
@@ -181,7 +181,7 @@ pub fn CoolingSum() -> impl IntoView {
             reasons: vec![],
             next: String::new(),
         },
-    });
+    };
     let water_words = move || {
         let w = writer.get();
         Some(match with_water()? {
@@ -198,8 +198,10 @@ pub fn CoolingSum() -> impl IntoView {
         let (litres, blend) = with_water()?.ok()?;
         Some(blend_data(writer.get(), part()?, litres, water_at.get().ok()?, &blend))
     };
-    let there = Memo::new(move |_| drawn().is_some());
-    let data = Signal::derive(move || drawn().unwrap_or_default());
+    let blend = move || {
+        let (data, description) = (drawn()?, water_words().unwrap_or_default());
+        Some(view! { <BlendDrawing data title="The blend" description /> }.into_any())
+    };
     let aim = move || {
         format!(
             "Aiming at {}, the middle of the yeast's range.",
@@ -209,7 +211,7 @@ pub fn CoolingSum() -> impl IntoView {
     let worked =
         Signal::derive(move || with_water().and_then(Result::ok).map(|(_, blend)| blend.worked));
     view! {
-        <VerdictCard judged=card />
+        {live(move || Some(view! { <VerdictCard judged=card() /> }.into_any()))}
         <NumberField face=wort.face />
         <Choice
             id="bench-cooling-thermometer"
@@ -232,13 +234,7 @@ pub fn CoolingSum() -> impl IntoView {
             {move || water_words().unwrap_or_default()}
         </p>
         <p class="plain-answer">{move || ice_words().unwrap_or_default()}</p>
-        <When is=Signal::derive(move || there.get())>
-            <BlendDrawing
-                data
-                title=Signal::stored("The blend".to_owned())
-                description=Signal::derive(move || water_words().unwrap_or_default())
-            />
-        </When>
+        {live(blend)}
         <p class="small">{words::WATER_CAUTION} " " {words::HOT_CAUTION}</p>
         <HowWorked worked writer doubt_in=(1, 1.0, "°C") />
         <h2>"Or waiting: the cooling clock"</h2>

@@ -3,7 +3,8 @@
 use crate::advice::bottle::{Bottling, Over, Plan, plan};
 use crate::page::ask::{Ask, ask};
 use crate::page::drafts::use_drafts;
-use crate::page::parts::answer::{Answer, Said, VerdictCard};
+use crate::page::parts::answer::{Answer, Said, card};
+use crate::page::parts::live::live;
 use crate::page::priming::{
     Choices, NOT_CHILLED, PrimingFields, ask_beer, ask_hottest, ask_target, ask_warmest,
     bottle_named, dose_said, measured, remembered, stored, sugar_named,
@@ -48,7 +49,7 @@ pub fn SugarSum() -> impl IntoView {
     let weakest = drafts.text("bench/sugar/weakest", "");
     let (litres, wished, was, place, high) =
         (beer.value, target.value, warmest.value, hottest.value, height.value);
-    let found = Memo::new(move |_| -> Option<Result<Plan, ScienceError>> {
+    let found = move || -> Option<Result<Plan, ScienceError>> {
         let height = high.get().ok()?;
         let (target, hottest) = (wished.get().ok()?, place.get().ok()?);
         let beer = measured(litres.get().ok()?);
@@ -67,18 +68,18 @@ pub fn SugarSum() -> impl IntoView {
                 closing: Closing { height, ..Closing::USUAL },
             })
         }))
-    });
+    };
     let writer = Signal::derive(move || session.writer());
-    let said = Signal::derive(move || match (found.get(), litres.get()) {
+    let said = Signal::derive(move || match (found(), litres.get()) {
         (Some(Ok(plan)), Ok(beer)) => dose_said(writer.get(), &plan, beer),
         (Some(Err(why)), _) => Said::only(words::science_error(why)),
         _ => Said::only("Give the volume, the weakest bottle and the warmest temperature."),
     });
-    let ok = Signal::derive(move || found.get().and_then(Result::ok));
-    let judged = Memo::new(move |_| ok.get().map(|plan| words::bottle_words(writer.get(), &plan)));
+    let ok = Signal::derive(move || found().and_then(Result::ok));
+    let judged = move || card(ok.get().map(|plan| words::bottle_words(writer.get(), &plan)));
     view! {
         <Answer label="Sugar to weigh" said />
-        {move || judged.get().map(|judged| view! { <VerdictCard judged=Signal::stored(judged) /> })}
+        {live(judged)}
         <p class="small">
             "For beer that is finished: one point is still counted as left. A batch's own log says more. "
             {words::GLASS_CAUTION}

@@ -2,7 +2,7 @@
 
 use super::instrument_form::InstrumentForm;
 use crate::batch::{Change, EntryKey, HydrometerItem, Id, Kind};
-use crate::page::parts::live::Outcome;
+use crate::page::parts::live::{Outcome, list};
 use crate::page::session::use_session;
 use crate::page::write::Writer;
 use crate::quantity::{Measured, write_number};
@@ -31,7 +31,7 @@ pub fn Instruments() -> impl IntoView {
     let session = use_session();
     let editing = RwSignal::new(None::<(Id, HydrometerItem)>);
     let failed = RwSignal::new(None::<String>);
-    let list = Memo::new(move |_| session.journal.with(|journal| journal.hydrometers()));
+    let items = Memo::new(move |_| session.journal.with(|journal| journal.hydrometers()));
     let done = Callback::new(move |()| editing.set(None));
     let add = move |_| {
         let id = Id::random(crate::page::clock::random());
@@ -73,11 +73,12 @@ pub fn Instruments() -> impl IntoView {
                 </p>
             </li>
         }
+        .into_any()
     };
     view! {
         <section>
             <h2>"Hydrometers"</h2>
-            <ul class="log">{move || list.get().into_iter().map(row).collect_view()}</ul>
+            <ul class="log">{move || list(items.get().into_iter().map(row))}</ul>
             <Outcome said=failed />
             {move || match editing.get() {
                 Some((id, item)) => view! { <InstrumentForm id item on_done=done /> }.into_any(),

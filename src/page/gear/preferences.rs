@@ -4,7 +4,7 @@ use crate::batch::{Settings, Theme, Units};
 use crate::page::ask::{Ask, ask};
 use crate::page::parts::choice::Choice;
 use crate::page::parts::field::NumberField;
-use crate::page::parts::live::Outcome;
+use crate::page::parts::live::{Outcome, follow};
 use crate::page::session::{Session, unit_named, use_session};
 use crate::page::words;
 use crate::quantity::{Bounds, GravityUnit, LengthUnit, Metres, TemperatureUnit, Unit, VolumeUnit};
@@ -17,11 +17,11 @@ const THEMES: [(&str, Theme); 3] =
 fn saved_choice(
     session: Session,
     failed: RwSignal<Option<String>>,
-    now: impl Fn(&Settings) -> String + Send + Sync + 'static,
-    set: impl Fn(&mut Settings, &str) + Send + Sync + 'static,
+    now: fn(&Settings) -> String,
+    set: fn(&mut Settings, &str),
 ) -> RwSignal<String> {
     let chosen = RwSignal::new(session.journal.with_untracked(|j| now(&j.settings())));
-    Effect::new(move |_| {
+    follow(move || {
         let wanted = chosen.get();
         let before = session.journal.with_untracked(|j| now(&j.settings()));
         if wanted != before {
@@ -92,7 +92,7 @@ pub fn Preferences() -> impl IntoView {
         },
     );
     let (read, unit) = (height.value, height.face.unit);
-    Effect::new(move |_| {
+    follow(move || {
         let (Ok(height), symbol) = (read.get(), unit.get()) else { return };
         let before = session.settings_now();
         let mut wanted = before.clone();

@@ -90,23 +90,25 @@ pub const fn tone(verdict: Verdict) -> &'static str {
 
 /// A judgement: word, shape and tone, with its reasons and next step.
 #[component]
-pub fn VerdictCard(#[prop(into)] judged: Signal<Judged>) -> impl IntoView {
+pub fn VerdictCard(judged: Judged) -> impl IntoView {
+    let Judged { verdict, word, sentence, reasons, next } = judged;
+    let reasons = list(reasons.into_iter().map(|r| view! { <li>{r}</li> }.into_any()));
     view! {
-        <section class=move || tone(judged.get().verdict) role="status" aria-live="polite">
+        <section class=tone(verdict) role="status" aria-live="polite">
             <div class="verdict-head">
-                {move || view! { <VerdictShape verdict=judged.get().verdict /> }.into_any()}
+                <VerdictShape verdict />
                 <div>
-                    <p class="verdict-word">{move || judged.get().word}</p>
-                    <p class="verdict-sentence">{move || judged.get().sentence}</p>
+                    <p class="verdict-word">{word}</p>
+                    <p class="verdict-sentence">{sentence}</p>
                 </div>
             </div>
-            <ul class="reasons">
-                {move || {
-                    let reasons = judged.get().reasons.into_iter();
-                    list(reasons.map(|r| view! { <li>{r}</li> }.into_any()))
-                }}
-            </ul>
-            <p class="verdict-next">{move || judged.get().next}</p>
+            <ul class="reasons">{reasons}</ul>
+            <p class="verdict-next">{next}</p>
         </section>
     }
+}
+
+/// The card of a judgement, once there is one.
+pub fn card(judged: Option<Judged>) -> Option<AnyView> {
+    judged.map(|judged| view! { <VerdictCard judged /> }.into_any())
 }

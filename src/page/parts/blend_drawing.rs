@@ -22,14 +22,13 @@ pub struct BlendData {
 #[component]
 pub fn BlendDrawing(
     /// What to show.
-    #[prop(into)]
-    data: Signal<BlendData>,
+    data: BlendData,
     /// What it shows.
     #[prop(into)]
-    title: Signal<String>,
+    title: String,
     /// What can be read from it.
     #[prop(into)]
-    description: Signal<String>,
+    description: String,
 ) -> impl IntoView {
     let (inside, spill) = (unique("inside"), unique("hatch"));
     let names = (inside.clone(), spill.clone());
@@ -39,7 +38,7 @@ pub fn BlendDrawing(
                 <path d=INSIDE />
             </clipPath>
             <Hatch id=spill tone="hatch-stop" />
-            {move || data.with(|d| vessel(d, &names))}
+            {vessel(&data, &names)}
         </Picture>
     }
 }

@@ -40,14 +40,13 @@ pub struct BottleData {
 #[component]
 pub fn BottleDrawing(
     /// What to show.
-    #[prop(into)]
-    data: Signal<BottleData>,
+    data: BottleData,
     /// What it shows.
     #[prop(into)]
-    title: Signal<String>,
+    title: String,
     /// What can be read from it.
     #[prop(into)]
-    description: Signal<String>,
+    description: String,
 ) -> impl IntoView {
     let names = Names { glass: unique("glass"), ink: unique("hatch"), stop: unique("hatch") };
     let glass = names.glass.clone();
@@ -59,9 +58,9 @@ pub fn BottleDrawing(
             </clipPath>
             <Hatch id=ink tone="hatch-ink" />
             <Hatch id=stop tone="hatch-stop" crossed=true />
-            {move || data.with(|d| bottle(d, &names))}
-            {move || or_nothing(data.with(|d| pressure(&d.usual, 22.0, 14.0)))}
-            {move || or_nothing(data.with(|d| pressure(&d.hottest, 146.0, 40.0)))}
+            {bottle(&data, &names)}
+            {or_nothing(pressure(&data.usual, 22.0, 14.0))}
+            {or_nothing(pressure(&data.hottest, 146.0, 40.0))}
         </Picture>
     }
 }

@@ -12,38 +12,31 @@ const RIGHT: f64 = Course::SIDES.1;
 #[component]
 pub fn CourseDrawing(
     /// The readings.
-    #[prop(into)]
-    data: Signal<CourseData>,
+    data: CourseData,
     /// What it shows.
     #[prop(into)]
-    title: Signal<String>,
+    title: String,
     /// What can be read from it.
     #[prop(into)]
-    description: Signal<String>,
+    description: String,
     /// The words for the expected end.
     #[prop(into)]
-    end_text: Signal<String>,
+    end_text: String,
     /// The words below a day of the axis: "day 3" and "4 Mar".
     day_text: Callback<DayTick, (String, String)>,
 ) -> impl IntoView {
-    let drawn = move || {
-        let symbol = gravity_symbol(data.read().plato);
-        let c = course(&data.read());
-        view! {
+    let c = course(&data);
+    let symbol = gravity_symbol(data.plato);
+    view! {
+        <Picture kind="course" size=Course::SIZE title=title description=description>
             <text class="picture-small" x=LEFT - 6.0 y="14" text-anchor="end">{symbol}</text>
-            {or_nothing(zone(&c, end_text.get()))}
+            {or_nothing(zone(&c, end_text))}
             {grid(&c)}
             {days_axis(&c, day_text)}
             <path class="course-warmth" d=c.temperature_line.clone() />
             <path class="course-satellite" d=c.satellite_line.clone() />
             <path class="course-main" d=c.main_line.clone() />
             {marks(&c)}
-        }
-        .into_any()
-    };
-    view! {
-        <Picture kind="course" size=Course::SIZE title=title description=description>
-            {move || drawn()}
         </Picture>
     }
 }

@@ -18,6 +18,14 @@ pub fn live(
     Arc::new(Mutex::new(move || or_nothing(view())))
 }
 
+/// Does what follows from what it reads, now and after each change.
+pub fn follow(act: impl Fn() + 'static) {
+    fn of_one_type(act: Box<dyn Fn()>) {
+        Effect::new(move |_| act());
+    }
+    of_one_type(Box::new(act));
+}
+
 /// The view, or none.
 pub fn or_nothing(view: Option<AnyView>) -> AnyView {
     view.unwrap_or_else(|| ().into_any())
@@ -26,6 +34,27 @@ pub fn or_nothing(view: Option<AnyView>) -> AnyView {
 /// Views one after another.
 pub fn list(views: impl Iterator<Item = AnyView>) -> AnyView {
     views.collect::<Vec<_>>().into_any()
+}
+
+/// A row of a list that keeps its rows.
+pub struct Row {
+    name: String,
+    draw: Box<dyn FnOnce() -> AnyView + Send>,
+}
+
+impl Row {
+    /// A row that is drawn once for each name; so the name tells all that is drawn.
+    pub fn new(name: String, draw: impl FnOnce() -> AnyView + Send + 'static) -> Self {
+        Self { name, draw: Box::new(draw) }
+    }
+}
+
+/// Rows that stay as they are, what is opened or held in them too, when others come and go.
+pub fn rows(each: impl Fn() -> Vec<Row> + Send + Sync + 'static) -> AnyView {
+    fn of_one_type(each: Box<dyn Fn() -> Vec<Row> + Send + Sync>) -> AnyView {
+        view! { <For each key=|row| row.name.clone() children=|row| (row.draw)() /> }.into_any()
+    }
+    of_one_type(Box::new(each))
 }
 
 /// Shows its children while `is` holds.

@@ -27,10 +27,10 @@ pub fn Picture(
     size: (f64, f64),
     /// What it shows, in a few words.
     #[prop(into)]
-    title: Signal<String>,
+    title: String,
     /// All that can be read from it, in a sentence or two.
     #[prop(into)]
-    description: Signal<String>,
+    description: String,
     children: Children,
 ) -> impl IntoView {
     let (title_id, description_id) = (unique("title"), unique("description"));

@@ -1,5 +1,6 @@
 //! Self-heating over the days: a band, its likely line, and the yeast's range behind it.
 
+use super::live::list;
 use super::picture::Picture;
 use crate::chart::{Warmth, warmth};
 use crate::quantity::write_number;
@@ -22,8 +23,8 @@ pub struct WarmthData {
 #[component]
 pub fn WarmthDrawing(
     data: WarmthData,
-    #[prop(into)] title: Signal<String>,
-    #[prop(into)] description: Signal<String>,
+    #[prop(into)] title: String,
+    #[prop(into)] description: String,
 ) -> impl IntoView {
     let drawn = warmth(&data.days, data.range);
     let (left, right) = Warmth::SIDES;
@@ -35,6 +36,7 @@ pub fn WarmthDrawing(
             </text>
             <path class="course-grid" d=format!("M{left} {y}H{right}") />
         }
+        .into_any()
     };
     let day = move |&(x, value): &(f64, f64)| {
         view! {
@@ -42,13 +44,14 @@ pub fn WarmthDrawing(
                 {write_number(value, 0)}
             </text>
         }
+        .into_any()
     };
     let height = drawn.range.1 - drawn.range.0;
     view! {
         <Picture kind="warmth" size=Warmth::SIZE title description>
             <rect class="warmth-range" x=left y=drawn.range.0 width=right - left height=height />
-            {drawn.degrees.iter().map(degree).collect_view()}
-            {drawn.days.iter().map(day).collect_view()}
+            {list(drawn.degrees.iter().map(degree))}
+            {list(drawn.days.iter().map(day))}
             <path class="warmth-band" d=drawn.band.clone() />
             <path class="warmth-likely" d=drawn.likely.clone() />
             <text class="picture-small" x=right y=drawn.range.0 + 16.0 text-anchor="end">

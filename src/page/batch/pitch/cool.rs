@@ -6,11 +6,11 @@ use crate::advice::Verdict;
 use crate::advice::pitch_outlook::outlook;
 use crate::advice::ways_down::{Scene, Takes, Way, ways};
 use crate::chart::{Layer, Substance};
-use crate::page::parts::answer::{Judged, VerdictCard};
+use crate::page::parts::answer::{Judged, card};
 use crate::page::parts::blend_drawing::{BlendData, BlendDrawing};
 use crate::page::parts::choice::Choice;
 use crate::page::parts::field::NumberField;
-use crate::page::parts::live::{When, live};
+use crate::page::parts::live::{When, list, live, or_nothing};
 use crate::page::parts::picture::Figure;
 use crate::page::parts::worked::HowWorked;
 use crate::page::session::use_session;
@@ -69,18 +69,19 @@ fn way_view(w: Writer, wort: Part, way: Way, capacity: Option<Litres>) -> AnyVie
         let description = pitching::way_cost(w, &way);
         view! {
             <BlendDrawing
-                data=Signal::stored(data)
-                title=Signal::stored(title)
-                description=Signal::stored(description)
+                data
+                title
+                description
             />
         }
+        .into_any()
     });
     let worked = Signal::stored(Some(way.worked.clone()));
     view! {
         <li class="way">
             <h3>{pitching::way_title(w, &way)}</h3>
             <p>{pitching::way_cost(w, &way)}</p>
-            {drawing}
+            {or_nothing(drawing)}
             <HowWorked worked writer=Signal::stored(w) doubt_in=(1, 1.0, "°C") />
         </li>
     }
@@ -93,7 +94,7 @@ pub fn Cool(day: Day) -> impl IntoView {
     let session = use_session();
     let known = day.known();
     let bath = day.bath.value;
-    let card = Signal::derive(move || {
+    let judged = move || {
         let Some(wort) = known.wort() else {
             return Judged {
                 verdict: Verdict::CantTell,
@@ -120,14 +121,14 @@ pub fn Cool(day: Day) -> impl IntoView {
                 .push("It is not moving towards the range: waiting alone will not do.".to_owned());
         }
         judged
-    });
+    };
     let off = Signal::derive(move || {
         let verdict = known.wort().map(|wort| crate::advice::pitch::judge(wort).verdict);
         matches!(verdict, Some(Verdict::Wait | Verdict::Stop))
     });
     let (water, ice, holds) = (day.water.value, day.ice.value, day.vessel_holds.value);
     let planned = move || day.live.with(|s| s.as_ref().map(|s| s.heading.volume));
-    let list = live(move || {
+    let down = live(move || {
         let wort = known.wort()?;
         let whole = part(known)?;
         let looks = known.looks();
@@ -146,9 +147,8 @@ pub fn Cool(day: Day) -> impl IntoView {
             waiting,
         };
         let w = session.writer();
-        let views: Vec<_> =
-            ways(&scene).into_iter().map(|way| way_view(w, whole, way, brim)).collect();
-        Some(view! { <ul class="ways">{views}</ul> }.into_any())
+        let views = ways(&scene).into_iter().map(|way| way_view(w, whole, way, brim));
+        Some(view! { <ul class="ways">{list(views)}</ul> }.into_any())
     });
     let asked = [
         day.volume.face.clone(),
@@ -162,10 +162,10 @@ pub fn Cool(day: Day) -> impl IntoView {
     let asked = StoredValue::new(asked);
     let fields = move || {
         let faces = asked.get_value().into_iter();
-        faces.map(|face| view! { <NumberField face /> }.into_any()).collect_view()
+        list(faces.map(|face| view! { <NumberField face /> }.into_any()))
     };
     view! {
-        <VerdictCard judged=card />
+        {live(move || card(Some(judged())))}
         <NumberField face=day.wort.face.clone() />
         <Choice
             id="pitch-thermometer"
@@ -181,6 +181,6 @@ pub fn Cool(day: Day) -> impl IntoView {
                 {fields()}
             </details>
         </When>
-        {list}
+        {down}
     }
 }

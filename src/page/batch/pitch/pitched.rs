@@ -4,7 +4,7 @@ use crate::advice::already_in::{self, Pitched as Beer};
 use crate::advice::thermometer::Thermometer;
 use crate::batch::{Kind, Summary};
 use crate::page::batch::{Live, remove};
-use crate::page::parts::answer::VerdictCard;
+use crate::page::parts::answer::card;
 use crate::page::parts::figures::Figures;
 use crate::page::parts::live::{Outcome, live as redrawn};
 use crate::page::session::use_session;
@@ -77,7 +77,7 @@ pub fn Pitched(live: Live) -> impl IntoView {
         let now = session.now.get();
         let beer = live.with(|s| s.as_ref().and_then(|s| beer(s, now)))?;
         let judged = pitching::already_in_words(session.writer(), &already_in::judge(beer));
-        Some(view! { <VerdictCard judged=Signal::stored(judged) /> }.into_any())
+        card(Some(judged))
     });
     let told = redrawn(move || {
         let now = session.now.get();

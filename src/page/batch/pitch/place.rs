@@ -5,7 +5,7 @@ use super::known::Known;
 use crate::advice::place::{Place as Spot, judge};
 use crate::advice::room_air::{self, AirChange, Room};
 use crate::page::ask::{Ask, ask};
-use crate::page::parts::answer::VerdictCard;
+use crate::page::parts::answer::card;
 use crate::page::parts::choice::Choice;
 use crate::page::parts::field::NumberField;
 use crate::page::parts::live::live;
@@ -74,8 +74,8 @@ fn drawing(w: Writer, known: Known, found: &SelfHeating) -> AnyView {
         <p>{told.clone()}</p>
         <WarmthDrawing
             data
-            title=Signal::stored("The beer's own warmth".to_owned())
-            description=Signal::stored(told)
+            title="The beer's own warmth"
+            description=told
         />
         <HowWorked worked writer=Signal::stored(w) doubt_in=(1, 1.0, "°C") />
     }
@@ -128,7 +128,7 @@ pub fn Place(day: Day, scope: String) -> impl IntoView {
             air,
         };
         let judged = place::place_words(session.writer(), &judge(&spot));
-        Some(view! { <VerdictCard judged=Signal::stored(judged) /> }.into_any())
+        card(Some(judged))
     });
     let picture = live(move || Some(drawing(session.writer(), known, &found()?)));
     let airs = AIRS.map(|(name, words, _)| (name, words)).to_vec();

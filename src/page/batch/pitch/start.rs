@@ -2,11 +2,11 @@
 
 use super::day::{Day, ROWS};
 use crate::advice::start_gravity::judge;
-use crate::page::parts::answer::VerdictCard;
+use crate::page::parts::answer::card;
 use crate::page::parts::choice::{Choice, Pick};
 use crate::page::parts::field::NumberField;
 use crate::page::parts::figures::Figures;
-use crate::page::parts::live::{When, live, say};
+use crate::page::parts::live::{When, list, live, say};
 use crate::page::priming::stored;
 use crate::page::session::use_session;
 use crate::page::words::pitching;
@@ -65,42 +65,37 @@ pub fn Start(day: Day) -> impl IntoView {
     let both = Signal::derive(move || judged().is_some());
     let card = live(move || {
         let judged = pitching::start_words(session.writer(), &judged()?);
-        Some(view! { <VerdictCard judged=Signal::stored(judged) /> }.into_any())
+        card(Some(judged))
     });
-    let rows: Vec<_> = day
-        .rows
-        .iter()
-        .enumerate()
-        .map(|(index, row)| {
-            let (kind, face, share) = (row.kind, row.mass.face.clone(), row.share.face.clone());
-            // The next row comes when the one before it is in use.
-            let before = index.checked_sub(1).and_then(|i| day.rows.get(i)).map(|row| row.kind);
-            let shown = move || before.is_none_or(|before| !before.get().is_empty());
-            let id = format!("pitch-kind-{}", index + 1);
-            let label = format!("Ingredient {} of up to {ROWS}", index + 1);
-            view! {
-                <When is=Signal::derive(shown)>
-                    <Pick
-                        id=id.clone()
-                        label=label.clone()
-                        options=Signal::derive(kinds)
-                        chosen=kind
-                    />
-                    {
-                        let (face, share) = (face.clone(), share.clone());
-                        let used = Signal::derive(move || !kind.get().is_empty());
-                        view! {
-                            <When is=used>
-                                <NumberField face=face.clone() />
-                                <NumberField face=share.clone() />
-                            </When>
-                        }
+    let rows = list(day.rows.iter().enumerate().map(|(index, row)| {
+        let (kind, face, share) = (row.kind, row.mass.face.clone(), row.share.face.clone());
+        // The next row comes when the one before it is in use.
+        let before = index.checked_sub(1).and_then(|i| day.rows.get(i)).map(|row| row.kind);
+        let shown = move || before.is_none_or(|before| !before.get().is_empty());
+        let id = format!("pitch-kind-{}", index + 1);
+        let label = format!("Ingredient {} of up to {ROWS}", index + 1);
+        view! {
+            <When is=Signal::derive(shown)>
+                <Pick
+                    id=id.clone()
+                    label=label.clone()
+                    options=Signal::derive(kinds)
+                    chosen=kind
+                />
+                {
+                    let (face, share) = (face.clone(), share.clone());
+                    let used = Signal::derive(move || !kind.get().is_empty());
+                    view! {
+                        <When is=used>
+                            <NumberField face=face.clone() />
+                            <NumberField face=share.clone() />
+                        </When>
                     }
-                </When>
-            }
-            .into_any()
-        })
-        .collect();
+                }
+            </When>
+        }
+        .into_any()
+    }));
     let summary = say(move || match known.start() {
         Some(start) => format!("Starting gravity: {}", session.writer().gravity(start.value())),
         None => "Starting gravity".to_owned(),

@@ -7,7 +7,7 @@ use crate::advice::yeast::{Months, Plan, Supply, plan};
 use crate::page::parts::answer::VerdictCard;
 use crate::page::parts::choice::Choice;
 use crate::page::parts::field::NumberField;
-use crate::page::parts::live::{live, say};
+use crate::page::parts::live::{list, live, say};
 use crate::page::session::use_session;
 use crate::page::words::pitching;
 use crate::page::write::{self, Writer};
@@ -69,9 +69,9 @@ fn satellite_view(w: Writer, known: Known, now: Moment) -> Option<AnyView> {
             write::day(card.ended_by)
         ),
     ];
-    let lines = lines.into_iter().map(|line| view! { <li>{line}</li> }).collect_view();
-    let traps =
-        card.traps.into_iter().map(|trap| view! { <li>{pitching::trap(trap)}</li> }).collect_view();
+    let lines = list(lines.into_iter().map(|line| view! { <li>{line}</li> }.into_any()));
+    let trap = |trap| view! { <li>{pitching::trap(trap).to_owned()}</li> }.into_any();
+    let traps = list(card.traps.into_iter().map(trap));
     Some(
         view! {
             <ol>{lines}</ol>
@@ -114,7 +114,7 @@ pub fn Yeast(day: Day) -> impl IntoView {
         let waking = pitching::waking_words(w, &plan);
         Some(
             view! {
-                <VerdictCard judged=Signal::stored(judged) />
+                <VerdictCard judged />
                 <p class="small">{waking}</p>
             }
             .into_any(),
