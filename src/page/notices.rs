@@ -27,24 +27,24 @@ pub fn Notices() -> impl IntoView {
         }
     };
     view! {
-        <When is=Signal::derive(move || keeping.with(|k| k.memory_only))>
+        <When is=move || keeping.with(|k| k.memory_only)>
             <div class="notice notice-grave" role="alert">
                 "This browser lets the page keep nothing. What you note is gone when the page closes: allow site data, or write it down."
             </div>
         </When>
-        <When is=Signal::derive(move || keeping.with(|k| !k.set_aside.is_empty()))>
+        <When is=move || keeping.with(|k| !k.set_aside.is_empty())>
             <div class="notice" role="status">
                 {move || words::set_aside(keeping.with(|k| k.set_aside.len()))} " "
                 <a href="#/gear">"See it in Gear"</a>
             </div>
         </When>
-        <When is=Signal::derive(move || keeping.with(|k| !k.conflicts.is_empty()))>
+        <When is=move || keeping.with(|k| !k.conflicts.is_empty())>
             <div class="notice" role="status">
                 "The same thing was changed in two places. Both are kept. "
                 <a href="#/gear">"Choose in Gear"</a>
             </div>
         </When>
-        <When is=Signal::derive(move || keeping.with(|k| k.changed_elsewhere))>
+        <When is=move || keeping.with(|k| k.changed_elsewhere)>
             <div class="notice" role="status">
                 "Something was saved in another tab. "
                 <button
@@ -59,7 +59,7 @@ pub fn Notices() -> impl IntoView {
                 </button>
             </div>
         </When>
-        <When is=Signal::derive(move || update.get())>
+        <When is=move || update.get()>
             <div class="notice" role="status">
                 "A newer version of this page is ready. "
                 <button type="button" class="quiet" on:click=accept>
@@ -96,7 +96,7 @@ pub fn UndoBar() -> impl IntoView {
         Err(why) => failed.set(Some(why)),
     };
     view! {
-        <When is=Signal::derive(move || session.undo.with(Option::is_some))>
+        <When is=move || session.undo.with(Option::is_some)>
             <div class="undo" role="status">
                 <span>
                     {move || {

@@ -202,16 +202,15 @@ pub fn PrimingFields(
     #[prop(into)] plan: Signal<Option<Plan>>,
 ) -> impl IntoView {
     let session = use_session();
-    let rows =
-        Signal::derive(move || plan.with(|p| p.as_ref().map(guard_rows)).unwrap_or_default());
-    let worked = Signal::derive(move || plan.get().map(|plan| plan.advice.worked));
+    let rows = move || plan.with(|p| p.as_ref().map(guard_rows)).unwrap_or_default();
+    let worked = move || plan.get().map(|plan| plan.advice.worked);
     let fields = faces.into_iter().enumerate().map(|(index, face)| {
         let bottle = (index == 1).then(|| {
             view! {
                 <Pick
                     id=format!("{id}-weakest")
                     label="Weakest bottle to be filled"
-                    options=Signal::derive(bottle_choices)
+                    options=bottle_choices
                     chosen=choices.weakest
                 />
             }
@@ -222,7 +221,7 @@ pub fn PrimingFields(
                 <Pick
                     id=format!("{id}-sugar")
                     label="Sugar"
-                    options=Signal::derive(sugar_choices)
+                    options=sugar_choices
                     chosen=choices.sugar
                 />
             }
@@ -243,7 +242,7 @@ pub fn PrimingFields(
                 <Figures rows />
                 <HowWorked
                     worked
-                    writer=Signal::derive(move || session.writer())
+                    writer=move || session.writer()
                     doubt_in=(1, 1.0, "g")
                 />
             </div>

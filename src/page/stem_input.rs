@@ -1,7 +1,8 @@
 //! A gravity field's drawing: the stem as it stands in the jar, to be set by looking.
 
 use super::ask::AskedGravity;
-use super::parts::stem::Stem;
+use super::parts::live::Told;
+use super::parts::stem::{Seen, Stem};
 use crate::quantity::{Gravity, GravityUnit, Measured, SpecificGravity, write_number};
 use crate::science::hydrometer::Hydrometer;
 use crate::science::sucrose;
@@ -14,44 +15,34 @@ const PLATO_DIVISION: f64 = 0.5;
 #[component]
 pub fn StemInput(
     reading: AskedGravity,
-    #[prop(into)] corrected: Signal<Option<SpecificGravity>>,
+    #[prop(into)] corrected: Told<Option<SpecificGravity>>,
     instrument: Memo<Hydrometer>,
 ) -> impl IntoView {
     let AskedGravity { value, face } = reading;
-    let plato = Signal::derive(move || face.unit.get() == GravityUnit::Plato.symbol());
-    let on_scale = move |sg: SpecificGravity| {
-        if plato.get() { sucrose::plato(sg).value() } else { sg.value() }
-    };
-    let shown = Signal::derive(move || {
-        value.get().ok().map(|gravity| match gravity {
-            Gravity::Plato(own) if plato.get() => own.value(),
+    let (text, unit) = (face.text, face.unit);
+    let seen = Signal::derive(move || {
+        let plato = unit.get() == GravityUnit::Plato.symbol();
+        let on_scale =
+            |sg: SpecificGravity| if plato { sucrose::plato(sg).value() } else { sg.value() };
+        let value = value.get().ok().map(|gravity| match gravity {
+            Gravity::Plato(own) if plato => own.value(),
             other => on_scale(sucrose::as_specific(other)),
-        })
-    });
-    let flag = Signal::derive(move || {
-        corrected.get().map_or_else(String::new, |sg| {
-            let places = if plato.get() { 1 } else { 3 };
-            format!("{} corrected", write_number(on_scale(sg), places))
-        })
-    });
-    let corrected = Signal::derive(move || corrected.get().map(on_scale));
-    let text = face.text;
-    let division = Signal::derive(move || {
-        if plato.get() { PLATO_DIVISION } else { instrument.get().division.value() }
+        });
+        let corrected = corrected.get().map(on_scale);
+        let places = if plato { 1 } else { 3 };
+        let flag =
+            corrected.map(|true_one| format!("{} corrected", write_number(true_one, places)));
+        Seen {
+            value,
+            corrected,
+            corrected_text: flag.unwrap_or_default(),
+            plato,
+            division: if plato { PLATO_DIVISION } else { instrument.get().division.value() },
+        }
     });
     let on_set = Callback::new(move |number: f64| {
-        text.set(write_number(number, if plato.get_untracked() { 2 } else { 4 }));
+        let plato = seen.with_untracked(|seen| seen.plato);
+        text.set(write_number(number, if plato { 2 } else { 4 }));
     });
-    view! {
-        <Stem
-            label="Hydrometer in the jar"
-            value=shown
-            corrected
-            corrected_text=flag
-            plato
-            division
-            value_text=Signal::derive(move || text.get())
-            on_set
-        />
-    }
+    view! { <Stem label="Hydrometer in the jar" seen value_text=text on_set /> }
 }

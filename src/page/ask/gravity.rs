@@ -1,7 +1,6 @@
 //! The field for a gravity, which keeps the scale it was typed on.
 
-use super::{error_words, if_any, plain_id};
-use crate::page::drafts::use_drafts;
+use super::{Field, Own, Stepping, Table, Typed, field, if_any};
 use crate::page::parts::field::Face;
 use crate::page::words;
 use crate::quantity::{
@@ -10,11 +9,22 @@ use crate::quantity::{
 };
 use leptos::prelude::*;
 
+/// What a gravity field yields, on the scale it was typed on. Followed where it is read.
+#[derive(Clone, Copy)]
+pub struct ReadGravity(Signal<Typed>);
+
+impl ReadGravity {
+    /// The gravity now, or why there is none.
+    pub fn get(self) -> Result<Gravity, ReadError> {
+        self.0.get().map(gravity_of)
+    }
+}
+
 /// A gravity field and what it yields, on the scale it was typed on.
 #[derive(Clone)]
 pub struct AskedGravity {
     /// The gravity, or why there is none.
-    pub value: Signal<Result<Gravity, ReadError>>,
+    pub value: ReadGravity,
     /// What the view needs.
     pub face: Face,
 }
@@ -22,7 +32,7 @@ pub struct AskedGravity {
 impl AskedGravity {
     /// The gravity, nothing when the field is empty, or `Err` when what is there cannot be read.
     pub fn optional(&self) -> Result<Option<Gravity>, ()> {
-        if_any(self.value.get_untracked(), &self.face)
+        if_any(untrack(|| self.value.get()), &self.face)
     }
 }
 
@@ -42,53 +52,60 @@ pub struct AskGravity {
     pub start: SpecificGravity,
 }
 
+/// The scales in the order offered.
+const SCALES: [GravityUnit; 2] = GravityUnit::ALL;
+
+fn own_of(gravity: Gravity) -> Own {
+    let number = match gravity {
+        Gravity::Specific(sg) => sg.value(),
+        Gravity::Plato(plato) => plato.value(),
+    };
+    Own { number, scale: usize::from(gravity.unit() != SCALES[0]) }
+}
+
+fn gravity_of(own: Own) -> Gravity {
+    match scale(own.scale) {
+        GravityUnit::SpecificGravity => Gravity::Specific(SpecificGravity::nearest(own.number)),
+        GravityUnit::Plato => Gravity::Plato(Plato::nearest(own.number)),
+    }
+}
+
+fn scale(index: usize) -> GravityUnit {
+    SCALES.get(index).copied().unwrap_or(SCALES[0])
+}
+
+/// The field's table for a gravity: unlike other quantities it stays on the scale it was typed on.
+const TABLE: Table = Table {
+    symbols: || SCALES.iter().map(|unit| unit.symbol()).collect(),
+    read: |text, unit, _| read_gravity(text, scale(unit)).map(own_of),
+    write: |own, _| bare_gravity(gravity_of(own)),
+    explain: |own, typed, _| {
+        let gravity = gravity_of(own);
+        (typed.trim() != bare_gravity(gravity)).then(|| words::understood(&write_gravity(gravity)))
+    },
+    turn: |own, unit| own_of(on_scale(gravity_of(own), scale(unit))),
+    step: |own, direction, unit, stepping| {
+        let start = Gravity::Specific(SpecificGravity::nearest(stepping.start));
+        own_of(match own {
+            Some(own) => stepped(on_scale(gravity_of(own), scale(unit)), direction),
+            None => on_scale(start, scale(unit)),
+        })
+    },
+};
+
 /// Makes a gravity field; the value keeps the scale it was typed on.
 pub fn ask_gravity(scope: &str, ask: AskGravity) -> AskedGravity {
     let AskGravity { key, label, hint, unit, first, start } = ask;
-    let drafts = use_drafts();
-    let key = format!("{scope}{key}");
-    let text = drafts.text(&key, &first.map(bare_gravity).unwrap_or_default());
-    let unit_text = drafts.text(&format!("{key}/unit"), unit.symbol());
-    let scale = move |symbol: &str| {
-        GravityUnit::ALL.into_iter().find(|unit| unit.symbol() == symbol).unwrap_or(unit)
-    };
-    let value = Signal::derive(move || read_gravity(&text.get(), scale(&unit_text.get())));
-    let understood = move || {
-        let gravity = value.get().ok()?;
-        (text.get().trim() != bare_gravity(gravity))
-            .then(|| words::understood(&write_gravity(gravity)))
-    };
-    let on_unit = Callback::new(move |symbol: String| {
-        let before = value.get_untracked();
-        unit_text.set(symbol);
-        if let Ok(gravity) = before {
-            text.set(bare_gravity(on_scale(gravity, scale(&unit_text.get_untracked()))));
-        }
+    let (value, face) = field(Field {
+        key: format!("{scope}{key}"),
+        label,
+        hint,
+        usual: usize::from(unit != SCALES[0]),
+        table: TABLE,
+        first: first.map(own_of),
+        stepping: Stepping { bounds: (0.0, 0.0), steps: vec![], start: start.value() },
     });
-    let on_step = Callback::new(move |direction: i32| {
-        let unit = scale(&unit_text.get_untracked());
-        let by = f64::from(direction);
-        let stepped = match value.get_untracked() {
-            Ok(gravity) => stepped(on_scale(gravity, unit), by),
-            Err(_) => on_scale(Gravity::Specific(start), unit),
-        };
-        text.set(bare_gravity(stepped));
-    });
-    let face = Face {
-        id: plain_id(&key),
-        label: label.to_owned(),
-        hint: hint.to_owned(),
-        text,
-        left: RwSignal::new(false),
-        demanded: RwSignal::new(false),
-        error: Signal::derive(move || value.get().err().map(error_words)),
-        understood: Signal::derive(understood),
-        units: GravityUnit::ALL.iter().map(|unit| unit.symbol()).collect(),
-        unit: Signal::derive(move || scale(&unit_text.get()).symbol()),
-        on_unit,
-        on_step,
-    };
-    AskedGravity { value, face }
+    AskedGravity { value: ReadGravity(value), face }
 }
 
 /// A gravity on the other scale, when the brewer chooses it.

@@ -2,10 +2,11 @@
 
 mod gravity;
 
-pub use gravity::{AskGravity, AskedGravity, ask_gravity};
+pub use gravity::{AskGravity, AskedGravity, ReadGravity, ask_gravity};
 
 use super::drafts::use_drafts;
 use super::parts::field::Face;
+use super::parts::live::Told;
 use super::words;
 use crate::quantity::{Bounds, Measured, ReadError, Unit, read, read_numeral, write_bare};
 use leptos::prelude::*;
@@ -13,7 +14,7 @@ use std::marker::PhantomData;
 
 /// What a field yields: a quantity, or why there is none. Followed where it is read.
 pub struct Read<Q> {
-    number: Signal<Typed>,
+    own: Signal<Typed>,
     quantity: PhantomData<fn() -> Q>,
 }
 
@@ -28,7 +29,7 @@ impl<Q> Copy for Read<Q> {}
 impl<Q: Measured> Read<Q> {
     /// The quantity now.
     pub fn get(self) -> Result<Q, ReadError> {
-        self.number.get().map(Q::nearest)
+        self.own.get().map(|own| Q::nearest(own.number))
     }
 }
 
@@ -102,8 +103,25 @@ fn plain_id(key: &str) -> String {
     key.replace('/', "-")
 }
 
-/// What a typed text comes to, in the quantity's own unit.
-type Typed = Result<f64, ReadError>;
+/// A number as it is kept behind a field: in the quantity's own unit, or on the scale it is on.
+#[derive(Clone, Copy, Debug, PartialEq)]
+struct Own {
+    number: f64,
+    /// Which scale, for a gravity; nothing to a quantity with one own unit.
+    scale: usize,
+}
+
+/// What a typed text comes to.
+type Typed = Result<Own, ReadError>;
+
+/// How far and from where the big buttons go.
+struct Stepping {
+    bounds: (f64, f64),
+    /// One step, in each unit.
+    steps: Vec<f64>,
+    /// Where they start when nothing is written.
+    start: f64,
+}
 
 /// A kind of unit with its type taken away, so that the field below is compiled once and not for
 /// every quantity. Units are counted in the order offered.
@@ -111,44 +129,78 @@ type Typed = Result<f64, ReadError>;
 struct Table {
     symbols: fn() -> Vec<&'static str>,
     read: fn(&str, usize, (f64, f64)) -> Typed,
-    write: fn(f64, usize) -> String,
-    to_own: fn(f64, usize) -> f64,
-    express: fn(f64, usize) -> f64,
+    /// What the field shows.
+    write: fn(Own, usize) -> String,
+    /// What it says under the field, when that is not what was typed.
+    explain: fn(Own, &str, usize) -> Option<String>,
+    /// The same in another unit.
+    turn: fn(Own, usize) -> Own,
+    /// One step down (−1) or up (1).
+    step: fn(Option<Own>, f64, usize, &Stepping) -> Own,
 }
 
 fn at<U: Unit>(index: usize) -> U {
     U::ALL.get(index).copied().unwrap_or(U::ALL[0])
 }
 
+fn symbols<U: Unit>() -> Vec<&'static str> {
+    U::ALL.iter().map(|unit| unit.symbol()).collect()
+}
+
+fn write_own<U: Unit>(own: Own, unit: usize) -> String {
+    write_bare(U::Quantity::nearest(own.number), at::<U>(unit))
+}
+
 fn table<U: Unit>() -> Table {
     Table {
-        symbols: || U::ALL.iter().map(|unit| unit.symbol()).collect(),
+        symbols: symbols::<U>,
         read: |text, unit, (min, max)| {
             let bounds = Bounds::new(U::Quantity::nearest(min), U::Quantity::nearest(max));
-            read(text, at::<U>(unit), bounds).map(Measured::value)
+            let read = read(text, at::<U>(unit), bounds)?;
+            Ok(Own { number: read.value(), scale: 0 })
         },
-        write: |own, unit| write_bare(U::Quantity::nearest(own), at::<U>(unit)),
-        to_own: |number, unit| at::<U>(unit).to_own(number),
-        express: |own, unit| at::<U>(unit).express(own),
+        write: write_own::<U>,
+        explain: |own, typed, unit| {
+            explain_number(typed, &write_own::<U>(own, unit), at::<U>(unit).symbol())
+        },
+        turn: |own, _| own,
+        step: |own, direction, unit, stepping| {
+            let number = own.map(|own| at::<U>(unit).express(own.number));
+            let number = number.map(|number| stepped(number, direction, unit, stepping));
+            let own = number.map_or(stepping.start, |number| at::<U>(unit).to_own(number));
+            Own { number: own.clamp(stepping.bounds.0, stepping.bounds.1), scale: 0 }
+        },
     }
+}
+
+fn stepped(number: f64, direction: f64, unit: usize, stepping: &Stepping) -> f64 {
+    let by = direction * stepping.steps.get(unit).copied().unwrap_or(1.0);
+    ((number + by) * 1e6).round() / 1e6
+}
+
+fn explain_number(typed: &str, written: &str, symbol: &str) -> Option<String> {
+    let same = same_number(typed, written);
+    (!same).then(|| words::understood(&format!("{written}\u{A0}{symbol}")))
 }
 
 /// Makes the field. `scope` sets one form's drafts apart from another's.
 pub fn ask<U: Unit>(scope: &str, ask: Ask<U>) -> Asked<U::Quantity> {
     let Ask { key, label, hint, unit, bounds, step, first, start } = ask;
     let usual = U::ALL.iter().position(|one| *one == unit).unwrap_or(0);
-    let (number, face) = field(Field {
+    let (own, face) = field(Field {
         key: format!("{scope}{key}"),
         label,
         hint,
         usual,
         table: table::<U>(),
-        bounds: (bounds.min.value(), bounds.max.value()),
-        steps: U::ALL.iter().map(|unit| step(*unit)).collect(),
-        first: first.map(Measured::value),
-        start: start.value(),
+        first: first.map(|first| Own { number: first.value(), scale: 0 }),
+        stepping: Stepping {
+            bounds: (bounds.min.value(), bounds.max.value()),
+            steps: U::ALL.iter().map(|unit| step(*unit)).collect(),
+            start: start.value(),
+        },
     });
-    Asked { value: Read { number, quantity: PhantomData }, face }
+    Asked { value: Read { own, quantity: PhantomData }, face }
 }
 
 struct Field {
@@ -157,55 +209,40 @@ struct Field {
     hint: &'static str,
     usual: usize,
     table: Table,
-    bounds: (f64, f64),
-    steps: Vec<f64>,
-    first: Option<f64>,
-    start: f64,
+    first: Option<Own>,
+    stepping: Stepping,
 }
 
 fn field(field: Field) -> (Signal<Typed>, Face) {
-    let Field { key, label, hint, usual, table, bounds, steps, first, start } = field;
+    let Field { key, label, hint, usual, table, first, stepping } = field;
     let drafts = use_drafts();
-    let symbols = (table.symbols)();
     let first = first.map(|own| (table.write)(own, usual)).unwrap_or_default();
     let text = drafts.text(&key, &first);
-    let unit_text = drafts.text(&format!("{key}/unit"), symbols.get(usual).copied().unwrap_or(""));
-    let units = symbols.clone();
-    let index_of = move |symbol: &str| units.iter().position(|one| *one == symbol).unwrap_or(usual);
-    let chosen = {
-        let index_of = index_of.clone();
-        Signal::derive(move || index_of(&unit_text.get()))
+    let symbol_of = move |unit: usize| (table.symbols)().get(unit).copied().unwrap_or("");
+    let unit_text = drafts.text(&format!("{key}/unit"), symbol_of(usual));
+    let chosen = move || {
+        let symbol = unit_text.get();
+        (table.symbols)().iter().position(|one| *one == symbol).unwrap_or(usual)
     };
-    let value = Signal::derive(move || text.with(|text| (table.read)(text, chosen.get(), bounds)));
-    let units = symbols.clone();
-    let symbol = Signal::derive(move || units.get(chosen.get()).copied().unwrap_or(""));
-    let understood = Signal::derive(move || {
+    let bounds = stepping.bounds;
+    let value = Signal::derive(move || text.with(|text| (table.read)(text, chosen(), bounds)));
+    let understood = move || {
         let own = value.get().ok()?;
-        let written = (table.write)(own, chosen.get());
-        let same = text.with(|typed| same_number(typed, &written));
-        (!same).then(|| words::understood(&format!("{written}\u{A0}{}", symbol.get())))
-    });
+        text.with(|typed| (table.explain)(own, typed, chosen()))
+    };
     let on_unit = Callback::new(move |symbol: String| {
         let before = value.get_untracked();
-        let unit = index_of(&symbol);
         unit_text.set(symbol);
         if let Ok(own) = before {
-            text.set((table.write)(own, unit));
+            let unit = untrack(chosen);
+            text.set((table.write)((table.turn)(own, unit), unit));
         }
     });
     let on_step = Callback::new(move |direction: i32| {
-        let unit = chosen.get_untracked();
-        let stepped = match value.get_untracked() {
-            Ok(own) => {
-                let by = f64::from(direction) * steps.get(unit).copied().unwrap_or(1.0);
-                let number = (table.express)(own, unit) + by;
-                (table.to_own)((number * 1e6).round() / 1e6, unit)
-            }
-            Err(_) => start,
-        };
-        text.set((table.write)(stepped.clamp(bounds.0, bounds.1), unit));
+        let (unit, own) = (untrack(chosen), value.get_untracked().ok());
+        let stepped = (table.step)(own, f64::from(direction), unit, &stepping);
+        text.set((table.write)(stepped, unit));
     });
-    let error = Signal::derive(move || value.get().err().map(error_words));
     let face = Face {
         id: plain_id(&key),
         label: label.to_owned(),
@@ -213,10 +250,10 @@ fn field(field: Field) -> (Signal<Typed>, Face) {
         text,
         left: RwSignal::new(false),
         demanded: RwSignal::new(false),
-        error,
-        understood,
-        units: symbols,
-        unit: symbol,
+        error: Told::from(move || value.get().err().map(error_words)),
+        understood: Told::from(understood),
+        units: (table.symbols)(),
+        unit: Told::from(move || symbol_of(chosen())),
         on_unit,
         on_step,
     };

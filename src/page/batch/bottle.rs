@@ -137,27 +137,26 @@ fn BottlingForm(id: Id, live: Live) -> impl IntoView {
     let scope = format!("bottling/{}/", id.as_str());
     let fields = Fields::new(&scope, live);
     let outcome = RwSignal::new(None::<String>);
-    let now = Signal::derive(move || session.now.get().local_text());
-    let writer = Signal::derive(move || session.writer());
+    let now = move || session.now.get().local_text();
+    let writer = move || session.writer();
     let input = {
         let fields = fields.clone();
         Memo::new(move |_| fields.bottling(session, live))
     };
     let found = move || -> Option<Result<Plan, ScienceError>> { Some(input.get()?.and_then(plan)) };
-    let ok = Signal::derive(move || found().and_then(Result::ok));
+    let ok = move || found().and_then(Result::ok);
     let litres = fields.beer.value;
-    let said = Signal::derive(move || match (found(), litres.get()) {
-        (Some(Ok(plan)), Ok(beer)) => dose_said(writer.get(), &plan, beer),
+    let said = move || match (found(), litres.get()) {
+        (Some(Ok(plan)), Ok(beer)) => dose_said(writer(), &plan, beer),
         (Some(Err(why)), _) => Said::only(words::science_error(why)),
         _ => Said::only("Give the volume, the weakest bottle and the warmest temperature."),
-    });
-    let finish = move || {
-        card(live.with(|s| s.as_ref().map(|s| words::watch_words(writer.get(), &s.finish))))
     };
+    let finish =
+        move || card(live.with(|s| s.as_ref().map(|s| words::watch_words(writer(), &s.finish))));
     let finished = Memo::new(move |_| {
         live.with(|s| s.as_ref().is_some_and(|s| s.finish.state == State::Finished))
     });
-    let judged = move || card(ok.get().map(|plan| words::bottle_words(writer.get(), &plan)));
+    let judged = move || card(ok().map(|plan| words::bottle_words(writer(), &plan)));
 
     let save = {
         let fields = fields.clone();
@@ -179,8 +178,7 @@ fn BottlingForm(id: Id, live: Live) -> impl IntoView {
                 let weakest = bottle_named(&fields.weakest.get_untracked())
                     .ok_or_else(|| "Choose the weakest bottle.".to_owned())?;
                 let input = input.get_untracked().and_then(Result::ok).ok_or_else(again)?;
-                let dose =
-                    ok.get_untracked().and_then(|plan| plan.dose().map(|dose| dose.sugar.value()));
+                let dose = untrack(ok).and_then(|plan| plan.dose().map(|dose| dose.sugar.value()));
                 let weighed = weighed.or(dose).ok_or_else(|| {
                     "There is no dose for this. If it is bottled already, say how much sugar you weighed."
                         .to_owned()
@@ -228,7 +226,7 @@ fn BottlingForm(id: Id, live: Live) -> impl IntoView {
         <h2>"Is it finished?"</h2>
         {part(finish)}
         <form on:submit=save novalidate>
-            <When is=Signal::derive(move || !finished.get())>
+            <When is=move || !finished.get()>
                 <TextField
                     id="bottling-because"
                     label="If you know better: why is it finished?"

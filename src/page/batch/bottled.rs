@@ -13,7 +13,7 @@ use leptos::prelude::*;
 pub fn Bottled(live: Live) -> impl IntoView {
     let session = use_session();
     let record = move || live.with(|s| s.as_ref().and_then(|s| s.bottling.clone()));
-    let rows = Signal::derive(move || {
+    let rows = move || {
         let Some((_, record)) = record() else { return vec![] };
         let w = session.writer();
         let mut rows = vec![
@@ -31,7 +31,7 @@ pub fn Bottled(live: Live) -> impl IntoView {
         );
         rows.extend((!record.note.is_empty()).then_some(("Note", record.note)));
         rows
-    });
+    };
     let above = Memo::new(move |_| {
         live.with(|s| {
             let summary = s.as_ref()?;
@@ -49,7 +49,7 @@ pub fn Bottled(live: Live) -> impl IntoView {
     };
     view! {
         <h2>"In the bottle"</h2>
-        <When is=Signal::derive(move || above.get())>
+        <When is=move || above.get()>
             <div class="notice notice-grave" role="alert">
                 "These bottles may hold more than their usual ceiling. Keep them cold, in a closed box, away from people; cover eyes and hands before touching them. "
                 {words::GLASS_CAUTION}

@@ -68,7 +68,7 @@ pub fn Log(live: Live, on_edit: Callback<(Id, Reading)>) -> impl IntoView {
 #[component]
 fn LogLine(line: ReadingLine, on_edit: Callback<(Id, Reading)>) -> impl IntoView {
     let session = use_session();
-    let writer = Signal::derive(move || session.writer());
+    let writer = move || session.writer();
     let line = StoredValue::new(line);
     let failed = RwSignal::new(None::<String>);
     let as_read = line.with_value(|line| match (&line.reading.as_read, &line.reading.typed) {
@@ -84,12 +84,12 @@ fn LogLine(line: ReadingLine, on_edit: Callback<(Id, Reading)>) -> impl IntoView
     });
     let when = line.with_value(|line| write::moment(line.reading.at));
     let note = line.with_value(|line| line.reading.note.clone());
-    let figures = move || line.with_value(|line| corrected_words(writer.get(), line));
-    let worked = Signal::derive(move || {
+    let figures = move || line.with_value(|line| corrected_words(writer(), line));
+    let worked = move || {
         line.with_value(|line| {
             line.corrected.as_ref().and_then(|found| found.as_ref().ok()).map(|f| f.worked.clone())
         })
-    });
+    };
     let edit =
         move |_| on_edit.run(line.with_value(|line| (line.id.clone(), line.reading.clone())));
     let delete = move |_| {
@@ -109,11 +109,11 @@ fn LogLine(line: ReadingLine, on_edit: Callback<(Id, Reading)>) -> impl IntoView
                 <span class="log-read">{as_read}</span>
             </p>
             <p class="log-details">
-                {move || line.with_value(|line| details(writer.get(), &line.reading))}
+                {move || line.with_value(|line| details(writer(), &line.reading))}
             </p>
             <p class="log-note">{note}</p>
             <Outcome said=failed />
-            <When is=Signal::derive(move || worked.with(Option::is_some))>
+            <When is=move || worked().is_some()>
                 <HowWorked worked writer doubt_in=(4, 1.0, "SG") />
             </When>
             <p class="log-actions">

@@ -82,12 +82,9 @@ fn Heading(id: Id, live: Live, stage: Stage) -> impl IntoView {
         move || live.with(|s| s.as_ref().map(|s| s.heading.name.clone()).unwrap_or_default());
     let line =
         move || live.with(|s| s.as_ref().map(|s| facts(session.writer(), s)).unwrap_or_default());
-    let strength =
-        Signal::derive(move || live.with(|s| s.as_ref().and_then(|s| s.strength.clone())));
-    let figures = Signal::derive(move || {
-        strength.get().as_ref().map(bench::strength::rules).unwrap_or_default()
-    });
-    let worked = Signal::derive(move || strength.get().map(|found| found.worked));
+    let strength = move || live.with(|s| s.as_ref().and_then(|s| s.strength.clone()));
+    let figures = move || strength().as_ref().map(bench::strength::rules).unwrap_or_default();
+    let worked = move || strength().map(|found| found.worked);
     let edit = Route::EditBatch(id.clone()).address();
     let in_hand = {
         let id = id.clone();
@@ -116,7 +113,7 @@ fn Heading(id: Id, live: Live, stage: Stage) -> impl IntoView {
             <p class="facts">{move || line()}</p>
             <p class="batch-links">
                 <a href=edit>"Change"</a>
-                <When is=Signal::derive(move || !in_hand.get())>
+                <When is=move || !in_hand.get()>
                     <button type="button" class="quiet" on:click=take.clone()>
                         "Take in hand"
                     </button>
@@ -126,14 +123,14 @@ fn Heading(id: Id, live: Live, stage: Stage) -> impl IntoView {
                 {stages}
             </nav>
         </header>
-        <When is=Signal::derive(move || strength.with(Option::is_some))>
+        <When is=move || strength().is_some()>
             <details class="more">
                 <summary>"Strength and attenuation"</summary>
                 <Figures rows=figures />
                 <p class="small">{words::STRENGTH_CAUTION}</p>
                 <HowWorked
                     worked
-                    writer=Signal::derive(move || session.writer())
+                    writer=move || session.writer()
                     doubt_in=(2, 1.0, "% ABV")
                 />
             </details>

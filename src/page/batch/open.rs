@@ -63,7 +63,7 @@ pub fn OpenStage(id: Id, live: Live) -> impl IntoView {
     };
     view! {
         {part(judged)}
-        <When is=Signal::derive(gushed)>
+        <When is=gushed>
             <div class="notice notice-grave" role="alert">
                 "A bottle that gushes may mean that all are under too much pressure. Keep away from them; cover eyes and hands; chill them all before anything else, then vent each cap slowly. "
                 {words::GLASS_CAUTION}
@@ -86,7 +86,7 @@ fn OpeningForm(id: Id) -> impl IntoView {
     let note = drafts.text(&format!("{scope}note"), "");
     let at = drafts.text(&format!("{scope}at"), "");
     let outcome = RwSignal::new(None::<String>);
-    let now = Signal::derive(move || session.now.get().local_text());
+    let now = move || session.now.get().local_text();
     let save = move |event: leptos::ev::SubmitEvent| {
         event.prevent_default();
         let done = (|| {

@@ -149,7 +149,7 @@ pub fn ReadingForm(
     };
     let fields = Fields::new(&scope, live, editing.as_ref().map(|(_, reading)| reading));
     let outcome = RwSignal::new(None::<String>);
-    let now = Signal::derive(move || session.now.get().local_text());
+    let now = move || session.now.get().local_text();
     let instrument = instrument_of(fields.hydrometer);
     let (read, at, condition) = (fields.gravity.value, fields.sample.value, fields.condition);
     let found = move || -> Option<Result<Corrected, ScienceError>> {
@@ -164,7 +164,7 @@ pub fn ReadingForm(
             None => correct_wort(sample, &instrument),
         })
     };
-    let said = Signal::derive(move || match found() {
+    let said = move || match found() {
         None => Said::only("Set the stem, or type what it reads."),
         Some(Err(why)) => Said::only(words::science_error(why)),
         Some(Ok(corrected)) => {
@@ -181,9 +181,8 @@ pub fn ReadingForm(
                 below,
             }
         }
-    });
-    let corrected =
-        Signal::derive(move || found().and_then(Result::ok).map(|found| found.gravity.value()));
+    };
+    let corrected = move || found().and_then(Result::ok).map(|found| found.gravity.value());
     let is_new = editing.is_none();
     let save = {
         let fields = fields.clone();

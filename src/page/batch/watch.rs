@@ -63,19 +63,18 @@ fn description(w: Writer, summary: &Summary) -> String {
 #[component]
 pub fn WatchStage(id: Id, live: Live) -> impl IntoView {
     let session = use_session();
-    let writer = Signal::derive(move || session.writer());
+    let writer = move || session.writer();
     let none_yet = live.with_untracked(|s| s.as_ref().is_none_or(|s| s.lines.is_empty()));
     let adding = RwSignal::new(none_yet);
     let editing = RwSignal::new(None::<(Id, Reading)>);
-    let judged = move || {
-        card(live.with(|s| s.as_ref().map(|s| words::watch_words(writer.get(), &s.finish))))
-    };
-    let worked = Signal::derive(move || {
+    let judged =
+        move || card(live.with(|s| s.as_ref().map(|s| words::watch_words(writer(), &s.finish))));
+    let worked = move || {
         let worked = live.with(|s| s.as_ref().map(|s| s.finish.advice.worked.clone()))?;
         (!worked.steps.is_empty()).then_some(worked)
-    });
+    };
     let drawing = move || {
-        let w = writer.get();
+        let w = writer();
         let drawn = live.with(|s| s.as_ref().map(|s| (course(w, s), description(w, s))));
         let (data, description) = drawn.filter(|(data, _)| !data.points.is_empty())?;
         let day_text = Callback::new(|tick: DayTick| {
@@ -124,7 +123,7 @@ pub fn WatchStage(id: Id, live: Live) -> impl IntoView {
         <div class="two-columns">
             <div>
                 {part(judged)}
-                <When is=Signal::derive(move || worked.with(Option::is_some))>
+                <When is=move || worked().is_some()>
                     <HowWorked worked writer doubt_in=(4, 1.0, "SG") />
                 </When>
                 {part(drawing)}

@@ -206,7 +206,7 @@ pub fn BatchForm(id: Option<Id>) -> impl IntoView {
     let name_error = RwSignal::new(None);
     let outcome = RwSignal::new(None::<String>);
     let drafts = use_drafts();
-    let now = Signal::derive(move || session.now.get().local_text());
+    let now = move || session.now.get().local_text();
 
     let save = {
         let (fields, scope, id) = (fields.clone(), scope.clone(), id.clone());
@@ -241,13 +241,13 @@ pub fn BatchForm(id: Option<Id>) -> impl IntoView {
             }
         }
     });
-    let families = Signal::derive(family_choices);
-    let instruments = Signal::derive(move || {
+    let families = family_choices;
+    let instruments = move || {
         session.journal.with(|journal| {
             let all = journal.hydrometers().into_iter();
             all.map(|(id, item)| (id.as_str().to_owned(), item.name)).collect::<Vec<_>>()
         })
-    });
+    };
     let heading = if id.is_some() { "Change the batch" } else { "Start a batch" };
     let Fields { name, started, volume, family, start, end, from, to, hydrometer } = fields;
     view! {

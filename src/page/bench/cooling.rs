@@ -171,9 +171,9 @@ pub fn CoolingSum() -> impl IntoView {
         let looks = [look(Hours::literal(0.0), before.get().ok()?), look(gap.get().ok()?, now)];
         Some(window(&for_the_clock(&looks), place.get().ok()?, target()))
     };
-    let writer = Signal::derive(move || session.writer());
+    let writer = move || session.writer();
     let card = move || match judged() {
-        Some(advice) => words::pitch_words(writer.get(), &advice),
+        Some(advice) => words::pitch_words(writer(), &advice),
         None => Judged {
             verdict: Verdict::CantTell,
             word: words::verdict(Verdict::CantTell),
@@ -183,7 +183,7 @@ pub fn CoolingSum() -> impl IntoView {
         },
     };
     let water_words = move || {
-        let w = writer.get();
+        let w = writer();
         Some(match with_water()? {
             Err(why) => words::science_error(why),
             Ok((litres, blend)) => added(w, &format!("Add {}", w.volume(litres)), &blend),
@@ -192,24 +192,20 @@ pub fn CoolingSum() -> impl IntoView {
     let ice_words = move || {
         let (ice, blend) = with_ice()?.ok()?;
         let kilograms = write_number(ice.value() / 1000.0, 1);
-        Some(added(writer.get(), &format!("Or {kilograms}\u{A0}kg of ice"), &blend))
+        Some(added(writer(), &format!("Or {kilograms}\u{A0}kg of ice"), &blend))
     };
     let drawn = move || {
         let (litres, blend) = with_water()?.ok()?;
-        Some(blend_data(writer.get(), part()?, litres, water_at.get().ok()?, &blend))
+        Some(blend_data(writer(), part()?, litres, water_at.get().ok()?, &blend))
     };
     let blend = move || {
         let (data, description) = (drawn()?, water_words().unwrap_or_default());
         Some(view! { <BlendDrawing data title="The blend" description /> }.into_any())
     };
     let aim = move || {
-        format!(
-            "Aiming at {}, the middle of the yeast's range.",
-            writer.get().temperature(target())
-        )
+        format!("Aiming at {}, the middle of the yeast's range.", writer().temperature(target()))
     };
-    let worked =
-        Signal::derive(move || with_water().and_then(Result::ok).map(|(_, blend)| blend.worked));
+    let worked = move || with_water().and_then(Result::ok).map(|(_, blend)| blend.worked);
     view! {
         {live(move || Some(view! { <VerdictCard judged=card() /> }.into_any()))}
         <NumberField face=wort.face />
@@ -222,7 +218,7 @@ pub fn CoolingSum() -> impl IntoView {
         <Pick
             id="bench-cooling-family"
             label="Yeast"
-            options=Signal::derive(family_choices)
+            options=family_choices
             chosen=family
         />
         <h2>"Water or ice"</h2>

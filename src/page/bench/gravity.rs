@@ -6,6 +6,7 @@ use crate::page::drafts::use_drafts;
 use crate::page::parts::answer::{Answer, Said};
 use crate::page::parts::choice::{Choice, Pick};
 use crate::page::parts::field::NumberField;
+use crate::page::parts::live::Told;
 use crate::page::parts::worked::HowWorked;
 use crate::page::session::use_session;
 use crate::page::stem_input::StemInput;
@@ -37,9 +38,9 @@ pub fn condition_choices() -> Vec<(&'static str, &'static str)> {
 }
 
 /// The instruments in Gear, for a list.
-pub fn instrument_choices() -> Signal<Vec<(String, String)>> {
+pub fn instrument_choices() -> Told<Vec<(String, String)>> {
     let session = use_session();
-    Signal::derive(move || {
+    Told::from(move || {
         session.journal.with(|journal| {
             let all = journal.hydrometers().into_iter();
             all.map(|(id, item)| (id.as_str().to_owned(), item.name)).collect()
@@ -92,8 +93,8 @@ pub fn GravitySum() -> impl IntoView {
             None => correct_wort(sample, &instrument.get()),
         })
     };
-    let writer = Signal::derive(move || session.writer());
-    let said = Signal::derive(move || match found() {
+    let writer = move || session.writer();
+    let said = move || match found() {
         None => Said::only("Give the reading and the sample's temperature."),
         Some(Err(why)) => Said::only(words::science_error(why)),
         Some(Ok(corrected)) => {
@@ -105,15 +106,15 @@ pub fn GravitySum() -> impl IntoView {
                 format!("{} · {points} points", write::extract(sucrose::plato(gravity)))
             };
             Said {
-                main: writer.get().gravity(gravity),
-                beside: writer.get().gravity_doubt(corrected.gravity.sigma()),
+                main: writer().gravity(gravity),
+                beside: writer().gravity_doubt(corrected.gravity.sigma()),
                 below,
             }
         }
-    });
+    };
     let ok = move || found().and_then(Result::ok);
-    let corrected = Signal::derive(move || ok().map(|corrected| corrected.gravity.value()));
-    let worked = Signal::derive(move || ok().map(|corrected| corrected.worked));
+    let corrected = move || ok().map(|corrected| corrected.gravity.value());
+    let worked = move || ok().map(|corrected| corrected.worked);
     view! {
         <Answer label="Gravity at 20 °C" said />
         <div class="two-columns">

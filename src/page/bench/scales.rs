@@ -47,7 +47,7 @@ pub fn ScalesSum() -> impl IntoView {
         },
     );
     let value = gravity.value;
-    let said = Signal::derive(move || match value.get() {
+    let said = move || match value.get() {
         Err(_) => Said::only("Give a gravity on either scale."),
         Ok(gravity) => {
             let points = write_number(sucrose::as_specific(gravity).points(), 1);
@@ -61,8 +61,8 @@ pub fn ScalesSum() -> impl IntoView {
             };
             Said { main, beside, below: format!("{points} points") }
         }
-    });
-    let rows = Signal::derive(move || value.get().map(figures).unwrap_or_default());
+    };
+    let rows = move || value.get().map(figures).unwrap_or_default();
     view! {
         <Answer label="On the other scale" said />
         <NumberField face=gravity.face />

@@ -55,15 +55,15 @@ pub fn StrengthSum() -> impl IntoView {
         let read = |gravity| Estimate::new(sucrose::as_specific(gravity), READ);
         Some(strength(read(og.get().ok()?), read(fg.get().ok()?)))
     };
-    let said = Signal::derive(move || match found() {
+    let said = move || match found() {
         None => Said::only("Give both gravities."),
         Some(Err(why)) => Said::only(words::science_error(why)),
         Some(Ok(found)) => strength_said(&found),
-    });
+    };
     let ok = move || found().and_then(Result::ok);
-    let figures = Signal::derive(move || ok().as_ref().map(rules).unwrap_or_default());
-    let worked = Signal::derive(move || ok().map(|found| found.worked));
-    let writer = Signal::derive(move || session.writer());
+    let figures = move || ok().as_ref().map(rules).unwrap_or_default();
+    let worked = move || ok().map(|found| found.worked);
+    let writer = move || session.writer();
     view! {
         <Answer label="Alcohol by volume" said />
         <NumberField face=original.face />

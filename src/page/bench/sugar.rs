@@ -69,14 +69,14 @@ pub fn SugarSum() -> impl IntoView {
             })
         }))
     };
-    let writer = Signal::derive(move || session.writer());
-    let said = Signal::derive(move || match (found(), litres.get()) {
-        (Some(Ok(plan)), Ok(beer)) => dose_said(writer.get(), &plan, beer),
+    let writer = move || session.writer();
+    let said = move || match (found(), litres.get()) {
+        (Some(Ok(plan)), Ok(beer)) => dose_said(writer(), &plan, beer),
         (Some(Err(why)), _) => Said::only(words::science_error(why)),
         _ => Said::only("Give the volume, the weakest bottle and the warmest temperature."),
-    });
-    let ok = Signal::derive(move || found().and_then(Result::ok));
-    let judged = move || card(ok.get().map(|plan| words::bottle_words(writer.get(), &plan)));
+    };
+    let ok = move || found().and_then(Result::ok);
+    let judged = move || card(ok().map(|plan| words::bottle_words(writer(), &plan)));
     view! {
         <Answer label="Sugar to weigh" said />
         {live(judged)}

@@ -70,7 +70,7 @@ pub fn YeastSum() -> impl IntoView {
         let pitching = if kind.get() == "cold" { Pitching::Cold } else { Pitching::Warm };
         Some(dry_yeast(pitching, volume.get().ok()?, sucrose::as_plato(og.get().ok()?)))
     };
-    let said = Signal::derive(move || match found() {
+    let said = move || match found() {
         None => Said::only("Give the volume and the gravity."),
         Some(Err(why)) => Said::only(words::science_error(why)),
         Some(Ok(found)) => {
@@ -81,9 +81,9 @@ pub fn YeastSum() -> impl IntoView {
                 below: format!("{how_many} By cell count: {}.", range_words(found.by_cells)),
             }
         }
-    });
-    let worked = Signal::derive(move || found().and_then(Result::ok).map(|found| found.worked));
-    let writer = Signal::derive(move || session.writer());
+    };
+    let worked = move || found().and_then(Result::ok).map(|found| found.worked);
+    let writer = move || session.writer();
     view! {
         <Answer label="Dry yeast" said />
         <Choice

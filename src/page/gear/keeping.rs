@@ -31,7 +31,7 @@ pub fn Trouble() -> impl IntoView {
         .into_any()
     };
     view! {
-        <When is=Signal::derive(move || keeping.with(|k| !k.conflicts.is_empty()))>
+        <When is=move || keeping.with(|k| !k.conflicts.is_empty())>
             <section class="trouble">
                 <h2>"Changed in two places"</h2>
                 {move || {
@@ -49,7 +49,7 @@ pub fn Trouble() -> impl IntoView {
                 <Outcome said=failed />
             </section>
         </When>
-        <When is=Signal::derive(move || keeping.with(|k| !k.set_aside.is_empty()))>
+        <When is=move || keeping.with(|k| !k.set_aside.is_empty())>
             <section class="trouble">
                 <h2>"Could not be read"</h2>
                 <p>{move || words::set_aside(keeping.with(|k| k.set_aside.len()))}</p>
@@ -99,7 +99,7 @@ pub fn Keeping() -> impl IntoView {
             <button type="button" on:click=move |_| everything.set(session.everything())>
                 "Show everything as text"
             </button>
-            <When is=Signal::derive(move || everything.with(|text| !text.is_empty()))>
+            <When is=move || everything.with(|text| !text.is_empty())>
                 <label for="everything">"Copy this and keep it elsewhere"</label>
                 <textarea
                     id="everything"

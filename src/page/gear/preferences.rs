@@ -91,7 +91,7 @@ pub fn Preferences() -> impl IntoView {
             start: settings.height,
         },
     );
-    let (read, unit) = (height.value, height.face.unit);
+    let (read, unit) = (height.value, height.face.unit.clone());
     follow(move || {
         let (Ok(height), symbol) = (read.get(), unit.get()) else { return };
         let before = session.settings_now();

@@ -1,7 +1,7 @@
 //! The answer: the largest thing on the screen, in sight while one types.
 
 use crate::advice::Verdict;
-use crate::page::parts::live::list;
+use crate::page::parts::live::{Told, list};
 use leptos::prelude::*;
 
 /// What the answer says now.
@@ -24,16 +24,17 @@ impl Said {
 
 /// The answer of a sum.
 #[component]
-pub fn Answer(#[prop(into)] label: String, #[prop(into)] said: Signal<Said>) -> impl IntoView {
+pub fn Answer(#[prop(into)] label: String, #[prop(into)] said: Told<Said>) -> impl IntoView {
+    let (beside, below) = (said.clone(), said.clone());
     view! {
         <section class="answer" role="status" aria-live="polite">
             <p class="answer-label">{label}</p>
             <p class="answer-main">
                 <strong>{move || said.get().main}</strong>
                 " "
-                <span class="answer-beside">{move || said.get().beside}</span>
+                <span class="answer-beside">{move || beside.get().beside}</span>
             </p>
-            <p class="answer-below">{move || said.get().below}</p>
+            <p class="answer-below">{move || below.get().below}</p>
         </section>
     }
 }

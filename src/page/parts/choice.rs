@@ -1,6 +1,6 @@
 //! One of a few: big buttons for a handful, a list for more.
 
-use crate::page::parts::live::list;
+use crate::page::parts::live::{Told, list};
 use leptos::prelude::*;
 
 /// One of a few, as buttons side by side. The chosen value is a text, so that it can be a draft.
@@ -48,7 +48,7 @@ pub fn Pick(
     #[prop(into)] label: String,
     /// Value and words, in the order offered.
     #[prop(into)]
-    options: Signal<Vec<(String, String)>>,
+    options: Told<Vec<(String, String)>>,
     chosen: RwSignal<String>,
     #[prop(optional, into)] hint: String,
 ) -> impl IntoView {

@@ -1,6 +1,6 @@
 //! A field for one number: visible label, big steppers, unit beside it, the error in words below.
 
-use crate::page::parts::live::list;
+use crate::page::parts::live::{Told, list};
 use leptos::prelude::*;
 
 /// All that the view needs of a field, whatever it measures.
@@ -19,13 +19,13 @@ pub struct Face {
     /// A save was tried, so that emptiness is an error too.
     pub demanded: RwSignal<bool>,
     /// What is wrong, and whether that is only that nothing is there.
-    pub error: Signal<Option<(String, bool)>>,
+    pub error: Told<Option<(String, bool)>>,
     /// What was understood, when it does not look like what was typed.
-    pub understood: Signal<Option<String>>,
+    pub understood: Told<Option<String>>,
     /// Units to choose from; one alone is only shown.
     pub units: Vec<&'static str>,
     /// The unit in force.
-    pub unit: Signal<&'static str>,
+    pub unit: Told<&'static str>,
     /// Another unit is chosen.
     pub on_unit: Callback<String>,
     /// One step down (−1) or up (1).
@@ -74,6 +74,7 @@ pub fn NumberField(face: Face) -> impl IntoView {
         let (unit, on_unit) = (face.unit, face.on_unit);
         let label = format!("{}: unit", face.label);
         let options = face.units.iter().map(|&symbol| {
+            let unit = unit.clone();
             view! { <option value=symbol selected=move || unit.get() == symbol>{symbol}</option> }
                 .into_any()
         });
@@ -137,8 +138,8 @@ pub fn TextField(
     #[prop(into)] label: String,
     text: RwSignal<String>,
     /// What is wrong, shown when it is some.
-    #[prop(optional, into)]
-    error: Signal<Option<String>>,
+    #[prop(optional)]
+    error: RwSignal<Option<String>>,
     #[prop(optional)] long: bool,
 ) -> impl IntoView {
     let error_id = format!("{id}-error");

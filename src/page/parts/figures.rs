@@ -1,11 +1,11 @@
 //! A short table of names and figures.
 
-use crate::page::parts::live::list;
+use crate::page::parts::live::{Told, list};
 use leptos::prelude::*;
 
 /// Names and figures, a row each.
 #[component]
-pub fn Figures(#[prop(into)] rows: Signal<Vec<(&'static str, String)>>) -> impl IntoView {
+pub fn Figures(#[prop(into)] rows: Told<Vec<(&'static str, String)>>) -> impl IntoView {
     let rows = move || {
         let row = |(name, figure)| {
             view! {

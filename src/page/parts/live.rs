@@ -5,6 +5,53 @@ use leptos::prelude::*;
 use leptos::tachys::reactive_graph::SharedReactiveFunction;
 use std::sync::{Arc, Mutex};
 
+/// What is shown or asked, told anew each time. It follows what it reads like a signal, without the
+/// machinery that a signal brings for every type it holds.
+pub struct Told<T>(Arc<dyn Fn() -> T + Send + Sync>);
+
+impl<T> Told<T> {
+    /// What it is now.
+    pub fn get(&self) -> T {
+        (self.0)()
+    }
+}
+
+impl<T> Clone for Told<T> {
+    fn clone(&self) -> Self {
+        Self(Arc::clone(&self.0))
+    }
+}
+
+impl<T, F: Fn() -> T + Send + Sync + 'static> From<F> for Told<T> {
+    fn from(tell: F) -> Self {
+        Self(Arc::new(tell))
+    }
+}
+
+impl<T: Default + 'static> Default for Told<T> {
+    fn default() -> Self {
+        Self::from(T::default)
+    }
+}
+
+impl<T: Clone + Send + Sync + 'static> From<Signal<T>> for Told<T> {
+    fn from(signal: Signal<T>) -> Self {
+        Self::from(move || signal.get())
+    }
+}
+
+impl<T: Clone + Send + Sync + 'static> From<RwSignal<T>> for Told<T> {
+    fn from(signal: RwSignal<T>) -> Self {
+        Self::from(move || signal.get())
+    }
+}
+
+impl<T: Clone + PartialEq + Send + Sync + 'static> From<Memo<T>> for Told<T> {
+    fn from(memo: Memo<T>) -> Self {
+        Self::from(move || memo.get())
+    }
+}
+
 /// A text that follows what it reads.
 pub fn say(text: impl Fn() -> String + Send + Sync + 'static) -> Signal<String> {
     Signal::derive(text)
@@ -59,14 +106,14 @@ pub fn rows(each: impl Fn() -> Vec<Row> + Send + Sync + 'static) -> AnyView {
 
 /// Shows its children while `is` holds.
 #[component]
-pub fn When(#[prop(into)] is: Signal<bool>, children: ChildrenFn) -> impl IntoView {
+pub fn When(#[prop(into)] is: Told<bool>, children: ChildrenFn) -> impl IntoView {
     let is = Memo::new(move |_| is.get());
     live(move || is.get().then(|| children()))
 }
 
 /// Why a save was not done, beside its button and said at once.
 #[component]
-pub fn Outcome(#[prop(into)] said: Signal<Option<String>>) -> impl IntoView {
+pub fn Outcome(said: RwSignal<Option<String>>) -> impl IntoView {
     view! {
         <p class="form-outcome" role="alert">
             {say(move || said.get().unwrap_or_default())}

@@ -32,40 +32,45 @@ struct Drag {
     moving: bool,
 }
 
-/// A slider drawn as a hydrometer in its jar. It shows `value` and asks for another through `on_set`;
-/// it keeps nothing itself.
+/// What the stem shows.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Seen {
+    /// The reading, in SG or °P as read.
+    pub value: Option<f64>,
+    /// The reading made true, on the same scale; a flag stands there when it differs.
+    pub corrected: Option<f64>,
+    /// The words on the flag: a value and a word, "1.052 corrected".
+    pub corrected_text: String,
+    /// The scale is °P.
+    pub plato: bool,
+    /// From line to line, on the scale shown.
+    pub division: f64,
+}
+
+impl Seen {
+    fn scale(&self) -> PaperScale {
+        PaperScale::new(self.plato, self.division)
+    }
+}
+
+/// A slider drawn as a hydrometer in its jar. It shows what is `seen` and asks for another reading
+/// through `on_set`; it keeps nothing itself.
 #[component]
 pub fn Stem(
     /// What is set, for those who cannot see it.
-    #[prop(into)]
-    label: Signal<String>,
-    /// The reading, in SG or °P as read.
-    #[prop(into)]
-    value: Signal<Option<f64>>,
-    /// The reading made true, on the same scale; a flag stands there when it differs.
-    #[prop(into)]
-    corrected: Signal<Option<f64>>,
-    /// The words on the flag: a value and a word, "1.052 corrected".
-    #[prop(into)]
-    corrected_text: Signal<String>,
-    /// The scale is °P.
-    #[prop(into)]
-    plato: Signal<bool>,
-    /// From line to line, on the scale shown.
-    #[prop(into)]
-    division: Signal<f64>,
+    label: &'static str,
+    seen: Signal<Seen>,
     /// The reading in words.
-    #[prop(into)]
-    value_text: Signal<String>,
+    value_text: RwSignal<String>,
     /// Called with each reading the stem is moved to.
     on_set: Callback<f64>,
 ) -> impl IntoView {
-    let scale = move || PaperScale::new(plato.get(), division.get());
-    let reading = move || value.get().unwrap_or_else(|| scale().water());
+    let scale = move || seen.get().scale();
+    let reading = move || seen.get().value.unwrap_or_else(|| scale().water());
     let drag = RwSignal::new(None::<Drag>);
 
     let set = move |next: f64| {
-        if value.get_untracked() != Some(next) {
+        if seen.get_untracked().value != Some(next) {
             on_set.run(next);
         }
     };
@@ -123,7 +128,7 @@ pub fn Stem(
     view! {
         <svg
             class="stem"
-            class:stem-unread=move || value.get().is_none()
+            class:stem-unread=move || seen.get().value.is_none()
             class:stem-moving=move || drag.get().is_some_and(|d| d.moving)
             viewBox=format!("0 0 {} {}", SIZE.0, SIZE.1)
             tabindex="0"
@@ -133,7 +138,7 @@ pub fn Stem(
             aria-valuemin=move || scale().range().0.to_string()
             aria-valuemax=move || scale().range().1.to_string()
             aria-valuenow=move || reading().to_string()
-            aria-valuetext=value_text
+            aria-valuetext=move || value_text.get()
             on:pointerdown=on_down
             on:pointermove=on_move
             on:pointerup=on_end
@@ -162,7 +167,7 @@ pub fn Stem(
             <path class="stem-eye" d="M1 126L13 134L1 142Z" />
             <path class="stem-jar" d="M15 0V242Q15 252 25 252H195Q205 252 205 242V0M6 256H214" />
             <path class="stem-grip" d="M23 34L32 23L41 34M32 24V66M23 56L32 67L41 56" />
-            {live(move || flag(&scale(), value.get(), corrected.get(), &corrected_text.read()))}
+            {live(move || flag(&seen.get()))}
         </svg>
     }
 }
@@ -188,20 +193,15 @@ fn paper(scale: &PaperScale) -> AnyView {
 }
 
 /// The flag at the corrected reading.
-fn flag(
-    scale: &PaperScale,
-    value: Option<f64>,
-    corrected: Option<f64>,
-    words: &str,
-) -> Option<AnyView> {
-    let (value, corrected) = (value?, corrected?);
+fn flag(seen: &Seen) -> Option<AnyView> {
+    let (scale, value, corrected) = (seen.scale(), seen.value?, seen.corrected?);
     let below = scale.below_water(corrected) - scale.below_water(value);
     // Less than a hair's breadth is the same line.
     if below.abs() < 0.5 {
         return None;
     }
     let y = (SURFACE + below).clamp(24.0, 236.0);
-    let lines = wrap(words, 10);
+    let lines = wrap(&seen.corrected_text, 10);
     let half = 6.0 + 9.0 * lines.len().clamp(1, 2) as f64;
     let first = y - 9.0 * (lines.len() as f64 - 1.0) + 5.5;
     let texts = lines.into_iter().zip(0_u8..).map(|(line, i)| {

@@ -1,6 +1,6 @@
 //! A date and time: now, unless another is chosen.
 
-use crate::page::parts::live::When;
+use crate::page::parts::live::{Told, When};
 use leptos::prelude::*;
 
 /// Empty text means "now, when it is saved".
@@ -12,20 +12,21 @@ pub fn WhenField(
     text: RwSignal<String>,
     /// What the field starts from when another time is wanted.
     #[prop(into)]
-    now: Signal<String>,
+    now: Told<String>,
 ) -> impl IntoView {
     let open = Memo::new(move |_| !text.get().is_empty());
     let field_id = id.clone();
+    let set_now = Callback::new(move |()| text.set(untrack(|| now.get())));
     view! {
         <div class="field when">
             <div class="when-row">
                 <label for=id.clone()>{label}</label>
-                <When is=Signal::derive(move || !open.get())>
+                <When is=move || !open.get()>
                     <span class="when-now">"Now"</span>
                     <button
                         type="button"
                         class="quiet"
-                        on:click=move |_| text.set(now.get_untracked())
+                        on:click=move |_| set_now.run(())
                     >
                         "Another time"
                     </button>

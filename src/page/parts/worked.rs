@@ -1,6 +1,6 @@
 //! "How this was worked out": inputs, steps, sources, and what the ± is made of.
 
-use crate::page::parts::live::{When, list, live};
+use crate::page::parts::live::{Told, list, live, or_nothing};
 use crate::page::words;
 use crate::page::write::Writer;
 use crate::science::{Step, Worked};
@@ -31,8 +31,8 @@ fn entry(
 /// A working, folded away until it is wanted. `unit` names what the doubts are in.
 #[component]
 pub fn HowWorked(
-    #[prop(into)] worked: Signal<Option<Worked>>,
-    #[prop(into)] writer: Signal<Writer>,
+    #[prop(into)] worked: Told<Option<Worked>>,
+    #[prop(into)] writer: Told<Writer>,
     /// The doubts' number of decimals, factor and unit, to write them in.
     doubt_in: (usize, f64, &'static str),
 ) -> impl IntoView {
@@ -46,21 +46,26 @@ pub fn HowWorked(
             let size = crate::quantity::write_number(doubt.sigma * factor, places);
             entry(words::term(doubt.term), format!("±\u{A0}{size}\u{A0}{unit}"), "", "")
         }));
-        let any_doubt = !worked.doubts.is_empty();
+        let told = !worked.doubts.is_empty();
+        let doubted =
+            told.then(|| view! { <p class="worked-part">"What the ± is made of"</p> }.into_any());
+        let explained = told.then(|| {
+            view! {
+                <p class="small">
+                    "± is one standard deviation: the true value lies within it about two times in three."
+                </p>
+            }
+            .into_any()
+        });
+        let (doubted, explained) = (or_nothing(doubted), or_nothing(explained));
         let body = view! {
             <p class="worked-part">"What went in"</p>
             <dl>{inputs}</dl>
             <p class="worked-part">"Step by step"</p>
             <dl>{steps}</dl>
-            <When is=Signal::derive(move || any_doubt)>
-                <p class="worked-part">"What the ± is made of"</p>
-            </When>
+            {doubted}
             <dl>{doubts}</dl>
-            <When is=Signal::derive(move || any_doubt)>
-                <p class="small">
-                    "± is one standard deviation: the true value lies within it about two times in three."
-                </p>
-            </When>
+            {explained}
         };
         Some(body.into_any())
     };

@@ -68,7 +68,7 @@ fn Timer(started: RwSignal<String>, minutes: RwSignal<String>) -> impl IntoView 
         clock::let_sleep();
     });
     let since = move || Some((now.get() - started.get().parse::<f64>().ok()?).max(0.0));
-    let running = Signal::derive(move || since().is_some());
+    let running = move || since().is_some();
     let stop = move |_| {
         if let Some(seconds) = since() {
             minutes.set(write_number(splashed(seconds).max(0.1), 1));
@@ -120,7 +120,7 @@ fn Timer(started: RwSignal<String>, minutes: RwSignal<String>) -> impl IntoView 
                 "Stop the timer"
             </button>
         </When>
-        <When is=Signal::derive(move || !running.get())>
+        <When is=move || !running()>
             <button type="button" on:click=start>
                 "Start the timer"
             </button>
@@ -151,7 +151,7 @@ pub fn Air(day: Day, started: RwSignal<String>) -> impl IntoView {
             write_number(air.shaken_to.value(), 1)
         ),
     });
-    let worked = Signal::derive(move || found().map(|air| air.worked));
+    let worked = move || found().map(|air| air.worked);
     view! {
         <details class="more">
             <summary>"Air"</summary>
@@ -160,7 +160,7 @@ pub fn Air(day: Day, started: RwSignal<String>) -> impl IntoView {
             <NumberField face=day.aerated.face.clone() />
             <HowWorked
                 worked
-                writer=Signal::derive(move || session.writer())
+                writer=move || session.writer()
                 doubt_in=(1, 1.0, "mg/L")
             />
         </details>

@@ -122,10 +122,10 @@ pub fn Cool(day: Day) -> impl IntoView {
         }
         judged
     };
-    let off = Signal::derive(move || {
+    let off = move || {
         let verdict = known.wort().map(|wort| crate::advice::pitch::judge(wort).verdict);
         matches!(verdict, Some(Verdict::Wait | Verdict::Stop))
-    });
+    };
     let (water, ice, holds) = (day.water.value, day.ice.value, day.vessel_holds.value);
     let planned = move || day.live.with(|s| s.as_ref().map(|s| s.heading.volume));
     let down = live(move || {

@@ -5,12 +5,10 @@ use crate::advice::family::Family;
 use crate::advice::pitch::Wort;
 use crate::advice::thermometer::Thermometer;
 use crate::batch::{GoesBy, Summary};
-use crate::page::ask::Read;
+use crate::page::ask::{Read, ReadGravity};
 use crate::page::batch::Live;
 use crate::page::session::use_session;
-use crate::quantity::{
-    Celsius, Estimate, Grams, Gravity, Hours, Litres, ReadError, Share, SpecificGravity,
-};
+use crate::quantity::{Celsius, Estimate, Grams, Hours, Litres, Share, SpecificGravity};
 use crate::science::cooling::Look;
 use crate::science::hydrometer::{Condition, Corrected, Sample, correct_wort};
 use crate::science::kit_gravity::{Ingredient, Kind, KitGravity, by_mark, gravity};
@@ -29,7 +27,7 @@ pub struct Known {
     pub volume: Read<Litres>,
     pub earlier: Read<Celsius>,
     pub between: Read<Hours>,
-    pub sample: Signal<Result<Gravity, ReadError>>,
+    pub sample: ReadGravity,
     pub sample_at: Read<Celsius>,
     pub rows: [Option<RowRead>; ROWS],
     pub goes_by: RwSignal<String>,

@@ -141,7 +141,7 @@ fn PitchForm(id: Id, live: Live) -> impl IntoView {
     let day = Day::new(&scope, live);
     let started = drafts.text(&format!("{scope}timer"), "");
     let outcome = RwSignal::new(None::<String>);
-    let now = Signal::derive(move || session.now.get().local_text());
+    let now = move || session.now.get().local_text();
     let submit = {
         let (day, scope) = (day.clone(), scope.clone());
         move |event: leptos::ev::SubmitEvent| {

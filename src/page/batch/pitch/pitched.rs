@@ -70,9 +70,8 @@ fn quiet(hours: f64) -> &'static str {
 #[component]
 pub fn Pitched(live: Live) -> impl IntoView {
     let session = use_session();
-    let figures = Signal::derive(move || {
-        live.with(|s| s.as_ref().map(|s| rows(session.writer(), s))).unwrap_or_default()
-    });
+    let figures =
+        move || live.with(|s| s.as_ref().map(|s| rows(session.writer(), s))).unwrap_or_default();
     let card = redrawn(move || {
         let now = session.now.get();
         let beer = live.with(|s| s.as_ref().and_then(|s| beer(s, now)))?;

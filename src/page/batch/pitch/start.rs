@@ -40,7 +40,7 @@ pub fn Start(day: Day) -> impl IntoView {
         };
         Some(judge(&kit, seen))
     };
-    let figures = Signal::derive(move || {
+    let figures = move || {
         let w = session.writer();
         let gravity = |e: crate::quantity::Estimate<crate::quantity::SpecificGravity>| {
             let plato = write::extract(sucrose::plato(e.value()));
@@ -61,8 +61,8 @@ pub fn Start(day: Day) -> impl IntoView {
             ));
         }
         rows
-    });
-    let both = Signal::derive(move || judged().is_some());
+    };
+    let both = move || judged().is_some();
     let card = live(move || {
         let judged = pitching::start_words(session.writer(), &judged()?);
         card(Some(judged))
@@ -75,16 +75,16 @@ pub fn Start(day: Day) -> impl IntoView {
         let id = format!("pitch-kind-{}", index + 1);
         let label = format!("Ingredient {} of up to {ROWS}", index + 1);
         view! {
-            <When is=Signal::derive(shown)>
+            <When is=shown>
                 <Pick
                     id=id.clone()
                     label=label.clone()
-                    options=Signal::derive(kinds)
+                    options=kinds
                     chosen=kind
                 />
                 {
                     let (face, share) = (face.clone(), share.clone());
-                    let used = Signal::derive(move || !kind.get().is_empty());
+                    let used = move || !kind.get().is_empty();
                     view! {
                         <When is=used>
                             <NumberField face=face.clone() />
