@@ -10,7 +10,7 @@
 //! - [`store`]: where it is kept, so that nothing is lost.
 //! - `page`: the screens (feature `web`).
 //!
-//! Beside them stands [`order`], which is of no floor.
+//! Beside them stand [`order`] and [`json`], which are of no floor.
 //!
 //! The one rule: time, storage and the screen enter as arguments, so that every answer below `page`
 //! is the same for the same inputs on every device. `tests/floors.rs` holds the arrows.
@@ -18,6 +18,7 @@
 pub mod advice;
 pub mod batch;
 pub mod chart;
+pub mod json;
 pub mod order;
 #[cfg(feature = "web")]
 pub mod page;

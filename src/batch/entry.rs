@@ -4,6 +4,7 @@ use super::gear::{HydrometerItem, Settings};
 use super::id::Id;
 use super::pitch_record::PitchRecord;
 use super::record::{BatchHeading, BottlingRecord, OpeningRecord, Reading};
+use crate::json;
 
 /// What kind of thing an entry is. The names are stored; they never change.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -128,13 +129,13 @@ impl Entry {
     /// When the text is no entry of this kind.
     pub fn from_text(kind: Kind, text: &str) -> Result<Self, serde_json::Error> {
         Ok(match kind {
-            Kind::Batch => Self::Batch(serde_json::from_str(text)?),
-            Kind::Pitch => Self::Pitch(serde_json::from_str(text)?),
-            Kind::Reading => Self::Reading(serde_json::from_str(text)?),
-            Kind::Bottling => Self::Bottling(serde_json::from_str(text)?),
-            Kind::Opening => Self::Opening(serde_json::from_str(text)?),
-            Kind::Hydrometer => Self::Hydrometer(serde_json::from_str(text)?),
-            Kind::Settings => Self::Settings(serde_json::from_str(text)?),
+            Kind::Batch => Self::Batch(json::read(text)?),
+            Kind::Pitch => Self::Pitch(json::read(text)?),
+            Kind::Reading => Self::Reading(json::read(text)?),
+            Kind::Bottling => Self::Bottling(json::read(text)?),
+            Kind::Opening => Self::Opening(json::read(text)?),
+            Kind::Hydrometer => Self::Hydrometer(json::read(text)?),
+            Kind::Settings => Self::Settings(json::read(text)?),
         })
     }
 }

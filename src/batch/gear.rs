@@ -1,18 +1,40 @@
 //! Gear: the instruments, and how the brewer writes.
 
 use super::id::Id;
-use crate::quantity::{GravityUnit, LengthUnit, MassUnit, Metres, TemperatureUnit, VolumeUnit};
+use crate::quantity::{
+    Celsius, GravityChange, GravityUnit, LengthUnit, MassUnit, Metres, TemperatureUnit, VolumeUnit,
+};
 use crate::science::hydrometer::Hydrometer;
+use crate::science::hydrometer_check::SugarCheck;
 use serde::{Deserialize, Serialize};
 
 /// A hydrometer with a name.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(from = "Flat")]
 pub struct HydrometerItem {
     /// What the brewer calls it.
     pub name: String,
     /// What it is.
     #[serde(flatten)]
     pub instrument: Hydrometer,
+}
+
+/// The same as it is stored: one flat object. Serde's own flattening would read it by way of a tree of
+/// its own.
+#[derive(Deserialize)]
+struct Flat {
+    name: String,
+    reference: Celsius,
+    division: GravityChange,
+    offset: GravityChange,
+    #[serde(default)]
+    sugar: Option<SugarCheck>,
+}
+
+impl From<Flat> for HydrometerItem {
+    fn from(Flat { name, reference, division, offset, sugar }: Flat) -> Self {
+        Self { name, instrument: Hydrometer { reference, division, offset, sugar } }
+    }
 }
 
 impl HydrometerItem {

@@ -164,7 +164,7 @@ impl Revision {
             return Err(Unreadable::Newer { schema });
         }
         let (header, body) = rest.split_once('\n').ok_or(Unreadable::Form)?;
-        let h: Header = serde_json::from_str(header).map_err(|_| Unreadable::Form)?;
+        let h: Header = crate::json::read(header).map_err(|_| Unreadable::Form)?;
         let Header { kind, id, revision, token, parents, older, at, deleted } = h;
         let body = body.to_owned();
         let record = Record { kind, id, body, revision, token, at, deleted };
