@@ -9,6 +9,8 @@ const KEY: &str = "fermentside-drafts";
 struct Draft {
     text: ArcRwSignal<String>,
     first: String,
+    /// As this page last read or wrote it: only what was typed here since is written down.
+    kept: String,
 }
 
 /// Every half-filled field of the page, by a key such as `bench/gravity/reading`.
@@ -21,9 +23,7 @@ pub struct Drafts {
 impl Drafts {
     /// The drafts that the page was closed with.
     pub fn restored() -> Self {
-        let stored = storage().and_then(|storage| storage.get_item(KEY).ok().flatten());
-        let before = stored.and_then(|text| serde_json::from_str(&text).ok()).unwrap_or_default();
-        Self { kept: StoredValue::new(BTreeMap::new()), before: StoredValue::new(before) }
+        Self { kept: StoredValue::new(BTreeMap::new()), before: StoredValue::new(stored()) }
     }
 
     /// The text under `key`, starting with `first` when nothing was typed there before.
@@ -32,8 +32,8 @@ impl Drafts {
             .try_update_value(|kept| {
                 let draft = kept.entry(key.to_owned()).or_insert_with(|| {
                     let before = self.before.with_value(|before| before.get(key).cloned());
-                    let text = ArcRwSignal::new(before.unwrap_or_else(|| first.to_owned()));
-                    Draft { text, first: first.to_owned() }
+                    let kept = before.unwrap_or_else(|| first.to_owned());
+                    Draft { text: ArcRwSignal::new(kept.clone()), first: first.to_owned(), kept }
                 });
                 RwSignal::from(draft.text.clone())
             })
@@ -42,38 +42,59 @@ impl Drafts {
 
     /// Forgets what was typed under keys that start with `prefix`: it has been saved, or thrown away.
     pub fn clear(self, prefix: &str) {
-        self.before.update_value(|before| before.retain(|key, _| !key.starts_with(prefix)));
+        self.drop_stored(prefix);
         self.kept.update_value(|kept| {
-            for (_, draft) in kept.iter().filter(|(key, _)| key.starts_with(prefix)) {
+            for (_, draft) in kept.iter_mut().filter(|(key, _)| key.starts_with(prefix)) {
+                draft.kept.clone_from(&draft.first);
                 draft.text.set(draft.first.clone());
             }
         });
-        self.keep();
     }
 
     /// Drops the fields under `prefix`, so that a form opened next starts from its record.
     pub fn forget(self, prefix: &str) {
-        self.before.update_value(|before| before.retain(|key, _| !key.starts_with(prefix)));
+        self.drop_stored(prefix);
         self.kept.update_value(|kept| kept.retain(|key, _| !key.starts_with(prefix)));
     }
 
-    /// Writes the drafts down, as the page goes out of sight. Where there is no storage they live as
-    /// long as the page does.
+    fn drop_stored(self, prefix: &str) {
+        let theirs = |key: &String| !key.starts_with(prefix);
+        self.before.update_value(|before| before.retain(|key, _| theirs(key)));
+        let mut all = stored();
+        all.retain(|key, _| theirs(key));
+        write(&all);
+    }
+
+    /// Writes down what was typed here, as the page goes out of sight. Another tab's fields stay as that
+    /// tab left them. Where there is no storage drafts live as long as the page does.
     pub fn keep(self) {
-        let mut all = self.before.get_value();
-        self.kept.with_value(|kept| {
-            for (key, draft) in kept {
+        let mut all = stored();
+        self.kept.update_value(|kept| {
+            for (key, draft) in kept.iter_mut() {
                 let text = draft.text.get_untracked();
+                if text == draft.kept {
+                    continue;
+                }
                 if text == draft.first {
                     all.remove(key);
                 } else {
-                    all.insert(key.clone(), text);
+                    all.insert(key.clone(), text.clone());
                 }
+                draft.kept = text;
             }
         });
-        if let (Some(storage), Ok(text)) = (storage(), serde_json::to_string(&all)) {
-            let _ = storage.set_item(KEY, &text);
-        }
+        write(&all);
+    }
+}
+
+fn stored() -> BTreeMap<String, String> {
+    let text = storage().and_then(|storage| storage.get_item(KEY).ok().flatten());
+    text.and_then(|text| serde_json::from_str(&text).ok()).unwrap_or_default()
+}
+
+fn write(all: &BTreeMap<String, String>) {
+    if let (Some(storage), Ok(text)) = (storage(), serde_json::to_string(all)) {
+        let _ = storage.set_item(KEY, &text);
     }
 }
 

@@ -181,3 +181,24 @@ async fn what_is_half_typed_outlives_a_reload() {
     assert_eq!(phone.value_in("Hydrometer reads").await, "");
     phone.is_well().await;
 }
+
+#[tokio::test]
+async fn a_tab_leaves_alone_what_another_had_half_typed() {
+    let (server, phone) = opened().await;
+    let first = phone.driver().window().await.unwrap();
+    let second = phone.driver().new_tab().await.unwrap();
+    phone.driver().switch_to_window(second).await.unwrap();
+    phone.open(&format!("{}#/bench/strength", server.address())).await;
+    phone.type_into("Gravity at the start", "1.0").await;
+    phone.reload().await;
+    phone.driver().close_window().await.unwrap();
+
+    phone.driver().switch_to_window(first).await.unwrap();
+    phone.go("#/bench/gravity").await;
+    phone.type_into("Hydrometer reads", "1.03").await;
+    phone.reload().await;
+    assert_eq!(phone.value_in("Hydrometer reads").await, "1.03");
+    phone.go("#/bench/strength").await;
+    assert_eq!(phone.value_in("Gravity at the start").await, "1.0");
+    phone.is_well().await;
+}
