@@ -17,6 +17,20 @@ pub fn read<T: DeserializeOwned>(text: &str) -> Result<T, serde_json::Error> {
     T::deserialize(&serde_json::from_str::<Tree>(text)?).map_err(Wrong::told)
 }
 
+/// Reads an object of texts alone, as it is written by [`write_texts`](crate::json_texts::write_texts).
+///
+/// # Errors
+/// When it is anything else.
+pub fn read_texts(text: &str) -> Result<Vec<(String, String)>, serde_json::Error> {
+    let kind = || Wrong::Kind.told();
+    let Tree::Object(pairs) = serde_json::from_str(text)? else { return Err(kind()) };
+    let pair = |(name, value)| match value {
+        Tree::Text(text) => Ok((name, text)),
+        _ => Err(kind()),
+    };
+    pairs.into_iter().map(pair).collect()
+}
+
 /// A value as it was written; numbers as `serde_json` tells them apart, names in their order and twice
 /// where they stand twice.
 enum Tree {

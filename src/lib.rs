@@ -10,7 +10,7 @@
 //! - [`store`]: where it is kept, so that nothing is lost.
 //! - `page`: the screens (feature `web`).
 //!
-//! Beside them stand [`order`] and [`json`], which are of no floor.
+//! Beside them stand [`order`], [`json`] and [`json_texts`], which are of no floor.
 //!
 //! The one rule: time, storage and the screen enter as arguments, so that every answer below `page`
 //! is the same for the same inputs on every device. `tests/floors.rs` holds the arrows.
@@ -19,6 +19,7 @@ pub mod advice;
 pub mod batch;
 pub mod chart;
 pub mod json;
+pub mod json_texts;
 pub mod order;
 #[cfg(feature = "web")]
 pub mod page;

@@ -5,6 +5,7 @@
 
 use fermentside::batch::{HydrometerItem, Reading, Settings};
 use fermentside::json;
+use fermentside::json_texts::{write_lines, write_texts};
 use serde::{Serialize, de::DeserializeOwned};
 
 fn same<T: Serialize + DeserializeOwned>(text: &str) {
@@ -40,5 +41,32 @@ fn reads_and_refuses_what_the_plain_reader_does() {
             same::<HydrometerItem>(text);
             same::<Settings>(text);
         }
+    }
+}
+
+#[test]
+fn objects_of_texts_are_written_as_the_plain_writer_does() {
+    let mut texts = std::collections::BTreeMap::new();
+    assert_eq!(write_texts(texts.iter()).expect("written"), "{}");
+    for (name, text) in [("a/b", "x"), ("", "\"\\\n\u{1}ü\u{1f37a}"), ("z", "")] {
+        texts.insert(name.to_owned(), text.to_owned());
+    }
+    let written = write_texts(texts.iter()).expect("written");
+    assert_eq!(written, serde_json::to_string(&texts).expect("written"));
+    let read = json::read_texts(&written).expect("read");
+    assert!(read.iter().map(|(name, text)| (name, text)).eq(texts.iter()));
+    for wrong in ["", "[]", "{\"a\":1}", "{\"a\":null}", "\"a\"", "{\"a\":\"b\""] {
+        assert!(json::read_texts(wrong).is_err(), "{wrong}");
+    }
+}
+
+#[test]
+fn objects_of_lines_are_written_as_the_plain_writer_does() {
+    let mut texts = std::collections::BTreeMap::new();
+    for more in [None, Some(("a", Some("x\ny"))), Some(("b", None)), Some(("c\"", Some("")))] {
+        texts.extend(more);
+        let written = write_lines(texts.iter().map(|(name, text)| (*name, *text)));
+        let plain = serde_json::to_string_pretty(&texts).expect("written");
+        assert_eq!(written.expect("written"), plain);
     }
 }

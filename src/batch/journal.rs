@@ -5,9 +5,8 @@ use super::gear::{HydrometerItem, Settings};
 use super::id::Id;
 use super::pitch_record::PitchRecord;
 use super::record::{BatchHeading, BottlingRecord, OpeningRecord, Reading};
-use crate::order::in_order;
+use crate::order::{ByKey, in_order};
 use crate::science::hydrometer::Hydrometer;
-use std::collections::BTreeMap;
 use std::fmt;
 
 /// A wish to change one entry.
@@ -67,7 +66,7 @@ impl std::error::Error for Rejected {}
 /// Everything that is recorded.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Journal {
-    entries: BTreeMap<EntryKey, Entry>,
+    entries: ByKey<EntryKey, Entry>,
 }
 
 impl Journal {
@@ -90,7 +89,7 @@ impl Journal {
                 self.entries.insert(key.clone(), entry)
             }
             Change::Remove(_) => {
-                if !self.entries.contains_key(&key) {
+                if self.entries.get(&key).is_none() {
                     return Err(Rejected::NothingThere);
                 }
                 if key.kind == Kind::Hydrometer && self.uses(&key.id) {
@@ -105,7 +104,7 @@ impl Journal {
     /// Whether a batch or a reading is by this instrument, also a reading whose batch is taken out: it
     /// may come back, and its correction stands on the instrument.
     fn uses(&self, hydrometer: &Id) -> bool {
-        self.entries.values().any(|entry| match entry {
+        self.entries.iter().any(|(_, entry)| match entry {
             Entry::Batch(heading) => heading.hydrometer == *hydrometer,
             Entry::Reading(reading) => reading.hydrometer == *hydrometer,
             _ => false,

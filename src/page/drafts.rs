@@ -1,7 +1,9 @@
 //! What has been typed and not yet saved. It outlives the screen it was typed on, and a closed tab.
 
+use crate::json::read_texts;
+use crate::json_texts::write_texts;
+use crate::order::ByKey;
 use leptos::prelude::*;
-use std::collections::BTreeMap;
 
 /// Not a record: it may be written over, so it has a key of its own outside the archive's.
 const KEY: &str = "fermentside-drafts";
@@ -16,22 +18,23 @@ struct Draft {
 /// Every half-filled field of the page, by a key such as `bench/gravity/reading`.
 #[derive(Clone, Copy)]
 pub struct Drafts {
-    kept: StoredValue<BTreeMap<String, Draft>>,
-    before: StoredValue<BTreeMap<String, String>>,
+    kept: StoredValue<ByKey<String, Draft>>,
+    before: StoredValue<ByKey<String, String>>,
 }
 
 impl Drafts {
     /// The drafts that the page was closed with.
     pub fn restored() -> Self {
-        Self { kept: StoredValue::new(BTreeMap::new()), before: StoredValue::new(stored()) }
+        Self { kept: StoredValue::new(ByKey::new()), before: StoredValue::new(stored()) }
     }
 
     /// The text under `key`, starting with `first` when nothing was typed there before.
     pub fn text(self, key: &str, first: &str) -> RwSignal<String> {
         self.kept
             .try_update_value(|kept| {
-                let draft = kept.entry(key.to_owned()).or_insert_with(|| {
-                    let before = self.before.with_value(|before| before.get(key).cloned());
+                let draft = kept.or_insert_with(key.to_owned(), || {
+                    let before =
+                        self.before.with_value(|before| before.get(&key.to_owned()).cloned());
                     let kept = before.unwrap_or_else(|| first.to_owned());
                     Draft { text: ArcRwSignal::new(kept.clone()), first: first.to_owned(), kept }
                 });
@@ -54,14 +57,14 @@ impl Drafts {
     /// Drops the fields under `prefix`, so that a form opened next starts from its record.
     pub fn forget(self, prefix: &str) {
         self.drop_stored(prefix);
-        self.kept.update_value(|kept| kept.retain(|key, _| !key.starts_with(prefix)));
+        self.kept.update_value(|kept| kept.retain(|key| !key.starts_with(prefix)));
     }
 
     fn drop_stored(self, prefix: &str) {
         let theirs = |key: &String| !key.starts_with(prefix);
-        self.before.update_value(|before| before.retain(|key, _| theirs(key)));
+        self.before.update_value(|before| before.retain(theirs));
         let mut all = stored();
-        all.retain(|key, _| theirs(key));
+        all.retain(theirs);
         write(&all);
     }
 
@@ -87,13 +90,14 @@ impl Drafts {
     }
 }
 
-fn stored() -> BTreeMap<String, String> {
+fn stored() -> ByKey<String, String> {
     let text = storage().and_then(|storage| storage.get_item(KEY).ok().flatten());
-    text.and_then(|text| serde_json::from_str(&text).ok()).unwrap_or_default()
+    let texts = text.and_then(|text| read_texts(&text).ok()).unwrap_or_default();
+    texts.into_iter().collect()
 }
 
-fn write(all: &BTreeMap<String, String>) {
-    if let (Some(storage), Ok(text)) = (storage(), serde_json::to_string(all)) {
+fn write(all: &ByKey<String, String>) {
+    if let (Some(storage), Ok(text)) = (storage(), write_texts(all.iter())) {
         let _ = storage.set_item(KEY, &text);
     }
 }

@@ -10,7 +10,6 @@ use crate::store::{
     Store, StoreError, Token,
 };
 use leptos::prelude::*;
-use std::collections::BTreeSet;
 
 /// What the brewer has to know about the store, all the time or until settled.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -47,7 +46,7 @@ pub struct Session {
     pub now: RwSignal<Moment>,
     archive: StoredValue<Archive<Box<dyn Store>>, LocalStorage>,
     /// Things whose text is whole but means nothing to this version: never written over.
-    closed: StoredValue<BTreeSet<(String, String)>>,
+    closed: StoredValue<Vec<(String, String)>>,
 }
 
 /// The session of this page.
@@ -65,14 +64,14 @@ impl Session {
         let mut archive = Archive::new(store);
         let mut keeping = Keeping { memory_only, ..Keeping::default() };
         let mut entries = Vec::new();
-        let mut closed = BTreeSet::new();
+        let mut closed = Vec::new();
         match archive.load() {
             Ok(loaded) => {
                 for record in loaded.records.into_iter().filter(|record| !record.deleted) {
                     match entry_of(&record) {
                         Some(found) => entries.push(found),
                         None => {
-                            closed.insert((record.kind.clone(), record.id.clone()));
+                            closed.push((record.kind.clone(), record.id.clone()));
                             keeping
                                 .set_aside
                                 .push((format!("{} {}", record.kind, record.id), record.body));

@@ -7,12 +7,12 @@ use super::load::{Loaded, our_keys, prefix_of, scan};
 use super::save::{Outcome, SaveError, Stamp, delete, resolve, save};
 use super::token::Token;
 use super::{Store, StoreError};
-use crate::order::in_order;
+use crate::json_texts::write_lines;
+use crate::order::{ByKey, in_order};
 use crate::quantity::Moment;
-use std::collections::BTreeMap;
 
 /// What this archive has given out or saved, by kind and id.
-pub(super) type KnownThings = BTreeMap<(String, String), Known>;
+pub(super) type KnownThings = ByKey<(String, String), Known>;
 
 /// What this archive has last given out or saved of one thing: what a save now stands upon.
 #[derive(Clone, Debug, Default)]
@@ -168,10 +168,8 @@ fn earlier(store: &dyn Store, kind: &str, id: &str) -> Result<Vec<Record>, Store
 }
 
 fn everything(store: &dyn Store) -> Result<String, StoreError> {
-    let mut texts = serde_json::Map::new();
-    for key in our_keys(store, PREFIX)? {
-        let text = store.read(&key).ok().flatten();
-        texts.insert(key, text.map_or(serde_json::Value::Null, serde_json::Value::String));
-    }
-    serde_json::to_string_pretty(&texts).map_err(|why| StoreError::Failed(why.to_string()))
+    let keys = our_keys(store, PREFIX)?.into_iter();
+    let texts: Vec<_> = keys.map(|key| (store.read(&key).ok().flatten(), key)).collect();
+    let pairs = texts.iter().map(|(text, key)| (key.as_str(), text.as_deref()));
+    write_lines(pairs).map_err(|why| StoreError::Failed(why.to_string()))
 }

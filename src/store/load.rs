@@ -5,8 +5,7 @@ use super::key::{Key, PREFIX, PROBE};
 use super::lineage::Conflict;
 use super::token::Token;
 use super::{Store, StoreError};
-use crate::order::in_order;
-use std::collections::BTreeMap;
+use crate::order::{ByKey, in_order};
 
 /// How often a scan begins anew because another tab took away a text under it.
 const SCANS: usize = 4;
@@ -68,7 +67,7 @@ impl Shelf {
 /// Everything under our prefix, by kind and id.
 #[derive(Debug, Default)]
 pub(super) struct Shelves {
-    pub(super) things: BTreeMap<(String, String), Shelf>,
+    pub(super) things: ByKey<(String, String), Shelf>,
     /// Texts under keys that tell of no thing.
     pub(super) strays: Vec<SetAside>,
 }
@@ -122,7 +121,8 @@ fn scan_once(store: &dyn Store, prefix: &str) -> Result<(Shelves, bool), StoreEr
             shelves.strays.push(SetAside { key: name, text, why });
             continue;
         };
-        let shelf = shelves.things.entry((key.kind.clone(), key.id.clone())).or_default();
+        let shelf =
+            shelves.things.or_insert_with((key.kind.clone(), key.id.clone()), Shelf::default);
         shelf.tokens.push(key.token);
         shelf.highest = shelf.highest.max(key.revision);
         let (text, read) = match text {

@@ -23,7 +23,7 @@ pub(super) fn tidy(store: &mut dyn Store, all: &[Revision]) {
 pub(super) fn make(store: &mut dyn Store, room: Room) -> bool {
     let Ok(shelves) = scan(store, PREFIX) else { return false };
     let mut gone = false;
-    for shelf in shelves.things.values().filter(|s| s.unreadable.is_empty()) {
+    for shelf in shelves.things.iter().map(|(_, shelf)| shelf).filter(|s| s.unreadable.is_empty()) {
         for revision in to_spare(&shelf.revisions, room) {
             gone |= store.remove(&revision.record.key().to_string()).is_ok();
         }
