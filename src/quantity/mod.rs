@@ -21,8 +21,8 @@ pub use measured::{
     TemperatureChange,
 };
 pub use moment::{Moment, MomentError};
-pub use read::{Bounds, ReadError, read, write, write_bare};
+pub use read::{Bounds, ReadError, read, read_own, write, write_bare, write_bare_own};
 pub use unit::{
     GasUnit, LengthUnit, MassUnit, MinuteUnit, PressureUnit, RoomUnit, ShareUnit, TemperatureUnit,
-    Unit, VolumeUnit,
+    Unit, UnitRow, VolumeUnit,
 };

@@ -2,7 +2,7 @@
 
 use super::decimal::{read_numeral, write_number};
 use super::measured::Measured;
-use super::unit::Unit;
+use super::unit::{Unit, UnitRow};
 use std::fmt;
 
 /// Why a text is no value of a field. Limits are already written in the unit the brewer used.
@@ -112,12 +112,26 @@ pub fn read<U: Unit>(
     unit: U,
     bounds: Bounds<U::Quantity>,
 ) -> Result<U::Quantity, ReadError> {
+    let limits = (bounds.min.value(), bounds.max.value());
+    read_own(text, unit.row(), U::ROWS, limits).map(U::Quantity::nearest)
+}
+
+/// Reads a number in the quantity's own unit, from `limits.0` to `limits.1`, as [`read`] does with types:
+/// `units` are all there are, `unit` the one of them that is chosen.
+///
+/// # Errors
+/// As [`read`].
+pub fn read_own(
+    text: &str,
+    unit: &'static UnitRow,
+    units: &'static [UnitRow],
+    (min, max): (f64, f64),
+) -> Result<f64, ReadError> {
     let (numeral, behind) = read_numeral(text)?;
     // A degree alone is one of the scale chosen beside the field.
     let degree = matches!(behind.to_ascii_lowercase().as_str(), "°" | "deg" | "degree" | "degrees");
-    let chosen = behind.is_empty() || (degree && unit.symbol().starts_with('°'));
-    let unit = if chosen { unit } else { unit_named(&behind, unit)? };
-    let (min, max) = (bounds.min.value(), bounds.max.value());
+    let chosen = behind.is_empty() || (degree && unit.symbol.starts_with('°'));
+    let unit = if chosen { unit } else { unit_named(&behind, unit, units)? };
     // Limits are told rounded; what is told is taken, as the limit itself. A hair is lost in the units.
     let hair = |limit: f64| 1e-9 * limit.abs().max(1.0);
     let told_min = as_told(min, unit).min(min) - hair(min);
@@ -128,12 +142,14 @@ pub fn read<U: Unit>(
     };
     let mut fitting = numeral.meanings().filter_map(|number| Some((number, fits(number)?)));
     match (fitting.next(), fitting.next()) {
-        (Some((_, value)), None) => U::Quantity::new(value).map_err(|_| out_of_range(unit, bounds)),
+        (Some((_, value)), None) => Ok(value),
         (Some((small, _)), Some((large, _))) => Err(ReadError::Ambiguous {
             small: trimmed(write_number(small, 3)),
             large: write_number(large, 0),
         }),
-        (None, _) => Err(out_of_range(unit, bounds)),
+        (None, _) => {
+            Err(ReadError::OutOfRange { min: write_own(min, unit), max: write_own(max, unit) })
+        }
     }
 }
 
@@ -142,22 +158,22 @@ fn trimmed(text: String) -> String {
 }
 
 /// A limit after it was rounded to be written.
-fn as_told<U: Unit>(limit: f64, unit: U) -> f64 {
-    let places = 10_f64.powi(unit.places() as i32);
+fn as_told(limit: f64, unit: &UnitRow) -> f64 {
+    let places = 10_f64.powi(unit.places as i32);
     unit.to_own((unit.express(limit) * places).round() / places)
 }
 
-fn out_of_range<U: Unit>(unit: U, bounds: Bounds<U::Quantity>) -> ReadError {
-    ReadError::OutOfRange { min: write(bounds.min, unit), max: write(bounds.max, unit) }
-}
-
-fn unit_named<U: Unit>(typed: &str, chosen: U) -> Result<U, ReadError> {
+fn unit_named(
+    typed: &str,
+    chosen: &'static UnitRow,
+    units: &'static [UnitRow],
+) -> Result<&'static UnitRow, ReadError> {
     let key = key_of(typed);
-    let known = || U::ALL.iter().map(|unit| unit.symbol()).collect();
-    let mut named = U::ALL.iter().filter(|unit| unit.spellings().contains(&key.as_str()));
+    let known = || units.iter().map(|unit| unit.symbol).collect();
+    let mut named = units.iter().filter(|unit| unit.spellings.contains(&key.as_str()));
     match (named.next(), named.next()) {
-        (Some(unit), None) => Ok(*unit),
-        (Some(_), Some(_)) if chosen.spellings().contains(&key.as_str()) => Ok(chosen),
+        (Some(unit), None) => Ok(unit),
+        (Some(_), Some(_)) if chosen.spellings.contains(&key.as_str()) => Ok(chosen),
         (Some(_), Some(_)) => Err(ReadError::TwoUnits { typed: typed.to_owned(), known: known() }),
         (None, _) => Err(ReadError::UnknownUnit { typed: typed.to_owned(), known: known() }),
     }
@@ -174,13 +190,23 @@ pub(super) fn key_of(typed: &str) -> String {
 /// Writes a quantity with its unit, to the unit's usual number of decimals: `20.0 °C`.
 #[must_use]
 pub fn write<U: Unit>(quantity: U::Quantity, unit: U) -> String {
-    format!("{}\u{A0}{}", write_bare(quantity, unit), unit.symbol())
+    write_own(quantity.value(), unit.row())
+}
+
+fn write_own(own: f64, unit: &UnitRow) -> String {
+    format!("{}\u{A0}{}", write_bare_own(own, unit), unit.symbol)
 }
 
 /// Writes a quantity without its unit, as a field shows it.
 #[must_use]
 pub fn write_bare<U: Unit>(quantity: U::Quantity, unit: U) -> String {
-    write_number(unit.express(quantity.value()), unit.places())
+    write_bare_own(quantity.value(), unit.row())
+}
+
+/// Writes a number of the quantity's own unit in `unit`, as [`write_bare`] does with types.
+#[must_use]
+pub fn write_bare_own(own: f64, unit: &UnitRow) -> String {
+    write_number(unit.express(own), unit.places)
 }
 
 #[cfg(test)]

@@ -6,23 +6,68 @@ use super::measured::{
 };
 use serde::{Deserialize, Serialize};
 
+/// One unit in words and numbers, its type taken away: what reads and writes is so compiled once and
+/// not for every quantity.
+#[derive(Debug)]
+pub struct UnitRow {
+    /// What stands behind the number.
+    pub symbol: &'static str,
+    /// What people type for it: lower case, letters, digits and `/` only. A spelling shared by two
+    /// units is refused unless one of them is chosen beside the field.
+    pub spellings: &'static [&'static str],
+    /// Decimals usually written.
+    pub places: usize,
+    /// One of it in the quantity's own unit.
+    scale: f64,
+    /// Its number where the own unit's is nought.
+    zero: f64,
+}
+
+impl UnitRow {
+    /// From a number in this unit to the quantity's own unit.
+    #[must_use]
+    pub fn to_own(&self, number: f64) -> f64 {
+        (number - self.zero) * self.scale
+    }
+
+    /// From the quantity's own unit to a number in this unit.
+    #[must_use]
+    pub fn express(&self, own: f64) -> f64 {
+        own / self.scale + self.zero
+    }
+}
+
 /// A unit that a field can be written in.
 pub trait Unit: Copy + Eq + std::fmt::Debug + 'static {
     /// What it measures.
     type Quantity: Measured;
     /// Every unit of this quantity, in the order offered.
     const ALL: &'static [Self];
+    /// The same, their type taken away.
+    const ROWS: &'static [UnitRow];
+    /// This one, its type taken away.
+    fn row(self) -> &'static UnitRow;
+
     /// What stands behind the number.
-    fn symbol(self) -> &'static str;
-    /// What people type for it: lower case, letters, digits and `/` only. A spelling shared by two
-    /// units is refused unless one of them is chosen beside the field.
-    fn spellings(self) -> &'static [&'static str];
+    fn symbol(self) -> &'static str {
+        self.row().symbol
+    }
+    /// What people type for it.
+    fn spellings(self) -> &'static [&'static str] {
+        self.row().spellings
+    }
     /// Decimals usually written.
-    fn places(self) -> usize;
+    fn places(self) -> usize {
+        self.row().places
+    }
     /// From a number in this unit to the quantity's own unit.
-    fn to_own(self, number: f64) -> f64;
+    fn to_own(self, number: f64) -> f64 {
+        self.row().to_own(number)
+    }
     /// From the quantity's own unit to a number in this unit.
-    fn express(self, own: f64) -> f64;
+    fn express(self, own: f64) -> f64 {
+        self.row().express(own)
+    }
 }
 
 macro_rules! units {
@@ -38,20 +83,15 @@ macro_rules! units {
         impl Unit for $name {
             type Quantity = $quantity;
             const ALL: &'static [Self] = &[$(Self::$variant),+];
-            fn symbol(self) -> &'static str {
-                match self { $(Self::$variant => $symbol),+ }
-            }
-            fn spellings(self) -> &'static [&'static str] {
-                match self { $(Self::$variant => &[$($spelling),*]),+ }
-            }
-            fn places(self) -> usize {
-                match self { $(Self::$variant => $places),+ }
-            }
-            fn to_own(self, number: f64) -> f64 {
-                match self { $(Self::$variant => (number - $zero) * $scale),+ }
-            }
-            fn express(self, own: f64) -> f64 {
-                match self { $(Self::$variant => own / $scale + $zero),+ }
+            const ROWS: &'static [UnitRow] = &[$(UnitRow {
+                symbol: $symbol,
+                spellings: &[$($spelling),*],
+                places: $places,
+                scale: $scale,
+                zero: $zero,
+            }),+];
+            fn row(self) -> &'static UnitRow {
+                &Self::ROWS[self as usize]
             }
         }
     };

@@ -74,24 +74,34 @@ fn scale(index: usize) -> GravityUnit {
     SCALES.get(index).copied().unwrap_or(SCALES[0])
 }
 
-/// The field's table for a gravity: unlike other quantities it stays on the scale it was typed on.
-const TABLE: Table = Table {
-    symbols: || SCALES.iter().map(|unit| unit.symbol()).collect(),
-    read: |text, unit, _| read_gravity(text, scale(unit)).map(own_of),
-    write: |own, _| bare_gravity(gravity_of(own)),
-    explain: |own, typed, _| {
-        let gravity = gravity_of(own);
-        (typed.trim() != bare_gravity(gravity)).then(|| words::understood(&write_gravity(gravity)))
-    },
-    turn: |own, unit| own_of(on_scale(gravity_of(own), scale(unit))),
-    step: |own, direction, unit, stepping| {
-        let start = Gravity::Specific(SpecificGravity::nearest(stepping.start));
-        own_of(match own {
-            Some(own) => stepped(on_scale(gravity_of(own), scale(unit)), direction),
-            None => on_scale(start, scale(unit)),
-        })
-    },
-};
+pub(super) fn symbols() -> Vec<&'static str> {
+    SCALES.iter().map(|unit| unit.symbol()).collect()
+}
+
+pub(super) fn read(text: &str, unit: usize) -> Typed {
+    read_gravity(text, scale(unit)).map(own_of)
+}
+
+pub(super) fn write(own: Own) -> String {
+    bare_gravity(gravity_of(own))
+}
+
+pub(super) fn explain(own: Own, typed: &str) -> Option<String> {
+    let gravity = gravity_of(own);
+    (typed.trim() != write(own)).then(|| words::understood(&write_gravity(gravity)))
+}
+
+pub(super) fn turn(own: Own, unit: usize) -> Own {
+    own_of(on_scale(gravity_of(own), scale(unit)))
+}
+
+pub(super) fn step(own: Option<Own>, direction: f64, unit: usize, start: f64) -> Own {
+    let start = Gravity::Specific(SpecificGravity::nearest(start));
+    own_of(match own {
+        Some(own) => stepped(on_scale(gravity_of(own), scale(unit)), direction),
+        None => on_scale(start, scale(unit)),
+    })
+}
 
 /// Makes a gravity field; the value keeps the scale it was typed on.
 pub fn ask_gravity(scope: &str, ask: AskGravity) -> AskedGravity {
@@ -101,9 +111,9 @@ pub fn ask_gravity(scope: &str, ask: AskGravity) -> AskedGravity {
         label,
         hint,
         usual: usize::from(unit != SCALES[0]),
-        table: TABLE,
+        table: Table::Gravity,
         first: first.map(own_of),
-        stepping: Stepping { bounds: (0.0, 0.0), steps: vec![], start: start.value() },
+        stepping: Stepping { limits: (0.0, 0.0), steps: vec![], start: start.value() },
     });
     AskedGravity { value: ReadGravity(value), face }
 }

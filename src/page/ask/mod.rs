@@ -8,7 +8,9 @@ use super::drafts::use_drafts;
 use super::parts::field::Face;
 use super::parts::live::Told;
 use super::words;
-use crate::quantity::{Bounds, Measured, ReadError, Unit, read, read_numeral, write_bare};
+use crate::quantity::{
+    Bounds, Measured, ReadError, Unit, UnitRow, read_numeral, read_own, write_bare_own,
+};
 use leptos::prelude::*;
 use std::marker::PhantomData;
 
@@ -116,71 +118,90 @@ type Typed = Result<Own, ReadError>;
 
 /// How far and from where the big buttons go.
 struct Stepping {
-    bounds: (f64, f64),
+    limits: (f64, f64),
     /// One step, in each unit.
     steps: Vec<f64>,
     /// Where they start when nothing is written.
     start: f64,
 }
 
-/// A kind of unit with its type taken away, so that the field below is compiled once and not for
+/// What a field measures with its type taken away, so that the field below is compiled once and not for
 /// every quantity. Units are counted in the order offered.
 #[derive(Clone, Copy)]
-struct Table {
-    symbols: fn() -> Vec<&'static str>,
-    read: fn(&str, usize, (f64, f64)) -> Typed,
+enum Table {
+    Units(&'static [UnitRow]),
+    /// Unlike other quantities it stays on the scale it was typed on.
+    Gravity,
+}
+
+/// The unit chosen; there is always one.
+fn at(units: &'static [UnitRow], index: usize) -> &'static UnitRow {
+    units.get(index).unwrap_or(&units[0])
+}
+
+impl Table {
+    fn symbols(self) -> Vec<&'static str> {
+        match self {
+            Self::Units(units) => units.iter().map(|unit| unit.symbol).collect(),
+            Self::Gravity => gravity::symbols(),
+        }
+    }
+
+    fn read(self, text: &str, unit: usize, limits: (f64, f64)) -> Typed {
+        match self {
+            Self::Units(units) => read_own(text, at(units, unit), units, limits)
+                .map(|number| Own { number, scale: 0 }),
+            Self::Gravity => gravity::read(text, unit),
+        }
+    }
+
     /// What the field shows.
-    write: fn(Own, usize) -> String,
+    fn write(self, own: Own, unit: usize) -> String {
+        match self {
+            Self::Units(units) => write_bare_own(own.number, at(units, unit)),
+            Self::Gravity => gravity::write(own),
+        }
+    }
+
     /// What it says under the field, when that is not what was typed.
-    explain: fn(Own, &str, usize) -> Option<String>,
+    fn explain(self, own: Own, typed: &str, unit: usize) -> Option<String> {
+        match self {
+            Self::Units(units) => {
+                let written = self.write(own, unit);
+                let whole = || format!("{written}\u{A0}{}", at(units, unit).symbol);
+                (!same_number(typed, &written)).then(|| words::understood(&whole()))
+            }
+            Self::Gravity => gravity::explain(own, typed),
+        }
+    }
+
     /// The same in another unit.
-    turn: fn(Own, usize) -> Own,
+    fn turn(self, own: Own, unit: usize) -> Own {
+        match self {
+            Self::Units(_) => own,
+            Self::Gravity => gravity::turn(own, unit),
+        }
+    }
+
     /// One step down (−1) or up (1).
-    step: fn(Option<Own>, f64, usize, &Stepping) -> Own,
-}
-
-fn at<U: Unit>(index: usize) -> U {
-    U::ALL.get(index).copied().unwrap_or(U::ALL[0])
-}
-
-fn symbols<U: Unit>() -> Vec<&'static str> {
-    U::ALL.iter().map(|unit| unit.symbol()).collect()
-}
-
-fn write_own<U: Unit>(own: Own, unit: usize) -> String {
-    write_bare(U::Quantity::nearest(own.number), at::<U>(unit))
-}
-
-fn table<U: Unit>() -> Table {
-    Table {
-        symbols: symbols::<U>,
-        read: |text, unit, (min, max)| {
-            let bounds = Bounds::new(U::Quantity::nearest(min), U::Quantity::nearest(max));
-            let read = read(text, at::<U>(unit), bounds)?;
-            Ok(Own { number: read.value(), scale: 0 })
-        },
-        write: write_own::<U>,
-        explain: |own, typed, unit| {
-            explain_number(typed, &write_own::<U>(own, unit), at::<U>(unit).symbol())
-        },
-        turn: |own, _| own,
-        step: |own, direction, unit, stepping| {
-            let number = own.map(|own| at::<U>(unit).express(own.number));
-            let number = number.map(|number| stepped(number, direction, unit, stepping));
-            let own = number.map_or(stepping.start, |number| at::<U>(unit).to_own(number));
-            Own { number: own.clamp(stepping.bounds.0, stepping.bounds.1), scale: 0 }
-        },
+    fn step(self, own: Option<Own>, direction: f64, unit: usize, stepping: &Stepping) -> Own {
+        match self {
+            Self::Units(units) => {
+                let unit_row = at(units, unit);
+                let number = own.map_or(stepping.start, |own| {
+                    let number = unit_row.express(own.number);
+                    unit_row.to_own(stepped(number, direction, unit, stepping))
+                });
+                Own { number: number.clamp(stepping.limits.0, stepping.limits.1), scale: 0 }
+            }
+            Self::Gravity => gravity::step(own, direction, unit, stepping.start),
+        }
     }
 }
 
 fn stepped(number: f64, direction: f64, unit: usize, stepping: &Stepping) -> f64 {
     let by = direction * stepping.steps.get(unit).copied().unwrap_or(1.0);
     ((number + by) * 1e6).round() / 1e6
-}
-
-fn explain_number(typed: &str, written: &str, symbol: &str) -> Option<String> {
-    let same = same_number(typed, written);
-    (!same).then(|| words::understood(&format!("{written}\u{A0}{symbol}")))
 }
 
 /// Makes the field. `scope` sets one form's drafts apart from another's.
@@ -192,10 +213,10 @@ pub fn ask<U: Unit>(scope: &str, ask: Ask<U>) -> Asked<U::Quantity> {
         label,
         hint,
         usual,
-        table: table::<U>(),
+        table: Table::Units(U::ROWS),
         first: first.map(|first| Own { number: first.value(), scale: 0 }),
         stepping: Stepping {
-            bounds: (bounds.min.value(), bounds.max.value()),
+            limits: (bounds.min.value(), bounds.max.value()),
             steps: U::ALL.iter().map(|unit| step(*unit)).collect(),
             start: start.value(),
         },
@@ -216,32 +237,32 @@ struct Field {
 fn field(field: Field) -> (Signal<Typed>, Face) {
     let Field { key, label, hint, usual, table, first, stepping } = field;
     let drafts = use_drafts();
-    let first = first.map(|own| (table.write)(own, usual)).unwrap_or_default();
+    let first = first.map(|own| table.write(own, usual)).unwrap_or_default();
     let text = drafts.text(&key, &first);
-    let symbol_of = move |unit: usize| (table.symbols)().get(unit).copied().unwrap_or("");
+    let symbol_of = move |unit: usize| table.symbols().get(unit).copied().unwrap_or("");
     let unit_text = drafts.text(&format!("{key}/unit"), symbol_of(usual));
     let chosen = move || {
         let symbol = unit_text.get();
-        (table.symbols)().iter().position(|one| *one == symbol).unwrap_or(usual)
+        table.symbols().iter().position(|one| *one == symbol).unwrap_or(usual)
     };
-    let bounds = stepping.bounds;
-    let value = Signal::derive(move || text.with(|text| (table.read)(text, chosen(), bounds)));
+    let limits = stepping.limits;
+    let value = Signal::derive(move || text.with(|text| table.read(text, chosen(), limits)));
     let understood = move || {
         let own = value.get().ok()?;
-        text.with(|typed| (table.explain)(own, typed, chosen()))
+        text.with(|typed| table.explain(own, typed, chosen()))
     };
     let on_unit = Callback::new(move |symbol: String| {
         let before = value.get_untracked();
         unit_text.set(symbol);
         if let Ok(own) = before {
             let unit = untrack(chosen);
-            text.set((table.write)((table.turn)(own, unit), unit));
+            text.set(table.write(table.turn(own, unit), unit));
         }
     });
     let on_step = Callback::new(move |direction: i32| {
         let (unit, own) = (untrack(chosen), value.get_untracked().ok());
-        let stepped = (table.step)(own, f64::from(direction), unit, &stepping);
-        text.set((table.write)(stepped, unit));
+        let stepped = table.step(own, f64::from(direction), unit, &stepping);
+        text.set(table.write(stepped, unit));
     });
     let face = Face {
         id: plain_id(&key),
@@ -252,7 +273,7 @@ fn field(field: Field) -> (Signal<Typed>, Face) {
         demanded: RwSignal::new(false),
         error: Told::from(move || value.get().err().map(error_words)),
         understood: Told::from(understood),
-        units: (table.symbols)(),
+        units: table.symbols(),
         unit: Told::from(move || symbol_of(chosen())),
         on_unit,
         on_step,
