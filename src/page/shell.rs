@@ -51,8 +51,8 @@ fn hash() -> String {
 }
 
 /// The place one is in, followed.
-pub fn use_route() -> Signal<Route> {
-    use_context::<Signal<Route>>().unwrap_or_else(|| Signal::derive(|| Route::Unknown))
+pub fn use_route() -> RwSignal<Route> {
+    use_context().unwrap_or_else(|| RwSignal::new(Route::Unknown))
 }
 
 /// Goes to another place.
@@ -67,11 +67,15 @@ fn App() -> impl IntoView {
     let route = RwSignal::new(Route::read(&hash()));
     provide_context(session);
     provide_context(drafts);
-    provide_context::<Signal<Route>>(route.into());
+    provide_context(route);
 
     // The page lives as long as the document, so the listeners are never taken away.
     let _ = window_event_listener(leptos::ev::hashchange, move |_| {
-        route.set(Route::read(&hash()));
+        let place = Route::read(&hash());
+        // The screen of the same place stays as it is.
+        if route.with_untracked(|now| *now != place) {
+            route.set(place);
+        }
         attend_to_heading();
     });
     let _ = window_event_listener(leptos::ev::pagehide, move |_| drafts.keep());
@@ -97,8 +101,7 @@ fn App() -> impl IntoView {
     follow(move || apply_theme(session.settings().theme));
     follow(move || document().set_title(&title(&route.get(), session)));
 
-    let place = Memo::new(move |_| route.get());
-    let screen = move || match place.get() {
+    let screen = move || match route.get() {
         Route::Now => view! { <now::NowScreen /> }.into_any(),
         Route::Batches => view! { <batches::BatchesScreen /> }.into_any(),
         Route::NewBatch => view! { <batches::form::BatchForm id=None /> }.into_any(),

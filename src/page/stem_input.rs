@@ -16,7 +16,7 @@ const PLATO_DIVISION: f64 = 0.5;
 pub fn StemInput(
     reading: AskedGravity,
     #[prop(into)] corrected: Told<Option<SpecificGravity>>,
-    instrument: Memo<Hydrometer>,
+    #[prop(into)] instrument: Told<Hydrometer>,
 ) -> impl IntoView {
     let AskedGravity { value, face } = reading;
     let (text, unit) = (face.text, face.unit);

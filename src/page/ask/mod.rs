@@ -65,11 +65,6 @@ fn if_any<T>(value: Result<T, ReadError>, face: &Face) -> Result<Option<T>, ()> 
 }
 
 impl<Q: Measured> Asked<Q> {
-    /// The quantity if there is one now.
-    pub fn get(&self) -> Option<Q> {
-        self.value.get().ok()
-    }
-
     /// The quantity; otherwise the field shows its error, emptiness included.
     pub fn demand(&self) -> Option<Q> {
         demanded(untrack(|| self.value.get()), &self.face)

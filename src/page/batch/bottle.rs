@@ -5,7 +5,7 @@ use super::bottled::Bottled;
 use crate::advice::bottle::{Bottling, Over, Plan, guard, plan};
 use crate::advice::watch::State;
 use crate::batch::{BottlingRecord, Entry, Id, Summary};
-use crate::page::ask::{Ask, Asked, ask};
+use crate::page::ask::{Ask, Asked, Read, ask};
 use crate::page::batches::form::when;
 use crate::page::bench::temperature;
 use crate::page::drafts::use_drafts;
@@ -101,24 +101,50 @@ impl Fields {
         }
     }
 
+    /// What the plan needs of them.
+    fn input(&self, session: Session, live: Live) -> Input {
+        let (beer, target) = (self.beer.value, self.target.value);
+        let (warmest, hottest) = (self.warmest.value, self.hottest.value);
+        let (sugar, weakest, because) = (self.sugar, self.weakest, self.because);
+        Input { session, live, beer, target, warmest, hottest, sugar, weakest, because }
+    }
+}
+
+/// What the plan needs of the fields; copied into closures.
+#[derive(Clone, Copy)]
+struct Input {
+    session: Session,
+    live: Live,
+    beer: Read<Litres>,
+    target: Read<CarbonDioxideVolumes>,
+    warmest: Read<Celsius>,
+    hottest: Read<Celsius>,
+    sugar: RwSignal<String>,
+    weakest: RwSignal<String>,
+    because: RwSignal<String>,
+}
+
+impl Input {
     /// The plan's input, as far as the fields go; followed.
-    fn bottling(&self, session: Session, live: Live) -> Option<Result<Bottling, ScienceError>> {
-        let summary = live.get()?;
-        let beer = measured(self.beer.get()?);
+    fn bottling(self) -> Option<Result<Bottling, ScienceError>> {
+        let ended =
+            |s: &Summary| (s.finish.state, s.finish.points_left, s.heading.family.may_go_on());
+        let (state, points_left, yeast_may_go_on) = self.live.with(|s| s.as_ref().map(ended))?;
+        let beer = measured(self.beer.get().ok()?);
         let (target, warmest, hottest) =
-            (self.target.get()?, self.warmest.get()?, self.hottest.get()?);
+            (self.target.get().ok()?, self.warmest.get().ok()?, self.hottest.get().ok()?);
         let weakest = bottle_named(&self.weakest.get())?;
         let because = !self.because.get().trim().is_empty();
-        let over = match summary.finish.state {
+        let over = match state {
             State::Finished => Over::Judged,
             _ if because => Over::Stated,
             _ => Over::No,
         };
-        let height = session.settings().height;
+        let height = self.session.settings().height;
         Some(already_in(remembered(warmest), height).map(|held| Bottling {
             over,
-            points_left: summary.finish.points_left,
-            yeast_may_go_on: summary.heading.family.may_go_on(),
+            points_left,
+            yeast_may_go_on,
             target,
             already_in: held.volumes,
             beer,
@@ -139,11 +165,9 @@ fn BottlingForm(id: Id, live: Live) -> impl IntoView {
     let outcome = RwSignal::new(None::<String>);
     let now = move || session.now.get().local_text();
     let writer = move || session.writer();
-    let input = {
-        let fields = fields.clone();
-        Memo::new(move |_| fields.bottling(session, live))
-    };
-    let found = move || -> Option<Result<Plan, ScienceError>> { Some(input.get()?.and_then(plan)) };
+    let input = fields.input(session, live);
+    let found =
+        move || -> Option<Result<Plan, ScienceError>> { Some(input.bottling()?.and_then(plan)) };
     let ok = move || found().and_then(Result::ok);
     let litres = fields.beer.value;
     let said = move || match (found(), litres.get()) {
@@ -177,7 +201,7 @@ fn BottlingForm(id: Id, live: Live) -> impl IntoView {
                 let (Ok(place), Ok(weighed)) = wished else { return Err(again()) };
                 let weakest = bottle_named(&fields.weakest.get_untracked())
                     .ok_or_else(|| "Choose the weakest bottle.".to_owned())?;
-                let input = input.get_untracked().and_then(Result::ok).ok_or_else(again)?;
+                let input = untrack(|| input.bottling()).and_then(Result::ok).ok_or_else(again)?;
                 let dose = untrack(ok).and_then(|plan| plan.dose().map(|dose| dose.sugar.value()));
                 let weighed = weighed.or(dose).ok_or_else(|| {
                     "There is no dose for this. If it is bottled already, say how much sugar you weighed."

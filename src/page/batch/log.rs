@@ -2,7 +2,7 @@
 
 use super::{Live, remove};
 use crate::batch::{Entry, Id, Kind, Reading, ReadingLine, Vessel};
-use crate::page::parts::live::{Outcome, Row, When, rows};
+use crate::page::parts::live::{Outcome, Row, or_nothing, rows};
 use crate::page::parts::worked::HowWorked;
 use crate::page::session::use_session;
 use crate::page::write::Writer;
@@ -10,6 +10,7 @@ use crate::page::{words, write};
 use crate::quantity::{Measured, write_gravity};
 use crate::science::hydrometer::Condition;
 use leptos::prelude::*;
+use std::sync::Arc;
 
 /// What a line says beside its gravity.
 fn details(w: Writer, reading: &Reading) -> String {
@@ -43,7 +44,7 @@ fn corrected_words(w: Writer, line: &ReadingLine) -> (String, String) {
 
 /// The readings, the latest first.
 #[component]
-pub fn Log(live: Live, on_edit: Callback<(Id, Reading)>) -> impl IntoView {
+pub fn Log(live: Live, on_edit: Callback<Id>) -> impl IntoView {
     let row = move |line: &ReadingLine| {
         // A line is drawn anew when anything in it has changed.
         let gravity = line.gravity().map(|g| g.value().value().to_bits());
@@ -66,12 +67,12 @@ pub fn Log(live: Live, on_edit: Callback<(Id, Reading)>) -> impl IntoView {
 }
 
 #[component]
-fn LogLine(line: ReadingLine, on_edit: Callback<(Id, Reading)>) -> impl IntoView {
+fn LogLine(line: ReadingLine, on_edit: Callback<Id>) -> impl IntoView {
     let session = use_session();
     let writer = move || session.writer();
-    let line = StoredValue::new(line);
+    let line = Arc::new(line);
     let failed = RwSignal::new(None::<String>);
-    let as_read = line.with_value(|line| match (&line.reading.as_read, &line.reading.typed) {
+    let as_read = match (&line.reading.as_read, &line.reading.typed) {
         (Some(gravity), typed) => {
             let read = write_gravity(*gravity);
             if *typed == read || typed.is_empty() {
@@ -81,21 +82,24 @@ fn LogLine(line: ReadingLine, on_edit: Callback<(Id, Reading)>) -> impl IntoView
             }
         }
         (None, _) => "no gravity".to_owned(),
-    });
-    let when = line.with_value(|line| write::moment(line.reading.at));
-    let note = line.with_value(|line| line.reading.note.clone());
-    let figures = move || line.with_value(|line| corrected_words(writer(), line));
-    let worked = move || {
-        line.with_value(|line| {
-            line.corrected.as_ref().and_then(|found| found.as_ref().ok()).map(|f| f.worked.clone())
-        })
     };
-    let edit =
-        move |_| on_edit.run(line.with_value(|line| (line.id.clone(), line.reading.clone())));
+    let when = write::moment(line.reading.at);
+    let note = line.reading.note.clone();
+    let found = Arc::clone(&line);
+    let gravity = move || corrected_words(session.writer(), &found).0;
+    let found = Arc::clone(&line);
+    let doubt = move || corrected_words(session.writer(), &found).1;
+    let found = Arc::clone(&line);
+    let more = move || details(session.writer(), &found.reading);
+    let worked = line.corrected.as_ref().and_then(|found| found.as_ref().ok());
+    let worked = worked.map(|found| found.worked.clone()).map(|worked| {
+        let worked = move || Some(worked.clone());
+        view! { <HowWorked worked writer doubt_in=(4, 1.0, "SG") /> }.into_any()
+    });
+    let id = line.id.clone();
+    let edit = move |_| on_edit.run(id.clone());
     let delete = move |_| {
-        failed.set(
-            line.with_value(|line| remove(session, Kind::Reading, &line.id, "Reading deleted")),
-        );
+        failed.set(remove(session, Kind::Reading, &line.id, "Reading deleted"));
     };
     let name = format!("the reading of {when}");
     let (edit_name, delete_name) = (format!("Change {name}"), format!("Delete {name}"));
@@ -103,19 +107,17 @@ fn LogLine(line: ReadingLine, on_edit: Callback<(Id, Reading)>) -> impl IntoView
         <li class="log-line">
             <p class="log-when">{when}</p>
             <p class="log-gravity">
-                <strong>{move || figures().0}</strong>
+                <strong>{gravity}</strong>
                 " "
-                <span class="log-doubt">{move || figures().1}</span>
+                <span class="log-doubt">{doubt}</span>
                 <span class="log-read">{as_read}</span>
             </p>
             <p class="log-details">
-                {move || line.with_value(|line| details(writer(), &line.reading))}
+                {more}
             </p>
             <p class="log-note">{note}</p>
             <Outcome said=failed />
-            <When is=move || worked().is_some()>
-                <HowWorked worked writer doubt_in=(4, 1.0, "SG") />
-            </When>
+            {or_nothing(worked)}
             <p class="log-actions">
                 <button type="button" class="quiet" aria-label=edit_name on:click=edit>
                     "Change"

@@ -153,7 +153,7 @@ pub fn ReadingForm(
     let instrument = instrument_of(fields.hydrometer);
     let (read, at, condition) = (fields.gravity.value, fields.sample.value, fields.condition);
     let found = move || -> Option<Result<Corrected, ScienceError>> {
-        let instrument = instrument.get();
+        let instrument = instrument();
         let sample = Sample {
             reading: read.get().ok()?,
             temperature: at.get().unwrap_or(instrument.reference),

@@ -3,7 +3,7 @@
 use super::Live;
 use super::log::Log;
 use super::reading_form::ReadingForm;
-use crate::batch::{Id, Reading, Summary, Vessel};
+use crate::batch::{Id, Summary, Vessel};
 use crate::chart::{CourseData, CoursePoint, DayTick};
 use crate::page::parts::answer::card;
 use crate::page::parts::course_drawing::CourseDrawing;
@@ -59,6 +59,11 @@ fn description(w: Writer, summary: &Summary) -> String {
     text
 }
 
+fn day_text(tick: DayTick) -> (String, String) {
+    let (_, month, day) = tick.date;
+    (format!("day {}", tick.day), write::day_month(day, month))
+}
+
 /// The stage.
 #[component]
 pub fn WatchStage(id: Id, live: Live) -> impl IntoView {
@@ -66,7 +71,7 @@ pub fn WatchStage(id: Id, live: Live) -> impl IntoView {
     let writer = move || session.writer();
     let none_yet = live.with_untracked(|s| s.as_ref().is_none_or(|s| s.lines.is_empty()));
     let adding = RwSignal::new(none_yet);
-    let editing = RwSignal::new(None::<(Id, Reading)>);
+    let editing = RwSignal::new(None::<Id>);
     let judged =
         move || card(live.with(|s| s.as_ref().map(|s| words::watch_words(writer(), &s.finish))));
     let worked = move || {
@@ -77,10 +82,6 @@ pub fn WatchStage(id: Id, live: Live) -> impl IntoView {
         let w = writer();
         let drawn = live.with(|s| s.as_ref().map(|s| (course(w, s), description(w, s))));
         let (data, description) = drawn.filter(|(data, _)| !data.points.is_empty())?;
-        let day_text = Callback::new(|tick: DayTick| {
-            let (_, month, day) = tick.date;
-            (format!("day {}", tick.day), write::day_month(day, month))
-        });
         let drawing = view! {
             <CourseDrawing
                 data
@@ -96,7 +97,7 @@ pub fn WatchStage(id: Id, live: Live) -> impl IntoView {
         adding.set(false);
         editing.set(None);
     });
-    let edit = Callback::new(move |reading| {
+    let edit = Callback::new(move |reading: Id| {
         adding.set(false);
         editing.set(Some(reading));
     });
@@ -104,8 +105,12 @@ pub fn WatchStage(id: Id, live: Live) -> impl IntoView {
         let id = id.clone();
         match (editing.get(), adding.get()) {
             (Some(reading), _) => {
-                view! { <ReadingForm batch=id live editing=Some(reading) on_done=done /> }
-                    .into_any()
+                let before = live.with_untracked(|s| {
+                    let line = s.as_ref()?.lines.iter().find(|line| line.id == reading)?;
+                    Some(line.reading.clone())
+                });
+                let editing = before.map(|before| (reading, before));
+                view! { <ReadingForm batch=id live editing on_done=done /> }.into_any()
             }
             (None, true) => {
                 view! { <ReadingForm batch=id live editing=None on_done=done /> }.into_any()

@@ -49,16 +49,18 @@ pub fn instrument_choices() -> Told<Vec<(String, String)>> {
 }
 
 /// The instrument of that identity, or the first there is.
-pub fn instrument_of(chosen: RwSignal<String>) -> Memo<Hydrometer> {
+pub fn instrument_of(
+    chosen: RwSignal<String>,
+) -> impl Fn() -> Hydrometer + Copy + Send + Sync + 'static {
     let session = use_session();
-    Memo::new(move |_| {
+    move || {
         let wanted = chosen.get();
         session.journal.with(|journal| {
             let all = journal.hydrometers();
             let found = all.iter().find(|(id, _)| id.as_str() == wanted).or(all.first());
             found.map_or(Hydrometer::USUAL, |(_, item)| item.instrument)
         })
-    })
+    }
 }
 
 /// The sum.
@@ -89,8 +91,8 @@ pub fn GravitySum() -> impl IntoView {
             condition: condition_named(&condition.get()),
         };
         Some(match start.get().ok() {
-            Some(original) => correct_beer(sample, &instrument.get(), sucrose::as_plato(original)),
-            None => correct_wort(sample, &instrument.get()),
+            Some(original) => correct_beer(sample, &instrument(), sucrose::as_plato(original)),
+            None => correct_wort(sample, &instrument()),
         })
     };
     let writer = move || session.writer();

@@ -29,20 +29,22 @@ fn details(w: Writer, instrument: &Hydrometer) -> String {
 #[component]
 pub fn Instruments() -> impl IntoView {
     let session = use_session();
-    let editing = RwSignal::new(None::<(Id, HydrometerItem)>);
+    let editing = RwSignal::new(None::<Id>);
     let failed = RwSignal::new(None::<String>);
-    let items = Memo::new(move |_| session.journal.with(|journal| journal.hydrometers()));
+    let items = move || session.journal.with(|journal| journal.hydrometers());
     let done = Callback::new(move |()| editing.set(None));
-    let add = move |_| {
-        let id = Id::random(crate::page::clock::random());
-        let item = HydrometerItem { name: String::new(), ..HydrometerItem::usual() };
-        editing.set(Some((id, item)));
+    let add = move |_| editing.set(Some(Id::random(crate::page::clock::random())));
+    let form = move |id: Id| {
+        let known = untrack(items).into_iter().find(|(known, _)| *known == id);
+        let new = || HydrometerItem { name: String::new(), ..HydrometerItem::usual() };
+        let item = known.map_or_else(new, |(_, item)| item);
+        view! { <InstrumentForm id item on_done=done /> }.into_any()
     };
     let row = move |(id, item): (Id, HydrometerItem)| {
         let name = item.name.clone();
         let (edit, delete) = (format!("Change {name}"), format!("Delete {name}"));
         let line = details(session.writer(), &item.instrument);
-        let to_edit = (id.clone(), item);
+        let to_edit = id.clone();
         view! {
             <li>
                 <p>
@@ -78,10 +80,10 @@ pub fn Instruments() -> impl IntoView {
     view! {
         <section>
             <h2>"Hydrometers"</h2>
-            <ul class="log">{move || list(items.get().into_iter().map(row))}</ul>
+            <ul class="log">{move || list(items().into_iter().map(row))}</ul>
             <Outcome said=failed />
             {move || match editing.get() {
-                Some((id, item)) => view! { <InstrumentForm id item on_done=done /> }.into_any(),
+                Some(id) => form(id),
                 None => view! {
                     <button type="button" on:click=add>
                         "Add a hydrometer"

@@ -23,7 +23,7 @@ pub fn CourseDrawing(
     #[prop(into)]
     end_text: String,
     /// The words below a day of the axis: "day 3" and "4 Mar".
-    day_text: Callback<DayTick, (String, String)>,
+    day_text: fn(DayTick) -> (String, String),
 ) -> impl IntoView {
     let c = course(&data);
     let symbol = gravity_symbol(data.plato);
@@ -55,10 +55,10 @@ fn grid(c: &Course) -> AnyView {
     list(rows)
 }
 
-fn days_axis(c: &Course, words: Callback<DayTick, (String, String)>) -> AnyView {
+fn days_axis(c: &Course, words: fn(DayTick) -> (String, String)) -> AnyView {
     let foot = Course::FLOOR;
     let days = c.days.iter().map(|&(x, day)| {
-        let (count, date) = words.run(day);
+        let (count, date) = words(day);
         view! {
             <path class="course-day" d=format!("M{x:.1} {foot}V{}", foot + 6.0) />
             <text class="picture-small picture-strong" x=x y=foot + 21.0 text-anchor="middle">

@@ -1,6 +1,6 @@
 //! A field for one number: visible label, big steppers, unit beside it, the error in words below.
 
-use crate::page::parts::live::{Told, list};
+use crate::page::parts::live::{Told, follow, list};
 use leptos::prelude::*;
 
 /// All that the view needs of a field, whatever it measures.
@@ -62,7 +62,7 @@ pub fn NumberField(face: Face) -> impl IntoView {
     let field = NodeRef::<leptos::html::Div>::new();
     let asked_again = face.demanded;
     // What a save was refused for is not left folded away.
-    Effect::new(move |_| {
+    follow(move || {
         if asked_again.get()
             && error.get().is_some()
             && let Some(field) = field.get()

@@ -46,12 +46,6 @@ impl<T: Clone + Send + Sync + 'static> From<RwSignal<T>> for Told<T> {
     }
 }
 
-impl<T: Clone + PartialEq + Send + Sync + 'static> From<Memo<T>> for Told<T> {
-    fn from(memo: Memo<T>) -> Self {
-        Self::from(move || memo.get())
-    }
-}
-
 /// A text that follows what it reads.
 pub fn say(text: impl Fn() -> String + Send + Sync + 'static) -> Signal<String> {
     Signal::derive(text)

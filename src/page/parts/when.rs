@@ -31,13 +31,13 @@ pub fn WhenField(
                         "Another time"
                     </button>
                 </When>
-                <When is=open>
+                <When is=move || open.get()>
                     <button type="button" class="quiet" on:click=move |_| text.set(String::new())>
                         "Now"
                     </button>
                 </When>
             </div>
-            <When is=open>
+            <When is=move || open.get()>
                 <input
                     id=field_id.clone()
                     type="datetime-local"

@@ -76,13 +76,14 @@ fn way_view(w: Writer, wort: Part, way: Way, capacity: Option<Litres>) -> AnyVie
         }
         .into_any()
     });
-    let worked = Signal::stored(Some(way.worked.clone()));
+    let worked = way.worked.clone();
+    let worked = move || Some(worked.clone());
     view! {
         <li class="way">
             <h3>{pitching::way_title(w, &way)}</h3>
             <p>{pitching::way_cost(w, &way)}</p>
             {or_nothing(drawing)}
-            <HowWorked worked writer=Signal::stored(w) doubt_in=(1, 1.0, "°C") />
+            <HowWorked worked writer=move || w doubt_in=(1, 1.0, "°C") />
         </li>
     }
     .into_any()

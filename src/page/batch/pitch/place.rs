@@ -69,7 +69,8 @@ fn drawing(w: Writer, known: Known, found: &SelfHeating) -> AnyView {
         write_number(found.gas.value(), 0),
         write_number(found.gas_in_busiest_day.value(), 0)
     );
-    let worked = Signal::stored(Some(found.worked.clone()));
+    let worked = found.worked.clone();
+    let worked = move || Some(worked.clone());
     view! {
         <p>{told.clone()}</p>
         <WarmthDrawing
@@ -77,7 +78,7 @@ fn drawing(w: Writer, known: Known, found: &SelfHeating) -> AnyView {
             title="The beer's own warmth"
             description=told
         />
-        <HowWorked worked writer=Signal::stored(w) doubt_in=(1, 1.0, "°C") />
+        <HowWorked worked writer=move || w doubt_in=(1, 1.0, "°C") />
     }
     .into_any()
 }
