@@ -31,13 +31,13 @@ use leptos::prelude::*;
 pub fn BottleStage(id: Id, live: Live) -> impl IntoView {
     let bottled =
         Memo::new(move |_| live.with(|s| s.as_ref().is_some_and(|s| s.bottling.is_some())));
-    move || {
-        if bottled.get() {
+    part(move || {
+        Some(if bottled.get() {
             view! { <Bottled live /> }.into_any()
         } else {
             view! { <BottlingForm id=id.clone() live /> }.into_any()
-        }
-    }
+        })
+    })
 }
 
 /// Warmest beer in the log since the fermentation all but ended: the last third of the readings, or

@@ -2,7 +2,7 @@
 
 use super::{Live, remove};
 use crate::batch::{Entry, Id, Kind, Reading, ReadingLine, Vessel};
-use crate::page::parts::live::{Outcome, Row, or_nothing, rows};
+use crate::page::parts::live::{Outcome, Row, or_nothing, rows, say};
 use crate::page::parts::worked::HowWorked;
 use crate::page::session::use_session;
 use crate::page::write::Writer;
@@ -107,13 +107,13 @@ fn LogLine(line: ReadingLine, on_edit: Callback<Id>) -> impl IntoView {
         <li class="log-line">
             <p class="log-when">{when}</p>
             <p class="log-gravity">
-                <strong>{gravity}</strong>
+                <strong>{say(gravity)}</strong>
                 " "
-                <span class="log-doubt">{doubt}</span>
+                <span class="log-doubt">{say(doubt)}</span>
                 <span class="log-read">{as_read}</span>
             </p>
             <p class="log-details">
-                {more}
+                {say(more)}
             </p>
             <p class="log-note">{note}</p>
             <Outcome said=failed />

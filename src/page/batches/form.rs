@@ -6,7 +6,7 @@ use crate::page::ask::{Ask, AskGravity, Asked, AskedGravity, ask, ask_gravity};
 use crate::page::drafts::use_drafts;
 use crate::page::parts::choice::Pick;
 use crate::page::parts::field::{NumberField, TextField};
-use crate::page::parts::live::Outcome;
+use crate::page::parts::live::{Outcome, or_nothing};
 use crate::page::parts::when::WhenField;
 use crate::page::route::Route;
 use crate::page::session::{Session, use_session};
@@ -233,13 +233,19 @@ pub fn BatchForm(id: Option<Id>) -> impl IntoView {
         }
     };
     let remove = id.clone().map(|id| {
-        move |_| {
+        let remove = move |_| {
             let key = EntryKey { kind: Kind::Batch, id: id.clone() };
             match session.change(Change::Remove(key), Some("Batch deleted, with its log")) {
                 Ok(()) => go(&Route::Batches),
                 Err(why) => outcome.set(Some(why)),
             }
+        };
+        view! {
+            <button type="button" class="danger" on:click=remove>
+                "Delete this batch"
+            </button>
         }
+        .into_any()
     });
     let families = family_choices;
     let instruments = move || {
@@ -275,14 +281,7 @@ pub fn BatchForm(id: Option<Id>) -> impl IntoView {
                 {if id.is_some() { "Save" } else { "Start" }}
             </button>
         </form>
-        {remove
-            .map(|remove| {
-                view! {
-                    <button type="button" class="danger" on:click=remove>
-                        "Delete this batch"
-                    </button>
-                }
-            })}
+        {or_nothing(remove)}
     }
     .into_any()
 }

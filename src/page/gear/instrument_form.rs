@@ -209,7 +209,7 @@ pub fn InstrumentForm(id: Id, item: HydrometerItem, on_done: Callback<()>) -> im
             />
             <NumberField face=shown.face />
             <NumberField face=at.face />
-            <p class="plain-answer">{told}</p>
+            <p class="plain-answer">{say(told)}</p>
             <details class="more">
                 <summary>"A second check, in sugar water"</summary>
                 <p>

@@ -89,11 +89,12 @@ pub fn Keeping() -> impl IntoView {
             </p>
             <p role="status">
                 {move || {
-                    if ready.get() {
+                    let told = if ready.get() {
                         "This page is kept whole on this phone: it works with no network."
                     } else {
                         "Not yet kept for use without a network."
-                    }
+                    };
+                    told.to_owned()
                 }}
             </p>
             <button type="button" on:click=move |_| everything.set(session.everything())>

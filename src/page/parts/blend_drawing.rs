@@ -1,6 +1,6 @@
 //! The blend: how much of what at which temperature meets in the vessel, and what comes of it.
 
-use super::live::list;
+use super::live::{list, or_nothing};
 use super::picture::{Figure, Hatch, Picture, unique};
 use crate::chart::{Layer, Placed, Substance, bucket};
 use leptos::prelude::*;
@@ -61,6 +61,7 @@ fn vessel(d: &BlendData, (inside, spill): &(String, String)) -> AnyView {
             <path class="blend-spill" d=shape.clone() />
             <path class="blend-spill-hatch" d=shape fill=format!("url(#{spill})") />
         }
+        .into_any()
     });
     let over = drawn.overflow.is_some();
     let brim = d.capacity.map(|_| {
@@ -69,13 +70,14 @@ fn vessel(d: &BlendData, (inside, spill): &(String, String)) -> AnyView {
             <path class="blend-brim" d="M170 78H186" />
             <text class=class x="190" y="83">{d.brim.clone()}</text>
         }
+        .into_any()
     });
     view! {
         <path class="blend-inside" d=INSIDE />
         <g clip-path=format!("url(#{inside})")>{fills}</g>
         <path class="blend-outline" d="M8 78H14L24 252Q25 258 31 258H153Q159 258 160 252L170 78H176" />
-        {overflow}
-        {brim}
+        {or_nothing(overflow)}
+        {or_nothing(brim)}
         {labels}
         <text class="picture-result" x="92" y="34" text-anchor="middle">{d.result.value.clone()}</text>
         <text class="picture-small" x="190" y="34">{d.result.name.clone()}</text>

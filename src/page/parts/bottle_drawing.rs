@@ -82,7 +82,7 @@ fn bottle(d: &BottleData, names: &Names) -> AnyView {
     };
     let hatch = hatched.then(|| {
         let ink = format!("url(#{})", names.ink);
-        view! { <rect x="0" y=levels.level width="120" height=height fill=ink /> }
+        view! { <rect x="0" y=levels.level width="120" height=height fill=ink /> }.into_any()
     });
     // What lies above the ceiling is set off from what lies below it.
     let excess = levels.ceiling - levels.level;
@@ -92,6 +92,7 @@ fn bottle(d: &BottleData, names: &Names) -> AnyView {
             <rect class="bottle-excess" x="0" y=levels.level width="120" height=excess />
             <rect x="0" y=levels.level width="120" height=excess fill=stop />
         }
+        .into_any()
     });
     let marks = (!never).then(|| {
         view! {
@@ -100,6 +101,7 @@ fn bottle(d: &BottleData, names: &Names) -> AnyView {
             {words(&d.ceiling, levels.ceiling_label, 11)}
             {words(&d.worst, levels.level_label, 11)}
         }
+        .into_any()
     });
     // Without pressures the words have their room.
     let letters = if d.usual.value.is_empty() && d.hottest.value.is_empty() { 22 } else { 11 };
@@ -108,6 +110,7 @@ fn bottle(d: &BottleData, names: &Names) -> AnyView {
             <path class="bottle-cross" d="M10 100L110 214M110 100L10 214" />
             {words(&d.worst, 146.0, letters)}
         }
+        .into_any()
     });
     view! {
         <g class=tone>
@@ -115,15 +118,15 @@ fn bottle(d: &BottleData, names: &Names) -> AnyView {
             <g clip-path=format!("url(#{})", names.glass)>
                 <rect class="bottle-gas" x="0" y=levels.level width="120" height=height />
                 <path class="bottle-shine" d="M30 134V222" />
-                {hatch}
-                {excess}
+                {or_nothing(hatch)}
+                {or_nothing(excess)}
                 <path class="bottle-surface" d=format!("M0 {0:.1}H120", levels.level) />
             </g>
             <path class="bottle-outline" d=BOTTLE_OUTLINE />
             <path class="bottle-cap" d="M43 10Q43 6 47 6H73Q77 6 77 10L79 21H41Z" />
             {badge(d.state)}
-            {marks}
-            {cross}
+            {or_nothing(marks)}
+            {or_nothing(cross)}
         </g>
     }
     .into_any()

@@ -90,7 +90,8 @@ pub fn NumberField(face: Face) -> impl IntoView {
         .into_any()
     } else {
         let unit = face.unit;
-        view! { <span class="field-unit field-unit-only">{move || unit.get()}</span> }.into_any()
+        view! { <span class="field-unit field-unit-only">{move || unit.get().to_owned()}</span> }
+            .into_any()
     };
     view! {
         <div class="field" node_ref=field class:field-wrong=move || error.get().is_some()>
@@ -107,7 +108,7 @@ pub fn NumberField(face: Face) -> impl IntoView {
                     autocomplete="off"
                     enterkeyhint="done"
                     aria-describedby=described
-                    aria-invalid=move || if error.get().is_some() { "true" } else { "false" }
+                    aria-invalid=move || if error.get().is_some() { "true" } else { "false" }.to_owned()
                     prop:value=move || text.get()
                     on:input=move |event| text.set(event_target_value(&event))
                     on:blur=move |_| left.set(true)
@@ -143,7 +144,7 @@ pub fn TextField(
     #[prop(optional)] long: bool,
 ) -> impl IntoView {
     let error_id = format!("{id}-error");
-    let invalid = move || if error.get().is_some() { "true" } else { "false" };
+    let invalid = move || if error.get().is_some() { "true" } else { "false" }.to_owned();
     let control = if long {
         view! {
             <textarea
