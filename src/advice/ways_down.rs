@@ -5,6 +5,7 @@
 //! way goes as far as the vessel lets it and says so.
 
 use super::family::Span;
+use crate::order::in_order;
 use crate::quantity::{
     Celsius, Estimate, Grams, GravityChange, Hours, Litres, Measured, SpecificGravity,
 };
@@ -133,8 +134,7 @@ pub fn ways(scene: &Scene) -> Vec<Way> {
         ways.push(add_ice(scene, at_hand, aim));
     }
     // Stable: equals stay in the order waiting, water, ice.
-    ways.sort_by_key(order);
-    ways
+    in_order(ways, |a, b| order(a).cmp(&order(b)))
 }
 
 fn order(way: &Way) -> (u8, u8) {
