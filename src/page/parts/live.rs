@@ -28,12 +28,6 @@ impl<T, F: Fn() -> T + Send + Sync + 'static> From<F> for Told<T> {
     }
 }
 
-impl<T: Default + 'static> Default for Told<T> {
-    fn default() -> Self {
-        Self::from(T::default)
-    }
-}
-
 impl<T: Clone + Send + Sync + 'static> From<Signal<T>> for Told<T> {
     fn from(signal: Signal<T>) -> Self {
         Self::from(move || signal.get())
