@@ -140,3 +140,28 @@ async fn half_finished_pitching_outlives_a_closed_page_and_the_timer_runs_on() {
     )
     .await;
 }
+
+#[tokio::test]
+async fn what_is_noted_by_the_way_is_kept_and_half_a_sample_is_not_dropped() {
+    let (_server, phone) = opened().await;
+    phone.tap("Start a batch").await;
+    phone.type_into("Name", "Cellar bitter").await;
+    phone.type_into("Volume in the fermenter", "20").await;
+    phone.tap("Start").await;
+    phone.tap("Starting gravity").await;
+    phone.type_into("Ice added", "1.5").await;
+    phone.type_into("Sample temperature", "24").await;
+    phone.tap("Sachets").await;
+    phone.type_into("Name on the packet", "Old ale yeast").await;
+    phone.tap("Place").await;
+    phone.type_into("Where, in your words", "Under the stairs").await;
+
+    phone.tap("The yeast is in").await;
+    phone.says("form .form-outcome", "The sample's gravity is missing.").await;
+    phone.type_into("Hydrometer reads", "1.048").await;
+    phone.tap("The yeast is in").await;
+    for kept in ["Ice added", "Old ale yeast", "Under the stairs", "Start by the sample"] {
+        phone.sees(kept).await;
+    }
+    phone.is_well().await;
+}

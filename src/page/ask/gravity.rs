@@ -1,6 +1,6 @@
 //! The field for a gravity, which keeps the scale it was typed on.
 
-use super::{Field, Own, Stepping, Table, Typed, field, if_any};
+use super::{Field, Own, Stepping, Table, Typed, demanded, field, if_any};
 use crate::page::parts::field::Face;
 use crate::page::words;
 use crate::quantity::{
@@ -30,6 +30,11 @@ pub struct AskedGravity {
 }
 
 impl AskedGravity {
+    /// The gravity; otherwise the field shows its error, emptiness included.
+    pub fn demand(&self) -> Option<Gravity> {
+        demanded(untrack(|| self.value.get()), &self.face)
+    }
+
     /// The gravity, nothing when the field is empty, or `Err` when what is there cannot be read.
     pub fn optional(&self) -> Result<Option<Gravity>, ()> {
         if_any(untrack(|| self.value.get()), &self.face)

@@ -44,7 +44,16 @@ fn sample(day: &Day, batch: &Id, at: Moment) -> Result<Option<Reading>, String> 
     let again = |()| AGAIN.to_owned();
     let (as_read, sample) = (day.sample.optional(), day.sample_at.optional());
     let (as_read, sample) = (as_read.map_err(again)?, sample.map_err(again)?);
-    let Some(as_read) = as_read else { return Ok(None) };
+    let Some(as_read) = as_read else {
+        // A sample's temperature alone is half a reading: the field that lacks is marked.
+        if sample.is_some() {
+            let _ = day.sample.demand();
+            return Err(
+                "The sample's gravity is missing. Give it, or empty its temperature.".to_owned()
+            );
+        }
+        return Ok(None);
+    };
     let hydrometer = day
         .live
         .with_untracked(|s| s.as_ref().map(|s| s.heading.hydrometer.clone()))
@@ -70,6 +79,7 @@ fn record(day: &Day, batch: &Id, at: Moment) -> Result<PitchRecord, String> {
     let (water, ice, yeast) = (day.water.optional(), day.ice.optional(), day.yeast.optional());
     let (sachet, aerated, room) =
         (day.sachet.optional(), day.aerated.optional(), day.room.optional());
+    let ice_added = day.ice_added.optional();
     let looked = (day.bath.optional(), day.earlier.optional(), day.between.optional());
     let used = |row: &&day::Row| !row.kind.get_untracked().is_empty();
     let row_is_whole = |row: &day::Row| {
@@ -84,8 +94,8 @@ fn record(day: &Day, batch: &Id, at: Moment) -> Result<PitchRecord, String> {
     else {
         return Err(AGAIN.to_owned());
     };
-    let (Ok(sachet), Ok(aerated), Ok(room), (Ok(_), Ok(_), Ok(_)), true) =
-        (sachet, aerated, room, looked, weighed)
+    let (Ok(sachet), Ok(aerated), Ok(room), Ok(ice), (Ok(_), Ok(_), Ok(_)), true) =
+        (sachet, aerated, room, ice_added, looked, weighed)
     else {
         return Err(AGAIN.to_owned());
     };
@@ -107,15 +117,18 @@ fn record(day: &Day, batch: &Id, at: Moment) -> Result<PitchRecord, String> {
         wort,
         volume,
         water: added.map(|volume| AddedWater { volume, temperature: water }),
+        ice,
         ingredients: untrack(|| known.ingredients()),
         goes_by: untrack(|| known.goes_by()),
         yeast: yeast.or(from_sachets),
+        product: day.product.get_untracked().trim().to_owned(),
         sachets,
         method,
         aerated,
         satellite,
         vessel: room.map(|_| place::vessel_named(&day.vessel.get_untracked())),
         room,
+        place: day.stands.get_untracked().trim().to_owned(),
         note: day.note.get_untracked().trim().to_owned(),
         ..PitchRecord::new(batch.clone(), at)
     })

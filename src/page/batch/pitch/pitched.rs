@@ -19,11 +19,13 @@ fn rows(w: Writer, summary: &Summary) -> Vec<(&'static str, String)> {
     rows.extend(record.wort.map(|t| ("Wort", w.temperature(t))));
     rows.extend(record.volume.map(|v| ("Volume", w.volume(v))));
     rows.extend(record.water.map(|water| ("Water added", w.volume(water.volume))));
+    rows.extend(record.ice.map(|ice| ("Ice added", w.mass(ice))));
     rows.extend(summary.by_sample.map(|sg| ("Start by the sample", w.gravity(sg.value()))));
     let kit = summary.by_ingredients.as_ref();
     rows.extend(kit.map(|kit| ("Start by the ingredients", w.gravity(kit.gravity.value()))));
     rows.extend(record.yeast.map(|grams| ("Dry yeast", w.mass(grams))));
     rows.extend(record.sachets.map(|n| ("Sachets", n.to_string())));
+    rows.extend((!record.product.is_empty()).then(|| ("Packet", record.product.clone())));
     rows.extend(record.aerated.map(|time| ("Splashed", write::duration(time))));
     rows.extend(
         record
@@ -31,6 +33,7 @@ fn rows(w: Writer, summary: &Summary) -> Vec<(&'static str, String)> {
             .map(|set| ("Satellite", if set { "set".to_owned() } else { "none".to_owned() })),
     );
     rows.extend(record.vessel.map(|v| ("It stands", place::vessel(v).to_owned())));
+    rows.extend((!record.place.is_empty()).then(|| ("Place", record.place.clone())));
     rows.extend(record.room.map(|t| ("Room", w.temperature(t))));
     rows.extend((!record.note.is_empty()).then(|| ("Note", record.note.clone())));
     rows

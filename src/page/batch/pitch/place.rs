@@ -7,7 +7,7 @@ use crate::advice::room_air::{self, AirChange, Room};
 use crate::page::ask::{Ask, ask};
 use crate::page::parts::answer::card;
 use crate::page::parts::choice::Choice;
-use crate::page::parts::field::NumberField;
+use crate::page::parts::field::{NumberField, TextField};
 use crate::page::parts::live::live;
 use crate::page::parts::warmth_drawing::{WarmthData, WarmthDrawing};
 use crate::page::parts::worked::HowWorked;
@@ -140,6 +140,7 @@ pub fn Place(day: Day, scope: String) -> impl IntoView {
             <Choice id="pitch-vessel" label="It stands" options=vessel_choices() chosen=vessel />
             {card}
             {picture}
+            <TextField id="pitch-stands" label="Where, in your words" text=day.stands />
             <NumberField face=size.face />
             <Choice id="pitch-air" label="That is" options=airs chosen=air />
             <Choice

@@ -11,6 +11,7 @@ use crate::page::priming::stored;
 use crate::page::session::use_session;
 use crate::page::words::pitching;
 use crate::page::write;
+use crate::quantity::{Litres, Measured};
 use crate::science::kit_gravity::Kind;
 use crate::science::mixing::Seen;
 use crate::science::sucrose;
@@ -29,14 +30,22 @@ fn kinds() -> Vec<(String, String)> {
 pub fn Start(day: Day) -> impl IntoView {
     let session = use_session();
     let known = day.known();
-    let added = day.added.value;
+    let (added, ice) = (day.added.value, day.ice_added.value);
+    // Ice melts to as many litres of water as it weighs kilograms.
+    let topped_up = move || match (added.get().ok(), ice.get().ok()) {
+        (water, None) => water,
+        (water, Some(ice)) => {
+            let water = water.map_or(0.0, Measured::value);
+            Some(Litres::nearest(water + ice.value() / 1000.0))
+        }
+    };
     let judged = move || {
         let kit = known.by_weight()?;
         let sample = known.sample()?;
         let seen = Seen {
             gravity: sample.gravity,
             temperature_known: known.sample_temperature_known(),
-            topped_up: added.get().ok(),
+            topped_up: topped_up(),
         };
         Some(judge(&kit, seen))
     };
@@ -106,6 +115,7 @@ pub fn Start(day: Day) -> impl IntoView {
             <h3>"What went in"</h3>
             {rows}
             <NumberField face=day.added.face.clone() />
+            <NumberField face=day.ice_added.face.clone() />
             <h3>"The sample"</h3>
             <NumberField face=day.sample.face.clone() />
             <NumberField face=day.sample_at.face.clone() />

@@ -6,7 +6,7 @@ use crate::advice::satellite::card;
 use crate::advice::yeast::{Months, Plan, Supply, plan};
 use crate::page::parts::answer::VerdictCard;
 use crate::page::parts::choice::Choice;
-use crate::page::parts::field::NumberField;
+use crate::page::parts::field::{NumberField, TextField};
 use crate::page::parts::live::{list, live, say};
 use crate::page::session::use_session;
 use crate::page::words::pitching;
@@ -127,6 +127,7 @@ pub fn Yeast(day: Day) -> impl IntoView {
             <p class="plain-answer">{wants}</p>
             <Choice id="pitch-sachets" label="Sachets" options=COUNTS.to_vec() chosen=day.sachets />
             <NumberField face=day.sachet.face.clone() />
+            <TextField id="pitch-product" label="Name on the packet" text=day.product />
             <Choice id="pitch-past" label="Their date" options=PAST.to_vec() chosen=day.past />
             <Choice id="pitch-warm" label="They" options=WARM.to_vec() chosen=day.kept_warm />
             {card}
