@@ -109,7 +109,7 @@ pub struct Corrected {
 /// [`ScienceError::Temperature`] for a sample or an instrument outside 0 to 60 °C;
 /// [`ScienceError::OutOfRange`] for a result no hydrometer can mean.
 pub fn correct_wort(sample: Sample, by: &Hydrometer) -> Result<Corrected, ScienceError> {
-    correct(sample, by, |rho, t, _| sucrose::fraction(rho, t), None)
+    correct(sample, by, |rho, t, _| sucrose::fraction(rho, t), false)
 }
 
 /// The gravity of fermenting or finished beer whose original extract is known.
@@ -134,8 +134,7 @@ pub fn correct_beer(
         let alcohol = rising_root(0.0, 30.0, |a| rho - beer_rho(oe, a, t));
         sucrose::fraction(beer_rho(oe, alcohol, shown_at), shown_at)
     };
-    let plain = correct_wort(sample, by)?.gravity.value();
-    correct(sample, by, apparent, Some(plain))
+    correct(sample, by, apparent, true)
 }
 
 /// Density in kg/m³ of beer from wort of `oe` °P with `a` % alcohol by mass. The formula for ethanol
@@ -151,7 +150,7 @@ fn correct(
     sample: Sample,
     by: &Hydrometer,
     fraction: impl Fn(f64, f64, f64) -> f64,
-    plain: Option<SpecificGravity>,
+    as_beer: bool,
 ) -> Result<Corrected, ScienceError> {
     let (min, max) = SAMPLE;
     for given in [sample.temperature, by.reference] {
@@ -188,12 +187,12 @@ fn correct(
         .step(
             Term::ApparentExtract,
             Plato::new(100.0 * w)?,
-            if plain.is_some() {
+            if as_beer {
                 "ρ(t) = ρ_residue(t) + ρ_distillate(t) − ρ_water(t)"
             } else {
                 "ρ(w, t) = ρ(t)"
             },
-            if plain.is_some() { Source::Tabarie } else { Source::IcumsaSps4 },
+            if as_beer { Source::Tabarie } else { Source::IcumsaSps4 },
         )
         .step(
             Term::CorrectedGravity,
@@ -201,8 +200,13 @@ fn correct(
             "SG = (ρ(w, 20) − 1.2) ÷ (ρ_water(20) − 1.2)",
             Source::IcumsaSps4,
         );
-    if let Some(plain) = plain {
-        worked = worked.step(Term::PlainCorrection, plain, "ρ(w, t) = ρ(t)", Source::IcumsaSps4);
+    if as_beer {
+        let plain = sucrose::sg_at(sucrose::fraction(liquid(t), t), 20.0);
+        let plain = SpecificGravity::new(plain)?;
+        let more = 1000.0 * (value.value() - plain.value());
+        worked = worked
+            .step(Term::PlainCorrection, plain, "ρ(w, t) = ρ(t)", Source::IcumsaSps4)
+            .step(Term::AlcoholDifference, super::Amount::Points(more), "as beer − plain", None);
     }
     let division = by.division.value();
     worked = worked
@@ -247,6 +251,22 @@ mod tests {
         assert!(at(20.0).abs() < 1e-9, "{}", at(20.0));
         // Alcohol makes the liquid expand a little more.
         assert!(at(30.0) > 1e-5 && at(30.0) < 5e-4, "{}", at(30.0));
+    }
+
+    #[test]
+    fn the_working_of_beer_shows_the_plain_correction_and_the_difference() {
+        let oe = Plato::literal(12.4);
+        let beer = correct_beer(sample(1.010, 30.0), &Hydrometer::USUAL, oe).expect("in range");
+        let wort = correct_wort(sample(1.010, 30.0), &Hydrometer::USUAL).expect("in range");
+        let step = |term| beer.worked.steps.iter().find(|step| step.term == term).expect("a step");
+        let plain = wort.gravity.value();
+        assert_eq!(step(Term::PlainCorrection).amount, super::super::Amount::Gravity(plain));
+        let super::super::Amount::Points(more) = step(Term::AlcoholDifference).amount else {
+            unreachable!("a difference is in points");
+        };
+        let known = beer.gravity.value().points() - plain.points();
+        assert!((more - known).abs() < 1e-9 && more > 0.01, "{more}");
+        assert!(!wort.worked.steps.iter().any(|step| step.term == Term::AlcoholDifference));
     }
 
     #[test]

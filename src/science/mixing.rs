@@ -179,7 +179,8 @@ fn other_volume(by_weight: &KitGravity, seen: Seen) -> Option<Cause> {
     let would_be = Litres::new(by_weight.extract.value() / a_litre).ok()?;
     let times = would_be.value() / by_weight.volume.value();
     let other_gallon = [GALLONS, 1.0 / GALLONS].iter().any(|g| (times / g - 1.0).abs() < 0.04);
-    ((times - 1.0).abs() <= SLIP).then_some(Cause::Volume { would_be, other_gallon })
+    // The last bits of a root are no slip.
+    ((times - 1.0).abs() <= SLIP + 1e-9).then_some(Cause::Volume { would_be, other_gallon })
 }
 
 #[cfg(test)]

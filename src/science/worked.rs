@@ -59,6 +59,7 @@ pub enum Term {
     AirPressure,
     AlcoholByMass,
     AlcoholContent,
+    AlcoholDifference,
     AmountOfYeastFromCells,
     AmountOfYeastFromMaker,
     ApparentAttenuation,

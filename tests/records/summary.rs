@@ -145,6 +145,6 @@ fn two_hundred_readings_are_no_burden() {
     let took = start.elapsed();
     println!("200 readings summed up in {took:?}, not optimised");
     assert_eq!(summary.lines.len(), 200);
-    // Far above what it takes, far below what a thumb feels; a slow machine must not fail this.
-    assert!(took.as_millis() < 2000, "{took:?}");
+    // Some 11 ms, not optimised; a slow machine must not fail this.
+    assert!(took.as_millis() < 500, "{took:?}");
 }

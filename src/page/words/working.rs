@@ -25,6 +25,7 @@ pub const fn term(term: Term) -> &'static str {
         Term::AirPressure => "Air pressure there",
         Term::AlcoholByMass => "Alcohol by mass",
         Term::AlcoholContent => "Alcohol by volume",
+        Term::AlcoholDifference => "What the alcohol changes",
         Term::AmountOfYeastFromCells => "Yeast by cell count",
         Term::AmountOfYeastFromMaker => "Yeast by the makers' dose",
         Term::ApparentAttenuation => "Apparent attenuation",
