@@ -19,11 +19,9 @@ fn look(day: f64, sg: f64) -> Look {
 fn ale(main: &[(f64, f64)]) -> Course {
     Course {
         main: main.iter().map(|&(day, sg)| look(day, sg)).collect(),
-        satellite: vec![],
         original: Some(Estimate::new(SpecificGravity::literal(1.048), 0.001)),
         pitched: Some(at(0.0)),
-        family: Family::CleanAle,
-        stated_end: None,
+        ..Course::of(Family::CleanAle)
     }
 }
 
@@ -67,7 +65,7 @@ fn steadiness_alone_is_not_enough() {
 fn the_satellite_tells_a_high_end_from_a_stuck_one() {
     let kit = ale(&[(9.0, 1.019), (12.0, 1.019)]);
     assert_eq!(state(&kit), State::LooksStuck);
-    let with = |sg| Course { satellite: vec![look(4.0, sg)], ..kit.clone() };
+    let with = |sg| Course { satellite: vec![look(4.0, sg), look(5.0, sg)], ..kit.clone() };
     assert_eq!(state(&with(1.018)), State::Finished);
     assert_eq!(state(&with(1.010)), State::LooksStuck);
 }

@@ -2,11 +2,8 @@
 
 use super::Advice;
 use super::family::{Family, Span};
-use crate::quantity::{Celsius, Estimate, GravityChange, Hours, Measured, Moment, SpecificGravity};
+use crate::quantity::{Celsius, Estimate, GravityChange, Hours, Moment, Plato, SpecificGravity};
 use crate::science::Amount;
-
-/// How far above the satellite's end the main beer's end may lie.
-const ABOVE_SATELLITE: f64 = 0.001;
 
 /// One corrected reading.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -17,6 +14,16 @@ pub struct Look {
     pub gravity: Estimate<SpecificGravity>,
     /// Of the beer, if it was read.
     pub beer: Option<Celsius>,
+}
+
+/// One look through a refractometer once the yeast is in. Alcohol lifts what it shows, so it tells no
+/// gravity: only whether there was a change.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Refracted {
+    /// When.
+    pub at: Moment,
+    /// As read: degrees Brix are degrees Plato of plain sugar.
+    pub shown: Plato,
 }
 
 /// All that the judgement stands on.
@@ -34,14 +41,43 @@ pub struct Course {
     pub family: Family,
     /// The end that the brewer expects, if told by kit or recipe.
     pub stated_end: Option<SpecificGravity>,
+    /// When something that ferments was last added after the yeast: sugar, fruit.
+    pub added: Option<Moment>,
+    /// Refractometer readings of the fermenting beer, in any order.
+    pub refracted: Vec<Refracted>,
+}
+
+impl Course {
+    /// Nothing read yet.
+    #[must_use]
+    pub const fn of(family: Family) -> Self {
+        Self {
+            main: vec![],
+            satellite: vec![],
+            original: None,
+            pitched: None,
+            family,
+            stated_end: None,
+            added: None,
+            refracted: vec![],
+        }
+    }
+
+    /// An expected end proves nothing: the yeast may go on for weeks, or it was fed later.
+    #[must_use]
+    pub const fn may_go_on(&self) -> bool {
+        self.family.may_go_on() || self.added.is_some()
+    }
 }
 
 /// How it stands.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum State {
+    /// The gravity has not moved from its start.
+    NotStarted,
     /// Falling.
     NotYet,
-    /// Falling by less than half a point a day.
+    /// Falling by less than half a point a day, or drifting down for a week and longer.
     Slow,
     /// Steady, far above its end.
     LooksStuck,
@@ -106,6 +142,78 @@ pub enum Reason {
     },
     /// Nobody noted when the yeast went in.
     PitchNotNoted,
+    /// The gravity is where it was at the start, so long after the yeast went in.
+    NotMoved {
+        /// At the start.
+        start: SpecificGravity,
+        /// Now.
+        now: SpecificGravity,
+        /// Since the yeast went in.
+        since: Hours,
+    },
+    /// So soon, that is usual.
+    UsualSoSoon(Hours),
+    /// From one reading to the next it may pass for steady, but over a week and longer it falls.
+    Drifting {
+        /// A week or more before.
+        earlier: SpecificGravity,
+        /// The last.
+        later: SpecificGravity,
+        /// The time between.
+        apart: Hours,
+        /// Points a day.
+        rate: Amount,
+    },
+    /// The satellite was read, but nothing shows that it had ended: it may end lower still.
+    SatelliteUnproven {
+        /// The lowest it was read at.
+        lowest: SpecificGravity,
+        /// How many readings there are.
+        have: usize,
+        /// Read it again then.
+        again: Moment,
+    },
+    /// The satellite ended above this range too: the wort is like that, and no yeast is to blame.
+    WortEndsHigh(Span<SpecificGravity>),
+    /// Something that ferments was added then, so no expected end holds.
+    AddedLater(Moment),
+    /// Too soon after it was added.
+    SoonAfterAddition {
+        /// Since then, at the last reading.
+        days: Hours,
+        /// Least.
+        least: Hours,
+    },
+    /// Two refractometer readings show no change.
+    RefractometerSteady,
+    /// The refractometer fell by so many degrees Brix: it still ferments.
+    RefractometerFalls(Plato),
+}
+
+/// The one cheap measurement that would settle it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Measure {
+    /// Read the beer again.
+    ReadBeer,
+    /// Read the satellite again.
+    ReadSatellite,
+    /// Knock the gas out, note the sample's temperature, and read the beer again.
+    DegasAndRead,
+    /// Check the hydrometer in water.
+    WaterCheck,
+    /// Draw a jar of the beer, keep it warm with fresh yeast, and read it: the end of this wort.
+    LateSatellite,
+    /// Note when the yeast went in.
+    NotePitching,
+}
+
+/// What would change the judgement, and from when it can be done.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Settles {
+    /// The measurement.
+    pub by: Measure,
+    /// Not before then.
+    pub at: Moment,
 }
 
 /// What to do next.
@@ -115,8 +223,12 @@ pub enum Next {
     ReadAgain(Moment),
     /// Take a first reading.
     ReadFirst,
-    /// Warm, rouse, read again.
+    /// Go through the steps; read again then.
     Rouse(Moment),
+    /// Look for foam, a ring, drops under the lid, not before then.
+    LookForSigns(Moment),
+    /// Pitch fresh yeast: it never began.
+    PitchAgain,
     /// Bottle.
     Bottle,
 }
@@ -132,29 +244,6 @@ pub struct Finish {
     pub end: Option<Span<SpecificGravity>>,
     /// The most that can be left to ferment; `None` when nothing bounds it.
     pub points_left: Option<GravityChange>,
-}
-
-/// Where the gravity is expected to end: by the satellite, by what the brewer was told, by the family.
-#[must_use]
-pub fn expected_end(course: &Course) -> Option<Span<SpecificGravity>> {
-    let lowest = lowest(&course.satellite);
-    if let Some(satellite) = lowest.filter(|_| !course.family.may_go_on()) {
-        let end = satellite.gravity.value().value();
-        return Some(Span::new(
-            SpecificGravity::nearest(end - 0.001),
-            SpecificGravity::nearest(end + ABOVE_SATELLITE),
-        ));
-    }
-    if let Some(stated) = course.stated_end {
-        let end = stated.value();
-        return Some(Span::new(
-            SpecificGravity::nearest(end - 0.002),
-            SpecificGravity::nearest(end + 0.002),
-        ));
-    }
-    course.original.map(|og| course.family.ends_at(og.value()))
-}
-
-pub(super) fn lowest(looks: &[Look]) -> Option<&Look> {
-    looks.iter().min_by(|a, b| a.gravity.value().value().total_cmp(&b.gravity.value().value()))
+    /// What would settle it; `None` once it is finished.
+    pub settles: Option<Settles>,
 }

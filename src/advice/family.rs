@@ -18,11 +18,12 @@ pub enum Family {
     BelgianAle,
     /// German wheat beer.
     GermanWheat,
-    /// Saison-type; often eats on slowly for weeks (diastatic).
+    /// Saison-type, and any farmhouse yeast that is not known: often eats on slowly for weeks
+    /// (diastatic).
     Saison,
     /// Lager.
     Lager,
-    /// Kveik and other warm farmhouse yeast.
+    /// Kveik.
     Kveik,
     /// Cider.
     Cider,
@@ -151,6 +152,12 @@ impl Family {
     #[must_use]
     pub const fn may_go_on(self) -> bool {
         matches!(self, Self::Saison)
+    }
+
+    /// It may take three days until anything shows.
+    #[must_use]
+    pub const fn starts_slowly(self) -> bool {
+        matches!(self, Self::Lager)
     }
 
     /// Pitched warm or cold, for the amount of yeast.

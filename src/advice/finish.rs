@@ -1,7 +1,7 @@
 //! What can still be left to ferment, as an upper bound: the part of "is it finished?" that the bottle
 //! guard stands on.
 
-use super::family::Span;
+use super::expected_end::{Expected, has_passed};
 use crate::quantity::{Estimate, GravityChange, Hours, Measured, SpecificGravity};
 
 /// Two-sided 95 % of a normal distribution.
@@ -10,20 +10,37 @@ pub(super) const P95: f64 = 1.96;
 /// Hairs of floating point.
 pub(super) const HAIR: f64 = 1e-9;
 
-/// How fast the last points of a fermentation go, a day: the slow end for a warm and for a cold or
-/// strong beer (common practice, no source). Slower is the careful side.
-pub(super) fn tail_rate(slow: bool) -> f64 {
-    if slow { 0.25 } else { 0.4 }
+/// How fast the last points of a fermentation go.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Tail {
+    /// Warm ale.
+    Usual,
+    /// Cold or strong beer.
+    Slow,
+    /// A yeast that eats dextrins, or one that was fed later.
+    GoesOn,
+}
+
+impl Tail {
+    /// Share that goes in a day: the slow end of each (common practice, no source). Slower is the careful
+    /// side.
+    fn rate(self) -> f64 {
+        match self {
+            Self::Usual => 0.4,
+            Self::Slow => 0.25,
+            Self::GoesOn => 0.12,
+        }
+    }
 }
 
 /// From the expected end alone: gravity now, upper end, less the expected end, lower end. An end that
 /// was passed was no end: then it says nothing of where this beer stops, which is `None` and never zero.
 pub(super) fn left_by_range(
     now: Estimate<SpecificGravity>,
-    end: Span<SpecificGravity>,
+    end: Expected,
 ) -> Option<GravityChange> {
-    let passed = now.value().value() < end.from.value() - HAIR;
-    (!passed).then(|| GravityChange::nearest(now.upper(P95).value() - end.from.value()))
+    let left = now.upper(P95).value() - end.span.from.value();
+    (!has_passed(now.value(), end)).then(|| GravityChange::nearest(left))
 }
 
 /// From two readings `apart`: had the tail been falling like e^(−kt) unseen within the readings' error,
@@ -32,17 +49,18 @@ pub(super) fn left_by_tail(
     earlier: Estimate<SpecificGravity>,
     later: Estimate<SpecificGravity>,
     apart: Hours,
-    slow: bool,
+    tail: Tail,
 ) -> GravityChange {
     let fall = (earlier.value().value() - later.value().value()).max(0.0);
     let unseen = fall + P95 * earlier.sigma().hypot(later.sigma());
-    let grown = (tail_rate(slow) * apart.days()).exp_m1();
+    let grown = (tail.rate() * apart.days()).exp_m1();
     GravityChange::nearest(if grown > 0.0 { unseen / grown } else { f64::NAN })
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::advice::family::Span;
 
     fn read(sg: f64) -> Estimate<SpecificGravity> {
         Estimate::new(SpecificGravity::literal(sg), 0.001)
@@ -51,7 +69,8 @@ mod tests {
     #[test]
     fn more_days_of_quiet_leave_less() {
         let after = |days: f64| {
-            left_by_tail(read(1.011), read(1.011), Hours::literal(days * 24.0), false).points()
+            left_by_tail(read(1.011), read(1.011), Hours::literal(days * 24.0), Tail::Usual)
+                .points()
         };
         assert!((after(3.0) - 1.19).abs() < 0.02, "{}", after(3.0));
         assert!(after(2.0) > after(3.0) && after(3.0) > after(7.0));
@@ -61,7 +80,8 @@ mod tests {
 
     #[test]
     fn the_range_counts_from_its_low_end() {
-        let end = Span::new(SpecificGravity::literal(1.010), SpecificGravity::literal(1.014));
+        let span = Span::new(SpecificGravity::literal(1.010), SpecificGravity::literal(1.014));
+        let end = Expected { span, passed: span.from, satellite: None };
         let left = |sg| left_by_range(read(sg), end).map(GravityChange::points);
         assert!(left(1.012).is_some_and(|left| (left - 3.96).abs() < 1e-9));
         assert!(left(1.010).is_some_and(|left| (left - 1.96).abs() < 1e-9));

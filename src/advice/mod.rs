@@ -4,9 +4,11 @@
 //! are values; the words for them live with the page. Nothing here reads a clock.
 
 pub mod already_in;
+mod believable;
 pub mod bottle;
 pub mod bottles;
 mod course;
+mod expected_end;
 pub mod family;
 mod finish;
 mod guard;
@@ -14,9 +16,14 @@ pub mod open;
 pub mod pitch;
 pub mod pitch_outlook;
 pub mod place;
+mod refracted;
 pub mod room_air;
 pub mod satellite;
+pub mod satellite_end;
+mod settles;
 pub mod start_gravity;
+pub mod started;
+mod steady;
 pub mod thermometer;
 pub mod watch;
 pub mod ways_down;

@@ -2,28 +2,29 @@
 //! on paper.
 //!
 //! Finished needs all of: (a) steady: the last reading and one at least 48 h before it (72 h for lager,
-//! strong or cold beer) differ by no more than a point, and what they do *not* rule out is slow; (b) a
-//! believable end: within a point of the satellite, or inside the expected range; (c) enough time for
-//! the yeast family. Time alone never decides: only readings do.
+//! strong or cold beer, a week for a yeast that may go on or was fed later) differ by no more than a
+//! point, what they do *not* rule out is slow, and the whole late run shows no drift (`steady`); (b) a
+//! believable end: within a point of a satellite that had ended itself (`satellite_end`), or inside the
+//! expected range; (c) enough time for the yeast family. Time alone never decides: only readings do.
 
-pub use super::course::{Course, Finish, Look, Next, Reason, State, expected_end};
+pub use super::course::{Course, Finish, Look, Measure, Next, Reason, Refracted, Settles, State};
+pub use super::expected_end::expected_end;
 
-use super::course::lowest;
-use super::family::{Family, Span};
-use super::finish::{HAIR, P95, left_by_range, left_by_tail};
+use super::believable::{believable_end, long_enough};
+use super::expected_end::expected;
+use super::family::Family;
+use super::finish::{HAIR, P95, Tail, left_by_range, left_by_tail};
+use super::refracted::{Change, change};
+use super::settles::settles;
+use super::started::not_started;
+use super::steady::{LEVEL, before, drift, level_back, value};
 use super::{Advice, Verdict};
 use crate::order::in_order;
 use crate::quantity::{Celsius, GravityChange, Hours, Measured, SpecificGravity};
 use crate::science::{Amount, Source, Term, Worked};
 
-/// A fall of this much between two readings is within what an eye can do.
-const LEVEL: GravityChange = GravityChange::literal(0.001);
 /// The fastest fall that may stay possible in a finish, points a day.
 const NOT_RULED_OUT: f64 = 1.5;
-/// So far above its end, a steady beer looks stuck.
-const STUCK: GravityChange = GravityChange::literal(0.004);
-/// So far below its end, something else may be eating: wild or diastatic yeast goes on for weeks.
-const FAR_BELOW: GravityChange = GravityChange::literal(0.003);
 /// Stronger wort than this finishes slowly.
 const STRONG: SpecificGravity = SpecificGravity::literal(1.060);
 /// Beer colder than this finishes slowly.
@@ -31,187 +32,173 @@ const COLD: Celsius = Celsius::literal(16.0);
 /// A rise beyond this is a fault in one of the readings. It does not stretch with their error: a rougher
 /// reading must never look more finished.
 const ROSE: GravityChange = GravityChange::literal(0.002);
+/// Beer that looks stuck is read again after so long.
+const AFTER_ROUSING: Hours = Hours::literal(72.0);
 
-/// Least time between two readings that are compared.
-fn needed(course: &Course, last: &Look) -> Hours {
+/// Least time between two readings that are compared, and the tail that may be hidden between them.
+fn needed(course: &Course, last: &Look) -> (Hours, Tail) {
     let strong = course.original.is_some_and(|og| og.value() > STRONG);
     let at_last = course.main.iter().filter(|look| look.at == last.at);
     let cold = at_last.filter_map(|look| look.beer).any(|beer| beer < COLD);
-    if strong || cold || course.family == Family::Lager {
-        Hours::literal(72.0)
+    if course.may_go_on() {
+        (Hours::literal(168.0), Tail::GoesOn)
+    } else if strong || cold || course.family == Family::Lager {
+        (Hours::literal(72.0), Tail::Slow)
     } else {
-        Hours::literal(48.0)
+        (Hours::literal(48.0), Tail::Usual)
     }
+}
+
+/// In order of time. Of two at one moment the later in order is the more careful: higher, then rougher.
+/// What was read before something was added says nothing of the beer since.
+fn in_time(course: &Course) -> Vec<Look> {
+    let since = |look: &&Look| course.added.is_none_or(|added| look.at > added);
+    in_order(course.main.iter().filter(since).copied().collect(), |a, b| {
+        (a.at.cmp(&b.at))
+            .then(value(a).total_cmp(&value(b)))
+            .then(a.gravity.sigma().total_cmp(&b.gravity.sigma()))
+    })
 }
 
 /// Judges the course. The order in which readings are given does not matter, nor does the time of
 /// day at which it is asked.
 #[must_use]
 pub fn judge(course: &Course) -> Finish {
-    // Of two at one moment the later in order is the more careful: higher, then rougher.
-    let main = in_order(course.main.clone(), |a, b| {
-        let gravity = |look: &Look| look.gravity.value().value();
-        (a.at.cmp(&b.at))
-            .then(gravity(a).total_cmp(&gravity(b)))
-            .then(a.gravity.sigma().total_cmp(&b.gravity.sigma()))
-    });
-    let end = expected_end(course);
+    let main = in_time(course);
+    let mut found = by_readings(course, &main);
+    found.settles = settles(course, &found, main.last());
+    found
+}
+
+fn by_readings(course: &Course, main: &[Look]) -> Finish {
+    let end = expected(course).filter(|_| course.added.is_none());
+    let done = |state, reasons, next, points_left| {
+        let worked = Worked::default();
+        let advice = Advice { verdict: verdict(state), reasons, next, worked };
+        Finish { state, advice, end: end.map(|end| end.span), points_left, settles: None }
+    };
     let Some(last) = main.last().copied() else {
-        return finish(
-            State::CannotTell,
-            vec![Reason::TooFew { have: 0 }],
-            Next::ReadFirst,
-            end,
-            None,
-        );
+        let reasons = vec![Reason::TooFew { have: 0 }];
+        return done(State::CannotTell, reasons, Next::ReadFirst, None);
     };
     let by_range = end.and_then(|end| left_by_range(last.gravity, end));
-    let needed = needed(course, &last);
+    if let Some(found) = not_started(course, main) {
+        let (reasons, next) = found.next(last.gravity.value());
+        return done(State::NotStarted, reasons, next, by_range);
+    }
+    let (needed, tail) = needed(course, &last);
     let again = Next::ReadAgain(last.at.after(needed));
     // Of the readings far enough back, the nearest in time says most about now.
-    let earlier =
-        main.iter().rev().find(|look| last.at.since(look.at).value() >= needed.value() - 0.5);
-    let Some(earlier) = earlier.copied() else {
-        let reasons = match main.first() {
-            Some(first) if main.len() > 1 => {
-                vec![Reason::TooNear { apart: last.at.since(first.at), needed }]
-            }
-            _ => vec![Reason::TooFew { have: main.len() }],
-        };
-        let soonest = main.first().map_or(last.at, |first| first.at).after(needed);
-        let next = Next::ReadAgain(soonest.max(last.at));
-        return finish(State::CannotTell, reasons, next, end, by_range);
+    let Some(at) = before(main, needed) else {
+        let first = main.first().map_or(last.at, |first| first.at);
+        let mut reasons = vec![if main.len() > 1 {
+            Reason::TooNear { apart: last.at.since(first), needed }
+        } else {
+            Reason::TooFew { have: main.len() }
+        }];
+        reasons.extend(course.added.map(Reason::AddedLater));
+        let next = Next::ReadAgain(first.after(needed).max(last.at));
+        return done(State::CannotTell, reasons, next, by_range);
     };
+    let earlier = main.get(at).copied().unwrap_or(last);
     let apart = last.at.since(earlier.at);
-    let fall = earlier.gravity.value().value() - last.gravity.value().value();
-    let error = earlier.gravity.sigma().hypot(last.gravity.sigma());
+    let fall = value(&earlier) - value(&last);
     let per_day = fall * 1000.0 / apart.days();
-    let hidden = (fall.max(0.0) + P95 * error) * 1000.0 / apart.days();
+    // The longer it is level, the slower a fall can have been that no reading shows.
+    let hidden_since = |look: &Look| {
+        let error = look.gravity.sigma().hypot(last.gravity.sigma());
+        let fall = (value(look) - value(&last)).max(0.0);
+        (fall + P95 * error) * 1000.0 / last.at.since(look.at).days()
+    };
+    let (from, hidden) = level_back(main, at)
+        .map(|look| (*look, hidden_since(look)))
+        .fold((earlier, hidden_since(&earlier)), |a, b| if b.1 < a.1 { b } else { a });
     let mut reasons = vec![Reason::Compared {
         earlier: earlier.gravity.value(),
         later: last.gravity.value(),
         apart,
     }];
     let worked = Worked::default()
-        .input(Term::OriginalGravity, earlier.gravity.value())
+        .input(Term::OriginalGravity, from.gravity.value())
         .input(Term::FinalGravity, last.gravity.value())
-        .step(Term::PointsLeft, Amount::Number(fall * 1000.0, 1, "points"), "earlier − later", None)
+        .input(Term::TimeBetween, last.at.since(from.at))
+        .step(
+            Term::PointsLeft,
+            Amount::Number((value(&from) - value(&last)) * 1000.0, 1, "points"),
+            "earlier − later",
+            None,
+        )
         .step(
             Term::ReadingError,
             Amount::Number(hidden, 1, "points a day"),
             "(fall + 1.96 √(σ₁² + σ₂²)) ÷ days",
             Source::Propagation,
         );
-
-    // The whole run from the earlier reading on has to be level, not its two ends alone.
-    let run = main.iter().filter(|look| look.at >= earlier.at);
-    let values = || run.clone().map(|look| look.gravity.value().value());
-    let highest = values().fold(f64::MIN, f64::max);
-    let lowest_in_run = values().fold(f64::MAX, f64::min);
-    let rise = last.gravity.value().value() - lowest_in_run;
     let done = |state, reasons, next, left| {
-        let mut result = finish(state, reasons, next, end, left);
+        let mut result = done(state, reasons, next, left);
         result.advice.worked = worked.clone();
         result
     };
+
+    // The whole run from the earlier reading on has to be level, not its two ends alone.
+    let run = || main.iter().filter(|look| look.at >= earlier.at).map(value);
+    let highest = run().fold(f64::MIN, f64::max);
+    let rise = value(&last) - run().fold(f64::MAX, f64::min);
     if rise > ROSE.value() + HAIR {
         reasons.push(Reason::Rose(GravityChange::nearest(rise)));
         return done(State::CannotTell, reasons, again, by_range);
     }
-    if highest - last.gravity.value().value() > LEVEL.value() + HAIR {
+    let refracted = change(course, earlier.at);
+    if let Some(change) = refracted {
+        reasons.push(change.reason());
+    }
+    let refractometer_falls = matches!(refracted, Some(Change::Falls(_)));
+    if highest - value(&last) > LEVEL + HAIR {
         reasons.push(Reason::Falling(Amount::Number(per_day, 1, "points a day")));
         let state = if per_day < 0.5 { State::Slow } else { State::NotYet };
         return done(state, reasons, again, by_range);
     }
+    if let Some(drift) = drift(main, at) {
+        let rate = (value(&drift.from) - value(&last)) * 1000.0 / drift.apart.days();
+        reasons.push(Reason::Drifting {
+            earlier: drift.from.gravity.value(),
+            later: last.gravity.value(),
+            apart: drift.apart,
+            rate: Amount::Number(rate, 2, "points a day"),
+        });
+        return done(State::Slow, reasons, again, by_range);
+    }
     reasons.push(Reason::NotRuledOut(Amount::Number(hidden, 1, "points a day")));
-    let (believable, far_above) = believable_end(course, last, end, &mut reasons);
+    let (believable, far_above) = believable_end(course, last, &mut reasons);
+    if far_above && refractometer_falls {
+        return done(State::Slow, reasons, again, by_range);
+    }
     if far_above {
-        return done(
-            State::LooksStuck,
-            reasons,
-            Next::Rouse(last.at.after(Hours::literal(72.0))),
-            by_range,
-        );
+        let next = Next::Rouse(last.at.after(AFTER_ROUSING));
+        return done(State::LooksStuck, reasons, next, by_range);
     }
     let long_enough = long_enough(course, last, &mut reasons);
+    if refractometer_falls {
+        return done(State::NotYet, reasons, again, by_range);
+    }
     if !believable || !long_enough || hidden > NOT_RULED_OUT + HAIR {
         return done(State::OneMore, reasons, again, by_range);
     }
-    let slow = needed.value() > 48.0 || course.family.may_go_on();
-    let tail = left_by_tail(earlier.gravity, last.gravity, apart, slow);
-    let left = by_range.map_or(tail, |range| if range < tail { range } else { tail });
+    let tails = level_back(main, at)
+        .map(|look| left_by_tail(look.gravity, last.gravity, last.at.since(look.at), tail));
+    let left =
+        tails.chain(by_range).fold(GravityChange::nearest(GravityChange::MAX), |least, left| {
+            if left < least { left } else { least }
+        });
     done(State::Finished, reasons, Next::Bottle, Some(left))
 }
 
-/// Rule (b): is this a believable end, and if not, is it so far above that it looks stuck?
-fn believable_end(
-    course: &Course,
-    last: Look,
-    end: Option<Span<SpecificGravity>>,
-    reasons: &mut Vec<Reason>,
-) -> (bool, bool) {
-    let now = last.gravity.value().value();
-    let may_go_on = course.family.may_go_on();
-    if may_go_on {
-        reasons.push(Reason::MayGoOn);
-    }
-    let Some(end) = end else {
-        reasons.push(Reason::NoEndKnown);
-        return (false, false);
-    };
-    let above = now - end.to.value();
-    let satellite = lowest(&course.satellite).filter(|_| !may_go_on);
-    let reason = match satellite {
-        Some(satellite) if above > HAIR => {
-            let by = GravityChange::nearest(now - satellite.gravity.value().value());
-            Reason::AboveSatellite(satellite.gravity.value(), by)
-        }
-        None if above > HAIR => Reason::AboveRange(end, GravityChange::nearest(above)),
-        // Beer that has passed its satellite shows that the satellite had not ended.
-        _ if now < end.from.value() - HAIR => {
-            Reason::BelowRange(end, GravityChange::nearest(end.from.value() - now))
-        }
-        Some(satellite) => Reason::AtSatellite(satellite.gravity.value()),
-        None => Reason::InRange(end),
-    };
-    reasons.push(reason);
-    // Four above the satellite itself, or above the range's upper end.
-    let from = satellite.map_or(end.to.value(), |satellite| satellite.gravity.value().value());
-    let far_below = end.from.value() - now > FAR_BELOW.value() + HAIR;
-    (above <= HAIR && !far_below, now - from >= STUCK.value() - HAIR)
-}
-
-/// Rule (c): enough time for the family, by the clock of the readings.
-fn long_enough(course: &Course, last: Look, reasons: &mut Vec<Reason>) -> bool {
-    let Some(pitched) = course.pitched else {
-        reasons.push(Reason::PitchNotNoted);
-        return false;
-    };
-    let least = course.family.least_time();
-    let days = last.at.since(pitched);
-    if days < least {
-        reasons.push(Reason::TooEarly { days, least });
-    }
-    days >= least
-}
-
-fn finish(
-    state: State,
-    reasons: Vec<Reason>,
-    next: Next,
-    end: Option<Span<SpecificGravity>>,
-    points_left: Option<GravityChange>,
-) -> Finish {
-    let verdict = match state {
+/// The one word for a state.
+const fn verdict(state: State) -> Verdict {
+    match state {
         State::Finished => Verdict::Go,
-        State::NotYet | State::Slow | State::OneMore => Verdict::Wait,
+        State::NotStarted | State::NotYet | State::Slow | State::OneMore => Verdict::Wait,
         State::LooksStuck => Verdict::Stop,
         State::CannotTell => Verdict::CantTell,
-    };
-    Finish {
-        state,
-        advice: Advice { verdict, reasons, next, worked: Worked::default() },
-        end,
-        points_left,
     }
 }

@@ -45,6 +45,10 @@ pub enum NextStep {
     ReadAgain(Moment),
     /// It looks stuck: go through the steps.
     Stuck,
+    /// Look for foam, a ring, drops under the lid, not before then.
+    LookForSigns(Moment),
+    /// It never began: go through the steps.
+    PitchAgain,
     /// It is finished: bottle it.
     Bottle,
     /// Wait for the bottles until then.
@@ -197,6 +201,8 @@ impl Summary {
             pitched,
             family: heading.family,
             stated_end: heading.expected_end,
+            added: None,
+            refracted: vec![],
         });
         let strength = original.zip(present).and_then(|(og, now)| strength(og, now).ok());
         let bottling = journal.bottling(id).map(|(id, record)| (id.clone(), record.clone()));
@@ -258,6 +264,8 @@ impl Summary {
         match (self.finish.advice.verdict, self.finish.advice.next) {
             (Verdict::Go, _) => (Stage::Bottle, NextStep::Bottle),
             (_, watch::Next::Rouse(_)) => (Stage::Watch, NextStep::Stuck),
+            (_, watch::Next::LookForSigns(at)) => (Stage::Watch, NextStep::LookForSigns(at)),
+            (_, watch::Next::PitchAgain) => (Stage::Watch, NextStep::PitchAgain),
             (_, watch::Next::ReadAgain(at)) => (Stage::Watch, NextStep::ReadAgain(at)),
             _ => (Stage::Watch, NextStep::FirstLook(pitched)),
         }

@@ -43,7 +43,11 @@ fn Empty() -> impl IntoView {
 fn step_route(summary: &Summary) -> Route {
     let stage = match summary.next {
         NextStep::Pitch => Stage::Pitch,
-        NextStep::FirstLook(_) | NextStep::ReadAgain(_) | NextStep::Stuck => Stage::Watch,
+        NextStep::FirstLook(_)
+        | NextStep::ReadAgain(_)
+        | NextStep::LookForSigns(_)
+        | NextStep::PitchAgain
+        | NextStep::Stuck => Stage::Watch,
         NextStep::Bottle => Stage::Bottle,
         NextStep::WaitForBottles(_) | NextStep::TryOne | NextStep::Enjoy => Stage::Open,
     };

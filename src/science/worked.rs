@@ -122,6 +122,7 @@ pub enum Term {
     SugarPerVolume,
     SugarYield,
     TargetTemperature,
+    TimeBetween,
     VolumeAfter,
     WarmestTemperature,
     WaterToAdd,

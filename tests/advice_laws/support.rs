@@ -1,8 +1,8 @@
 //! What the laws share: courses of readings as they come, good and bad.
 
 use fermentside::advice::family::Family;
-use fermentside::advice::watch::{Course, Look};
-use fermentside::quantity::{Celsius, Estimate, Hours, Measured, Moment, SpecificGravity};
+use fermentside::advice::watch::{Course, Look, Refracted};
+use fermentside::quantity::{Celsius, Estimate, Hours, Measured, Moment, Plato, SpecificGravity};
 use proptest::prelude::*;
 
 /// So many cases of each law.
@@ -39,24 +39,41 @@ fn sg(from: f64, to: f64) -> impl Strategy<Value = SpecificGravity> {
     (from..to).prop_map(SpecificGravity::nearest)
 }
 
-/// Courses that are quiet near an end as often as they fall, with all that may be missing.
+/// Courses that are quiet near an end as often as they fall, some that never began or that drift, with
+/// all that may be missing and what may be added.
 pub fn course() -> impl Strategy<Value = Course> {
-    let ends = (-4..36_i32, prop::sample::select(vec![1, 2, 3, 60]));
+    let ends = prop_oneof![7 => -4..36_i32, 1 => 93..95_i32];
+    let ends = (ends, prop::sample::select(vec![1, 2, 3, 6, 60]));
     let readings = ends.prop_flat_map(|(end, spread)| {
-        let main = prop::collection::vec(look(end, spread), 0..7);
-        (main, prop::collection::vec(look(end - 2, 6), 0..3))
+        let spread = if end > 36 { 1 } else { spread };
+        let main = prop::collection::vec(look(end, spread), 0..9);
+        let satellite = (0..8_i32).prop_flat_map(move |narrow| {
+            prop::collection::vec(look(end - 2, if narrow < 5 { 0 } else { 6 }), 0..4)
+        });
+        (main, satellite)
     });
-    let original = prop::option::weighted(0.9, sg(1.036, 1.075));
+    let original = prop_oneof![3 => sg(1.036, 1.075), 1 => sg(1.046, 1.048)];
+    let original = prop::option::weighted(0.9, original);
     let pitched = prop::option::weighted(0.9, (-48..300_i32).prop_map(|h| hour(f64::from(h))));
     let stated = prop::option::weighted(0.3, sg(0.998, 1.018));
-    (readings, original, pitched, family(), stated).prop_map(
-        |((main, satellite), original, pitched, family, stated_end)| Course {
+    let added = prop::option::weighted(0.1, (0..400_i32).prop_map(|h| hour(f64::from(h))));
+    let refracted = prop::collection::vec(
+        (0..60_i32, 20..40_i32).prop_map(|(half_days, fifth)| Refracted {
+            at: hour(f64::from(half_days) * 12.0),
+            shown: Plato::nearest(f64::from(fifth) * 0.2),
+        }),
+        0..3,
+    );
+    (readings, original, pitched, family(), stated, added, refracted).prop_map(
+        |((main, satellite), original, pitched, family, stated_end, added, refracted)| Course {
             main,
             satellite,
             original: original.map(|og| Estimate::new(og, 0.001)),
             pitched,
             family,
             stated_end,
+            added,
+            refracted,
         },
     )
 }

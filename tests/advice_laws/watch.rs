@@ -1,9 +1,9 @@
 //! Laws of watching: what changes no judgement, and what never makes a finish.
 
-use crate::support::{cases, course, latest, with_last};
+use crate::support::{cases, course, hour, latest, with_last};
 use fermentside::advice::Verdict;
-use fermentside::advice::watch::{Course, State, expected_end, judge};
-use fermentside::quantity::{Estimate, Measured};
+use fermentside::advice::watch::{Course, Reason, Refracted, State, expected_end, judge};
+use fermentside::quantity::{Estimate, Hours, Measured, Plato};
 use proptest::prelude::*;
 use proptest::strategy::ValueTree;
 use proptest::test_runner::TestRunner;
@@ -56,6 +56,52 @@ proptest! {
     }
 
     #[test]
+    fn of_two_believable_ends_the_lower_is_never_the_more_finished(
+        course in course(), lower in 0.0001..0.004,
+    ) {
+        let Some(end) = expected_end(&course) else { return Ok(()) };
+        let high = judge(&course);
+        let last = course.main.iter().filter(|look| Some(look.at) == latest(&course));
+        let now = last.map(|look| look.gravity.value().value()).fold(f64::MIN, f64::max);
+        // Above its end a lower reading is nearer to it, and a rise is a fault: those are other cases.
+        let rose = high.advice.reasons.iter().any(|reason| matches!(reason, Reason::Rose(_)));
+        if now > end.to.value() || rose || high.state == State::NotStarted {
+            return Ok(());
+        }
+        let low = judge(&with_last(&course, now - lower));
+        if high.state != State::Finished {
+            prop_assert_ne!(low.state, State::Finished, "{:?}\n{:?}", high, low);
+        }
+    }
+
+    #[test]
+    fn what_a_refractometer_shows_never_makes_a_finish(
+        course in course(), shown in prop::collection::vec((0..30_i32, 2.0..8.0), 0..4),
+    ) {
+        let refracted = shown.into_iter().map(|(day, shown)| Refracted {
+            at: hour(24.0 * f64::from(day)),
+            shown: Plato::nearest(shown),
+        });
+        let with = Course { refracted: refracted.collect(), ..course.clone() };
+        if judge(&Course { refracted: vec![], ..course }).state != State::Finished {
+            prop_assert_ne!(judge(&with).state, State::Finished);
+        }
+    }
+
+    #[test]
+    fn what_was_added_before_the_first_reading_never_makes_a_finish(
+        course in course(), days in 0..20_i32,
+    ) {
+        let first = course.main.iter().map(|look| look.at).min();
+        let at = first.map(|first| first.after(Hours::nearest(-1.0 - 24.0 * f64::from(days))));
+        let fed = Course { added: at, ..course.clone() };
+        if judge(&Course { added: None, ..course }).state != State::Finished {
+            let found = judge(&fed);
+            prop_assert_ne!(found.state, State::Finished, "{:?}", found);
+        }
+    }
+
+    #[test]
     fn above_its_end_it_is_never_finished(course in course(), above in 0.0001..0.03) {
         if let Some(end) = expected_end(&course) {
             let raised = with_last(&course, end.to.value() + above);
@@ -90,7 +136,8 @@ fn the_courses_tried_are_of_every_state() {
         let tree = course().new_tree(&mut runner).expect("a course");
         *seen.entry(format!("{:?}", judge(&tree.current()).state)).or_insert(0) += 1;
     }
-    for state in ["NotYet", "Slow", "LooksStuck", "OneMore", "Finished", "CannotTell"] {
+    for state in ["NotStarted", "NotYet", "Slow", "LooksStuck", "OneMore", "Finished", "CannotTell"]
+    {
         assert!(seen.get(state).is_some_and(|&n| n >= 40), "{state}: {seen:?}");
     }
 }

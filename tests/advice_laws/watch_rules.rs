@@ -30,7 +30,13 @@ fn steady(course: &Course) -> bool {
         .main
         .iter()
         .any(|l| hours_before(course, l) == 0.0 && l.beer.is_some_and(|t| t.value() < 16.0));
-    let needed = if strong || cold || course.family == Family::Lager { 72.0 } else { 48.0 };
+    let needed = if course.family == Family::Saison || course.added.is_some() {
+        168.0
+    } else if strong || cold || course.family == Family::Lager {
+        72.0
+    } else {
+        48.0
+    };
     let far = course.main.iter().filter(|look| hours_before(course, look) >= needed - 0.5);
     let Some(apart) = far.map(|look| hours_before(course, look)).min_by(f64::total_cmp) else {
         return false;
@@ -38,23 +44,90 @@ fn steady(course: &Course) -> bool {
     let run = || course.main.iter().filter(|look| hours_before(course, look) <= apart);
     let highest = run().map(points).fold(f64::MIN, f64::max);
     let lowest = run().map(points).fold(f64::MAX, f64::min);
-    // The least that either end of the run can hide.
+    // The least that either end of a stretch can hide.
     let least_sigma = |at: f64| {
-        let at_once = run().filter(|look| hours_before(course, look) == at);
+        let at_once = course.main.iter().filter(|look| hours_before(course, look) == at);
         at_once.map(|look| 1000.0 * look.gravity.sigma()).fold(f64::MAX, f64::min)
     };
-    let hidden = 1.96 * least_sigma(apart).hypot(least_sigma(0.0)) / (apart / 24.0);
-    highest - points(&last) <= 1.000_001
+    // The slowest fall that any level stretch up to the last reading leaves open.
+    let level = |hours: f64| {
+        let late = course.main.iter().filter(|look| hours_before(course, look) <= hours);
+        late.map(points).all(|above| above - points(&last) <= 1.000_001)
+    };
+    let stretches = course.main.iter().map(|look| hours_before(course, look));
+    let hidden = stretches
+        .filter(|hours| *hours >= apart && level(*hours))
+        .map(|hours| 1.96 * least_sigma(hours).hypot(least_sigma(0.0)) / (hours / 24.0))
+        .fold(f64::MAX, f64::min);
+    !drifts(course, apart)
+        && highest - points(&last) <= 1.000_001
         && points(&last) - lowest <= 2.000_001
         && hidden <= 1.500_001
 }
 
-/// The lowest and the highest end that can be believed, in points.
+/// Whether it drifts: in the slow run, a reading a week or two before stands more than a point above the
+/// last, and the pace from it to the reading `apart` hours before the last (or to that of a week before)
+/// brought it down here within a point.
+fn drifts(course: &Course, apart: f64) -> bool {
+    let mut all: Vec<(f64, f64)> =
+        course.main.iter().map(|look| (-hours_before(course, look), points(look))).collect();
+    all.sort_by(|a, b| a.partial_cmp(b).expect("numbers"));
+    let now = all.last().expect("a reading").1;
+    let pair = all.iter().rposition(|(at, _)| *at <= -apart).expect("a pair");
+    let slow = |&at: &usize| {
+        let ((t, g), (u, h)) = (all[at], all[at + 1]);
+        g - h > ((u - t) / 48.0).max(1.0) + 1e-6
+    };
+    let from = (0..pair).rev().find(slow).map_or(0, |at| at + 1);
+    let near =
+        |hours: f64| all.iter().rposition(|(at, _)| *at <= 0.5 - hours).filter(|at| *at >= from);
+    let Some(week) = near(168.0) else { return false };
+    let falls_to = |back: usize, middle: usize| {
+        let ((t, g), (u, h)) = (all[back], all[middle]);
+        let pace = if u > t { ((g - h) / (u - t)).max(0.0) } else { 0.0 };
+        g - now > 1.000_001 && now - (h + pace * u) <= 1.000_001
+    };
+    falls_to(week, pair) || near(336.0).is_some_and(|fortnight| falls_to(fortnight, week))
+}
+
+/// The satellite's lowest reading, how far it may be out, and whether two readings a day or more apart
+/// show that it had ended there.
+fn satellite(course: &Course) -> Option<(f64, f64, bool)> {
+    let looks = || course.satellite.iter().filter(|_| course.family != Family::Saison);
+    let lowest = looks().map(points).min_by(f64::total_cmp)?;
+    let last = looks().map(|look| look.at).max()?;
+    let apart = |look: &Look| last.since(look.at).value();
+    let near = looks().map(apart).filter(|hours| *hours >= 23.5).min_by(f64::total_cmp);
+    let late = || looks().filter(|look| near.is_some_and(|near| apart(look) <= near));
+    let at =
+        |hours: Option<f64>| looks().filter(move |look| Some(apart(look)) == hours).map(points);
+    let spread =
+        late().map(points).fold(f64::MIN, f64::max) - late().map(points).fold(f64::MAX, f64::min);
+    let fall = at(near).fold(f64::MIN, f64::max) - at(Some(0.0)).fold(f64::MAX, f64::min);
+    let allowed = near.map_or(0.0, |near| (near / 48.0).max(0.5));
+    let fermented = course.original.is_none_or(|og| lowest <= og.value().points() * 2.0 / 3.0);
+    let rough = |looks: &mut dyn Iterator<Item = &Look>| {
+        looks.map(|look| 1960.0 * look.gravity.sigma()).fold(0.0, f64::max)
+    };
+    let of_lowest = rough(&mut looks().filter(|look| points(look) <= lowest));
+    let agree = near.is_some() && spread <= 1.000_001 && fall <= allowed + 1e-6;
+    let error = if agree { rough(&mut late()).max(of_lowest) } else { of_lowest };
+    Some((lowest, error, agree && fermented))
+}
+
+/// The lowest and the highest end that can be believed, in points; the lowest less the satellite's error.
 fn end(course: &Course) -> Option<(f64, f64)> {
-    let satellite = course.satellite.iter().map(points).min_by(f64::total_cmp);
-    if let Some(end) = satellite.filter(|_| course.family != Family::Saison) {
-        return Some((end - 1.0, end + 1.0));
+    match satellite(course) {
+        Some((end, error, true)) => Some((end - error - 1.0, end + 1.0)),
+        Some((hint, error, false)) => {
+            by_range(course).map(|(low, high)| (low.min(hint - error - 1.0), high.min(hint + 1.0)))
+        }
+        None => by_range(course),
     }
+}
+
+/// The lowest and the highest end by what was told, or by the family, in points.
+fn by_range(course: &Course) -> Option<(f64, f64)> {
     if let Some(stated) = course.stated_end {
         return Some((stated.points() - 2.0, stated.points() + 2.0));
     }
@@ -67,6 +140,14 @@ fn end(course: &Course) -> Option<(f64, f64)> {
     Some((left(usual.to.value()), left(usual.from.value())))
 }
 
+/// A beer below this has passed its end: a point below the satellite itself, whatever its error.
+fn passed(course: &Course) -> Option<f64> {
+    match satellite(course) {
+        Some((end, _, true)) => Some(end - 1.0),
+        _ => end(course).map(|(lowest, _)| lowest),
+    }
+}
+
 /// Rule (c): days enough.
 fn long_enough(course: &Course) -> bool {
     let days = match course.family {
@@ -77,7 +158,16 @@ fn long_enough(course: &Course) -> bool {
         Family::Saison => 21.0,
         Family::Unknown => 8.0,
     };
-    course.pitched.is_some_and(|pitched| last(course).at.since(pitched).value() >= days * 24.0)
+    let since = |moment| last(course).at.since(moment).value();
+    course.pitched.is_some_and(|pitched| since(pitched) >= days * 24.0)
+        && course.added.is_none_or(|added| since(added) >= 336.0)
+}
+
+/// What counts: after an addition only what was read since.
+fn since_fed(course: &Course) -> Course {
+    let mut counts = course.clone();
+    counts.main.retain(|look| course.added.is_none_or(|added| look.at > added));
+    counts
 }
 
 proptest! {
@@ -86,6 +176,7 @@ proptest! {
     #[test]
     fn finished_means_that_all_three_rules_hold(course in course()) {
         if judge(&course).state == State::Finished {
+            let course = since_fed(&course);
             prop_assert!(steady(&course), "not steady");
             let (_, highest) = end(&course).expect("an end to compare with");
             prop_assert!(points(&last(&course)) <= highest + 1e-5, "above its end");
@@ -99,11 +190,13 @@ proptest! {
         if let Some(left) = finish.points_left {
             prop_assert!(left.points() >= 0.0);
         }
-        if finish.state == State::Finished {
+        if finish.state == State::Finished && course.added.is_some() {
+            prop_assert!(finish.points_left.is_some(), "no bound");
+        } else if finish.state == State::Finished {
             let left = finish.points_left.expect("a bound, once it is finished").points();
             let (lowest, _) = end(&course).expect("an end");
             let last = last(&course);
-            if points(&last) >= lowest {
+            if points(&last) >= passed(&course).expect("an end") {
                 let sigmas = course.main.iter().filter(|l| hours_before(&course, l) == 0.0);
                 let sigma = sigmas.map(|l| 1000.0 * l.gravity.sigma()).fold(0.0, f64::max);
                 prop_assert!(left <= points(&last) + 1.96 * sigma - lowest + 1e-6, "{left}");
@@ -113,11 +206,12 @@ proptest! {
 
     #[test]
     fn an_end_that_was_passed_bounds_nothing(course in course()) {
-        let Some((lowest, _)) = end(&course).filter(|_| !course.main.is_empty()) else {
+        let known = !course.main.is_empty() && course.added.is_none();
+        let Some(passed) = passed(&course).filter(|_| known) else {
             return Ok(());
         };
         let finish = judge(&course);
-        if points(&last(&course)) < lowest - 1e-5 {
+        if points(&last(&course)) < passed - 1e-5 {
             match finish.state {
                 State::Finished => prop_assert!(finish.points_left.expect("a bound").points() > 0.0),
                 _ => prop_assert_eq!(finish.points_left, None),
@@ -134,11 +228,9 @@ fn ale(main: &[(f64, f64)]) -> Course {
     };
     Course {
         main: main.iter().map(look).collect(),
-        satellite: vec![],
         original: Some(Estimate::new(SpecificGravity::literal(1.048), 0.001)),
         pitched: Some(hour(0.0)),
-        family: Family::CleanAle,
-        stated_end: None,
+        ..Course::of(Family::CleanAle)
     }
 }
 
@@ -157,8 +249,10 @@ fn beer_far_below_its_expected_end_may_go_on() {
 
 #[test]
 fn a_satellite_that_the_beer_has_passed_had_not_ended() {
-    let course =
-        Course { satellite: ale(&[(4.0, 1.014)]).main, ..ale(&[(9.0, 1.010), (12.0, 1.010)]) };
+    let course = Course {
+        satellite: ale(&[(4.0, 1.014), (5.0, 1.014)]).main,
+        ..ale(&[(9.0, 1.010), (12.0, 1.010)])
+    };
     let finish = judge(&course);
     assert!(finish.points_left.expect("a bound").points() > 1.0, "{finish:?}");
     let reasons = format!("{:?}", finish.advice.reasons);

@@ -73,8 +73,9 @@ fn a_stuck_one() {
         step(("p", Entry::Pitch(pitching(0.0))), 0.0, Watch, NextStep::FirstLook(day(3.0))),
         step(("r1", main_reading(6.0, 1.022)), 6.0, Watch, NextStep::ReadAgain(day(8.0))),
         step(("r2", main_reading(9.0, 1.022)), 9.0, Watch, NextStep::Stuck),
-        // The satellite shows that this wort ends there.
-        step(("s", satellite(9.0, 1.022)), 9.0, Stage::Bottle, NextStep::Bottle),
+        // The satellite stands there too: if it has ended, so has the beer. It is read a second time.
+        step(("s", satellite(9.0, 1.022)), 9.0, Watch, NextStep::ReadAgain(day(11.0))),
+        step(("s2", satellite(10.0, 1.022)), 10.0, Stage::Bottle, NextStep::Bottle),
     ]);
 }
 

@@ -76,12 +76,15 @@ fn the_start_is_the_first_main_reading_about_pitching_else_what_was_stated() {
 
 #[test]
 fn a_satellite_never_counts_as_the_beer() {
-    let satellite = Reading { vessel: Vessel::Satellite, ..reading(5.0, 1.010) };
-    let journal = with_readings([reading(-0.1, 1.048), reading(3.0, 1.020), satellite]);
-    let with = summary(&journal, 6.0);
+    let satellite = |days| Reading { vessel: Vessel::Satellite, ..reading(days, 1.010) };
+    let beer = [reading(-0.1, 1.048), reading(3.0, 1.020)];
+    let with =
+        summary(&with_readings(beer.into_iter().chain([satellite(4.0), satellite(5.0)])), 6.0);
     assert!((sg(with.present) - 1.020).abs() < 1e-3, "{}", sg(with.present));
+    // A point above it; a point below it and 1.96 times half a division of two points.
     let end = with.finish.end.expect("an end");
-    assert!((end.middle().value() - 1.010).abs() < 1e-3, "{end:?}");
+    assert!((end.to.value() - 1.011).abs() < 1e-4, "{end:?}");
+    assert!((end.from.value() - 1.00704).abs() < 1e-4, "{end:?}");
     // Only satellites: nothing of the beer is known.
     let alone = Reading { vessel: Vessel::Satellite, ..reading(5.0, 1.010) };
     let alone = summary(&with_readings([alone]), 6.0);

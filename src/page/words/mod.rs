@@ -3,9 +3,11 @@
 pub mod pitching;
 pub mod place;
 mod verdicts;
+mod watching;
 mod working;
 
-pub use verdicts::{bottle_words, open_words, pitch_words, step_words, watch_words};
+pub use verdicts::{bottle_words, open_words, pitch_words, step_words};
+pub use watching::watch_words;
 pub use working::{source, term};
 
 use super::route::Sum;
@@ -85,9 +87,9 @@ pub const fn family(family: Family) -> &'static str {
         Family::EnglishAle => "Ale, English type",
         Family::BelgianAle => "Ale, Belgian type",
         Family::GermanWheat => "Wheat beer, German type",
-        Family::Saison => "Saison type",
+        Family::Saison => "Saison, or unknown farmhouse",
         Family::Lager => "Lager",
-        Family::Kveik => "Kveik, warm farmhouse",
+        Family::Kveik => "Kveik",
         Family::Cider => "Cider",
         Family::Wine => "Wine",
         Family::Unknown => "Kit yeast, or not known",

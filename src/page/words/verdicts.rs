@@ -3,24 +3,19 @@
 use crate::advice::bottle::{Next as BottleNext, Plan, Reason as BottleReason};
 use crate::advice::open::{Next as OpenNext, Reason as OpenReason};
 use crate::advice::pitch::{Next as PitchNext, Reason as PitchReason};
-use crate::advice::watch::{Finish, Next as WatchNext, Reason as WatchReason, State};
 use crate::advice::{Advice, Verdict, open, pitch};
 use crate::batch::NextStep;
 use crate::page::parts::answer::Judged;
 use crate::page::write::{self, Writer};
-use crate::quantity::{GravityChange, Measured, write_number};
+use crate::quantity::Measured;
 
-fn judged(verdict: Verdict, sentence: String, reasons: Vec<String>, next: String) -> Judged {
+pub(super) fn judged(
+    verdict: Verdict,
+    sentence: String,
+    reasons: Vec<String>,
+    next: String,
+) -> Judged {
     Judged { verdict, word: super::verdict(verdict), sentence, reasons, next }
-}
-
-fn points(change: GravityChange) -> String {
-    let n = change.points();
-    if (n - 1.0).abs() < 0.05 {
-        "1\u{A0}point".to_owned()
-    } else {
-        format!("{}\u{A0}points", write_number(n, if n < 9.95 { 1 } else { 0 }))
-    }
 }
 
 /// The pitching verdict.
@@ -81,91 +76,6 @@ fn pitch_reason(w: Writer, reason: PitchReason) -> String {
             "This thermometer may be out by {}, which reaches past the range.",
             w.warmth(by.value())
         ),
-    }
-}
-
-/// How the fermentation stands.
-pub fn watch_words(w: Writer, finish: &Finish) -> Judged {
-    let sentence = match finish.state {
-        State::NotYet => "Still falling: not yet.",
-        State::Slow => "Falling slowly: probably only slow.",
-        State::LooksStuck => "Steady, but far above its end: looks stuck. Do not bottle.",
-        State::OneMore => "Looks finished: one more reading settles it.",
-        State::Finished => "Finished, by these readings.",
-        State::CannotTell => "These readings do not tell yet.",
-    };
-    let reasons = finish.advice.reasons.iter().map(|reason| watch_reason(w, *reason)).collect();
-    let next = match finish.advice.next {
-        WatchNext::ReadFirst => "Take a first reading.".to_owned(),
-        WatchNext::ReadAgain(at) => format!(
-            "Read again on {} or later. Waiting is safe for beer; bottling early is not.",
-            write::moment(at)
-        ),
-        WatchNext::Rouse(at) => format!(
-            "Check the reading (gas out, sample temperature, hydrometer in water). Then warm it to the top of the yeast's range, rouse gently without splashing, and read again on {}. Do not bottle it as it is.",
-            write::day(at)
-        ),
-        WatchNext::Bottle => "Bottle when it suits you.".to_owned(),
-    };
-    judged(finish.advice.verdict, sentence.to_owned(), reasons, next)
-}
-
-fn watch_reason(w: Writer, reason: WatchReason) -> String {
-    match reason {
-        WatchReason::TooFew { have: 0 } => "No gravity has been read yet.".to_owned(),
-        WatchReason::TooFew { .. } => "One reading can't show whether it still falls.".to_owned(),
-        WatchReason::Compared { earlier, later, apart } => format!(
-            "Read {} and then {}, {} apart.",
-            w.gravity(earlier),
-            w.gravity(later),
-            write::duration(apart)
-        ),
-        WatchReason::NotRuledOut(rate) => {
-            format!("Readings this rough do not rule out a fall of {}.", w.amount(rate))
-        }
-        WatchReason::TooNear { apart, needed } => format!(
-            "The readings are {} apart; {} are needed.",
-            write::duration(apart),
-            write::duration(needed)
-        ),
-        WatchReason::Falling(rate) => format!("It falls by about {}.", w.amount(rate)),
-        WatchReason::Rose(by) => format!(
-            "The gravity rose by {}: gas on the bulb, a warm sample or a slip of the eye.",
-            points(by)
-        ),
-        WatchReason::AtSatellite(end) => {
-            format!("Within a point of the satellite, which ended at {}.", w.gravity(end))
-        }
-        WatchReason::AboveSatellite(end, by) => {
-            format!("{} above the satellite, which ended at {}.", points(by), w.gravity(end))
-        }
-        WatchReason::InRange(range) => format!(
-            "Inside the expected end, {} to {}.",
-            w.gravity(range.from),
-            w.gravity(range.to)
-        ),
-        WatchReason::AboveRange(range, by) => format!(
-            "{} above the expected end, {} to {}.",
-            points(by),
-            w.gravity(range.from),
-            w.gravity(range.to)
-        ),
-        WatchReason::BelowRange(range, by) => format!(
-            "{} below the expected end, {} to {}. If it tastes clean, no harm; far below, something else may be eating.",
-            points(by),
-            w.gravity(range.from),
-            w.gravity(range.to)
-        ),
-        WatchReason::NoEndKnown => {
-            "Without a starting gravity, a stated end or a satellite there is nothing to compare the end with.".to_owned()
-        }
-        WatchReason::MayGoOn => "This kind of yeast may go on slowly for weeks.".to_owned(),
-        WatchReason::TooEarly { days, least } => format!(
-            "{} after pitching is early; this yeast usually wants {} or more.",
-            write::duration(days),
-            write::duration(least)
-        ),
-        WatchReason::PitchNotNoted => "Nobody noted when the yeast went in.".to_owned(),
     }
 }
 
@@ -287,6 +197,17 @@ pub fn step_words(next: NextStep) -> (String, &'static str) {
         }
         NextStep::Stuck => (
             "It looks stuck. Go through the steps before anything else.".to_owned(),
+            "See the steps",
+        ),
+        NextStep::LookForSigns(at) => (
+            format!(
+                "Leave it closed. Look for foam or drops under the lid on {}.",
+                write::moment(at)
+            ),
+            "See what to look for",
+        ),
+        NextStep::PitchAgain => (
+            "It has not begun. Go through the steps before anything else.".to_owned(),
             "See the steps",
         ),
         NextStep::Bottle => (
