@@ -74,7 +74,7 @@ pub fn judge(pitched: Pitched) -> Advice<Reason, Next> {
         .input(Term::WortTemperature, t)
         .input(Term::TargetTemperature, range.from)
         .input(Term::TargetTemperature, range.to)
-        .input(Term::HistoryOfTheBeer, pitched.since)
+        .input(Term::TimeBetween, pitched.since)
         .doubt(Term::WortTemperature, pitched.beer.sigma());
     let advice = |verdict, reasons, next| Advice { verdict, reasons, next, worked: worked.clone() };
     let early = pitched.since <= MATTERS_FOR;

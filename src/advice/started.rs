@@ -6,6 +6,7 @@
 //! moved for about three days, four for slow yeast.
 
 use super::course::{Course, Look, Next, Reason};
+use super::family::Family;
 use super::finish::P95;
 use super::steady::{LEVEL, value};
 use crate::quantity::{Celsius, Hours, Measured, Moment, SpecificGravity};
@@ -42,6 +43,21 @@ impl Lag {
     }
 }
 
+impl Lag {
+    /// Whether this yeast, or beer this cold, begins slowly.
+    #[must_use]
+    pub fn is_slow(family: Family, beer: Option<Celsius>) -> bool {
+        beer.is_some_and(|beer| beer < COLD) || family.starts_slowly()
+    }
+
+    /// By the yeast and the beer's temperature at the last reading.
+    pub(super) fn for_course(course: &Course) -> Self {
+        let last = course.main.iter().map(|look| look.at).max();
+        let mut at_last = course.main.iter().filter(|look| Some(look.at) == last);
+        Self::of(at_last.any(|look| Self::is_slow(course.family, look.beer)))
+    }
+}
+
 /// What is known of a start that was looked for in vain.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct NotStarted {
@@ -72,9 +88,7 @@ pub(super) fn not_started(course: &Course, main: &[Look]) -> Option<NotStarted> 
     if !main.iter().filter(|look| look.at > from).all(unmoved) {
         return None;
     }
-    let cold = last.beer.is_some_and(|beer| beer < COLD);
-    let lag = Lag::of(cold || course.family.starts_slowly());
-    Some(NotStarted { from, since, lag, start })
+    Some(NotStarted { from, since, lag: Lag::for_course(course), start })
 }
 
 impl NotStarted {

@@ -72,7 +72,7 @@ pub const fn term(term: Term) -> &'static str {
         Term::SugarPerVolume => "Sugar for one volume",
         Term::SugarYield => "Yield of the sugar",
         Term::TargetTemperature => "Range of the yeast",
-        Term::TimeBetween => "Time between them",
+        Term::TimeBetween => "Time passed",
         Term::VolumeAfter => "Volume after",
         Term::WarmestTemperature => "Temperature",
         Term::WaterToAdd => "Water to add",
