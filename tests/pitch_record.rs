@@ -82,6 +82,8 @@ fn summary(pitch: PitchRecord, reading: Option<f64>, hydrometer: Hydrometer) -> 
                 sample: Some(Celsius::literal(20.0)),
                 condition: Condition::Still,
                 hydrometer: HydrometerItem::usual_id(),
+                refractometer: None,
+                added: None,
                 beer: None,
                 room: None,
                 note: String::new(),

@@ -133,6 +133,8 @@ impl Journal {
             Entry::Hydrometer(item) if item.name.trim().is_empty() => Err(Rejected::NoName),
             Entry::Reading(reading)
                 if reading.as_read.is_none()
+                    && reading.refractometer.is_none()
+                    && reading.added.is_none()
                     && reading.beer.is_none()
                     && reading.room.is_none()
                     && reading.note.trim().is_empty() =>
@@ -251,6 +253,13 @@ impl Journal {
             Some(Entry::Hydrometer(item)) => item.instrument,
             _ => Hydrometer::USUAL,
         }
+    }
+
+    /// Whether that instrument was entered once and is no longer there. The usual one is always there.
+    #[must_use]
+    pub fn is_gone(&self, id: &Id) -> bool {
+        *id != HydrometerItem::usual_id()
+            && self.entry(&EntryKey { kind: Kind::Hydrometer, id: id.clone() }).is_none()
     }
 
     /// The settings, or the usual ones.

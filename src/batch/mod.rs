@@ -7,14 +7,19 @@ mod entry;
 mod gear;
 mod id;
 mod journal;
+mod line;
 mod pitch_record;
 mod record;
 mod summary;
+mod watching;
 
 pub use entry::{Entry, EntryKey, Kind};
 pub use gear::{HydrometerItem, Settings, Theme, Units};
 pub use id::{Id, IdError};
 pub use journal::{Change, Journal, Rejected};
+pub use line::ReadingLine;
 pub use pitch_record::{AddedWater, GoesBy, PitchRecord};
-pub use record::{BatchHeading, BottlingRecord, Fizz, OpeningRecord, Reading, Vessel};
-pub use summary::{NextStep, OriginalFrom, ReadingLine, Stage, Summary};
+pub use record::{
+    Added, BatchHeading, BottlingRecord, Fizz, OpeningRecord, Reading, Refractometer, Vessel,
+};
+pub use summary::{NextStep, OriginalFrom, Stage, Summary};

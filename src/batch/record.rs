@@ -4,10 +4,12 @@ use super::id::Id;
 use crate::advice::bottles::Bottle;
 use crate::advice::family::{Family, Span};
 use crate::quantity::{
-    CarbonDioxideVolumes, Celsius, Estimate, Grams, Gravity, Litres, Moment, SpecificGravity,
+    CarbonDioxideVolumes, Celsius, Estimate, Grams, Gravity, Litres, Moment, Plato,
+    SpecificGravity, WortFactor,
 };
 use crate::science::hydrometer::Condition;
 use crate::science::priming::Sugar;
+use crate::science::refractometer::USUAL_FACTOR;
 use serde::{Deserialize, Serialize};
 
 /// What is known of a batch as a whole.
@@ -44,6 +46,32 @@ pub enum Vessel {
     Satellite,
 }
 
+/// What a refractometer showed, and what its mark is divided by in unfermented wort.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Refractometer {
+    /// Degrees Brix, which are degrees Plato of plain sugar.
+    pub brix: Plato,
+    /// The wort factor.
+    #[serde(default = "usual_factor")]
+    pub factor: WortFactor,
+}
+
+const fn usual_factor() -> WortFactor {
+    USUAL_FACTOR
+}
+
+/// What was added to beer that already ferments. Any of it makes the expected end uncertain.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Added {
+    /// Sugar, honey, syrup, more malt.
+    Sugar,
+    /// Fruit or juice.
+    Fruit,
+    /// Something else that ferments.
+    Other,
+}
+
 /// One look at the beer, exactly as it was read. Corrections are worked out from it and never over it.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Reading {
@@ -66,6 +94,12 @@ pub struct Reading {
     pub condition: Condition,
     /// Read with this instrument.
     pub hydrometer: Id,
+    /// What a refractometer showed, with or without a hydrometer beside it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub refractometer: Option<Refractometer>,
+    /// Something that ferments was added then, after the reading.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub added: Option<Added>,
     /// Of the beer in the fermenter.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub beer: Option<Celsius>,

@@ -2,20 +2,20 @@
 
 use super::id::Id;
 use super::journal::Journal;
+use super::line::{ReadingLine, added, corrected, looks, refracted};
 use super::pitch_record::{GoesBy, PitchRecord};
 use super::record::{BatchHeading, BottlingRecord, OpeningRecord, Reading, Vessel};
-use crate::advice::watch::{self, Course, Finish, Look};
+use super::watching::{shown, too_warm_or_cold};
+use crate::advice::course_temperature::Notice;
+use crate::advice::ladder::{Rung, ladder};
+use crate::advice::watch::{self, Course, Finish, State};
 use crate::advice::{Advice, Verdict, open};
 use crate::quantity::{Estimate, Hours, Measured, Moment, SpecificGravity};
-use crate::science::hydrometer::{Corrected, Sample, correct_beer, correct_wort};
 use crate::science::kit_gravity::KitGravity;
 use crate::science::strength::{Strength, from_priming, strength};
-use crate::science::{ScienceError, sucrose};
 
 /// A gravity that kit or recipe states is trusted to this (common practice, no source).
 const STATED: f64 = 0.003;
-/// Doubt of a reading whose sample temperature was not noted: 5 °C either way of the instrument's.
-const NO_TEMPERATURE: f64 = 0.001;
 /// A main reading this soon after pitching still shows the starting gravity.
 const STILL_START: Hours = Hours::literal(12.0);
 
@@ -70,25 +70,6 @@ pub enum OriginalFrom {
     Stated,
 }
 
-/// One reading, as read and as corrected.
-#[derive(Clone, Debug, PartialEq)]
-pub struct ReadingLine {
-    /// Its identity.
-    pub id: Id,
-    /// As entered.
-    pub reading: Reading,
-    /// Corrected, when there is a gravity and a temperature that allows it.
-    pub corrected: Option<Result<Corrected, ScienceError>>,
-}
-
-impl ReadingLine {
-    /// The corrected gravity, if there is one.
-    #[must_use]
-    pub fn gravity(&self) -> Option<Estimate<SpecificGravity>> {
-        self.corrected.as_ref().and_then(|c| c.as_ref().ok()).map(|c| c.gravity)
-    }
-}
-
 /// A batch, worked out.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Summary {
@@ -116,6 +97,12 @@ pub struct Summary {
     pub strength: Option<Strength>,
     /// How far it is.
     pub finish: Finish,
+    /// The steps to go through when it is slow, stuck or has not begun.
+    pub ladder: Vec<Rung>,
+    /// Too warm or too cold, by the last temperature noted; never once it is finished.
+    pub warmth: Option<Notice>,
+    /// When something that ferments was last added after the yeast.
+    pub added: Option<Moment>,
     /// The bottling.
     pub bottling: Option<(Id, BottlingRecord)>,
     /// Opened bottles, the latest first.
@@ -142,11 +129,11 @@ impl Summary {
         // The last sample of the unfermented wort: an earlier one may have been unmixed, or too hot to
         // mean anything. Without one, the first soon after the yeast went in.
         let of_wort = |&&(_, reading): &&(&Id, &Reading)| reading.vessel == Vessel::Main;
-        let true_start = |&(id, reading): &(&Id, &Reading)| {
-            Some((id.clone(), corrected(journal, reading, None)?.ok()?.gravity))
-        };
         let before = |at: Moment| move |&&(_, reading): &&(&Id, &Reading)| reading.at <= at;
         let yeast_in = pitched.unwrap_or(heading.started.after(STILL_START));
+        let true_start = |&(id, reading): &(&Id, &Reading)| {
+            Some((id.clone(), corrected(journal, reading, None, yeast_in)?.ok()?.gravity))
+        };
         let start = readings
             .iter()
             .filter(of_wort)
@@ -176,34 +163,26 @@ impl Summary {
             .map(|&(id, reading)| {
                 let is_start = start.as_ref().is_some_and(|(start, _)| start == id);
                 let fermented = original.filter(|_| !is_start).map(Estimate::value);
-                ReadingLine {
-                    id: id.clone(),
-                    reading: reading.clone(),
-                    corrected: corrected(journal, reading, fermented),
-                }
+                ReadingLine::of(journal, (id, reading), fermented, yeast_in)
             })
             .collect();
-        let looks = |vessel| -> Vec<Look> {
-            let of_vessel = lines.iter().filter(|line| line.reading.vessel == vessel);
-            of_vessel
-                .filter_map(|line| {
-                    let beer = line.reading.beer;
-                    Some(Look { at: line.reading.at, gravity: line.gravity()?, beer })
-                })
-                .collect()
-        };
-        let main = looks(Vessel::Main);
+        let main = looks(&lines, Vessel::Main);
+        let added = added(&lines, yeast_in);
         let present = main.last().map(|look| look.gravity);
-        let finish = watch::judge(&Course {
+        let course = Course {
             main,
-            satellite: looks(Vessel::Satellite),
+            satellite: looks(&lines, Vessel::Satellite),
             original,
             pitched,
             family: heading.family,
             stated_end: heading.expected_end,
-            added: None,
-            refracted: vec![],
-        });
+            added,
+            refracted: refracted(&lines, yeast_in),
+        };
+        let finish = watch::judge(&course);
+        let ladder = ladder(&course, &finish, shown(journal, &heading, &lines));
+        let warmth = too_warm_or_cold(&heading, record, &lines, original)
+            .filter(|_| finish.state != State::Finished);
         let strength = original.zip(present).and_then(|(og, now)| strength(og, now).ok());
         let bottling = journal.bottling(id).map(|(id, record)| (id.clone(), record.clone()));
         let openings: Vec<_> =
@@ -228,6 +207,9 @@ impl Summary {
             present,
             strength,
             finish,
+            ladder,
+            warmth,
+            added,
             bottling,
             openings,
             opening,
@@ -280,31 +262,4 @@ impl Summary {
         let total = crate::quantity::AlcoholByVolume::nearest(beer.value().value() + more);
         Some(Estimate::new(total, beer.sigma()))
     }
-}
-
-/// A reading made true: as wort when nothing has fermented yet, as beer when the start is known.
-fn corrected(
-    journal: &Journal,
-    reading: &Reading,
-    original: Option<SpecificGravity>,
-) -> Option<Result<Corrected, ScienceError>> {
-    let as_read = reading.as_read?;
-    let instrument = journal.hydrometer(&reading.hydrometer);
-    let sample = Sample {
-        reading: as_read,
-        temperature: reading.sample.unwrap_or(instrument.reference),
-        condition: reading.condition,
-    };
-    let found = match original {
-        Some(og) => correct_beer(sample, &instrument, sucrose::plato(og)),
-        None => correct_wort(sample, &instrument),
-    };
-    Some(found.map(|mut corrected| {
-        if reading.sample.is_none() {
-            corrected.worked =
-                corrected.worked.doubt(crate::science::Term::SampleTemperature, NO_TEMPERATURE);
-            corrected.gravity = corrected.gravity.widened(NO_TEMPERATURE);
-        }
-        corrected
-    }))
 }

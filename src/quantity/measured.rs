@@ -176,6 +176,10 @@ quantity! {
     Share, 0.0..=1.0
 }
 quantity! {
+    /// What a refractometer's mark is divided by, for wort is not plain sugar: about 1.04.
+    WortFactor, 0.9..=1.2
+}
+quantity! {
     /// Oxygen dissolved in a liquid, milligrams a litre.
     DissolvedOxygen, 0.0..=60.0
 }

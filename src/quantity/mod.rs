@@ -18,7 +18,7 @@ pub use measured::{
     AlcoholByMass, AlcoholByVolume, Attenuation, CarbonDioxideVolumes, Celsius, CubicMetres,
     Density, DissolvedOxygen, Extract, Grams, GravityChange, HeatCapacity, Hours, Kilopascals,
     Litres, Measured, Metres, OutOfRange, PartsPerMillion, Plato, Share, SpecificGravity,
-    TemperatureChange,
+    TemperatureChange, WortFactor,
 };
 pub use moment::{Moment, MomentError};
 pub use read::{Bounds, ReadError, read, read_own, write, write_bare, write_bare_own};

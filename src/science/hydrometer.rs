@@ -62,6 +62,14 @@ pub enum Condition {
     Gassy,
 }
 
+impl Condition {
+    /// Nothing in the sample lifts the instrument.
+    #[must_use]
+    pub fn is_still(self) -> bool {
+        self == Self::Still
+    }
+}
+
 /// One reading in one jar.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Sample {

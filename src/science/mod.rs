@@ -16,6 +16,7 @@ pub mod kit_gravity;
 pub mod mixing;
 pub mod oxygen;
 pub mod priming;
+pub mod refractometer;
 mod root;
 pub mod self_heating;
 pub mod strength;

@@ -113,6 +113,7 @@ pub enum Term {
     ReadingError,
     RealAttenuation,
     RealExtract,
+    RefractometerShows,
     RiseOverRoom,
     RoomSize,
     RoomTemperature,
@@ -127,6 +128,7 @@ pub enum Term {
     WarmestTemperature,
     WaterToAdd,
     WaterVapour,
+    WortFactor,
     WortTemperature,
     YeastCells,
 }

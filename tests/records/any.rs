@@ -3,8 +3,8 @@
 use fermentside::advice::bottles::Bottle;
 use fermentside::advice::family::{Family, Span};
 use fermentside::batch::{
-    BatchHeading, BottlingRecord, Entry, Fizz, HydrometerItem, Id, OpeningRecord, PitchRecord,
-    Reading, Settings, Theme, Units, Vessel,
+    Added, BatchHeading, BottlingRecord, Entry, Fizz, HydrometerItem, Id, OpeningRecord,
+    PitchRecord, Reading, Refractometer, Settings, Theme, Units, Vessel,
 };
 use fermentside::quantity::{
     Celsius, Estimate, Gravity, GravityUnit, LengthUnit, MassUnit, Measured, Moment,
@@ -80,11 +80,14 @@ fn reading() -> impl Strategy<Value = Reading> {
     let kept = (batch(), moment(), select(vec![Vessel::Main, Vessel::Satellite]), instrument());
     let conditions = vec![Condition::Still, Condition::Foam, Condition::Gassy];
     let read = (of(gravity), text(), select(conditions));
-    (kept, read, of(any()), of(any()), of(any()), text()).prop_map(
+    let refractometer = (any(), any()).prop_map(|(brix, factor)| Refractometer { brix, factor });
+    let more = (of(refractometer), of(select(vec![Added::Sugar, Added::Fruit, Added::Other])));
+    (kept, read, of(any()), more, of(any()), of(any()), text()).prop_map(
         |(
             (batch, at, vessel, hydrometer),
             (as_read, typed, condition),
             sample,
+            (refractometer, added),
             beer,
             room,
             note,
@@ -98,6 +101,8 @@ fn reading() -> impl Strategy<Value = Reading> {
                 sample,
                 condition,
                 hydrometer,
+                refractometer,
+                added,
                 beer,
                 room,
                 note,

@@ -13,3 +13,4 @@ mod stored_names;
 mod summary;
 mod support;
 mod undo;
+mod watching;

@@ -3,8 +3,8 @@
 use fermentside::advice::bottles::Bottle;
 use fermentside::advice::family::{Family, Span};
 use fermentside::batch::{
-    BatchHeading, BottlingRecord, Entry, Fizz, HydrometerItem, Id, Kind, OpeningRecord,
-    PitchRecord, Reading, Settings, Theme, Units, Vessel,
+    Added, BatchHeading, BottlingRecord, Entry, Fizz, HydrometerItem, Id, Kind, OpeningRecord,
+    PitchRecord, Reading, Refractometer, Settings, Theme, Units, Vessel,
 };
 use fermentside::quantity::{
     CarbonDioxideVolumes, Celsius, Estimate, Grams, Gravity, GravityChange, GravityUnit,
@@ -67,6 +67,8 @@ fn full() -> Vec<(&'static str, Entry)> {
         sample: Some(Celsius::literal(23.5)),
         condition: Condition::Gassy,
         hydrometer: id("6879-h1"),
+        refractometer: None,
+        added: None,
         beer: Some(Celsius::literal(19.0)),
         room: Some(Celsius::literal(17.5)),
         note: "line one\nline two".to_owned(),
@@ -165,8 +167,17 @@ fn least() -> Vec<(&'static str, Entry)> {
         };
         least.push(("reading-plato", Entry::Reading(satellite)));
         let note = "the lid was tight".to_owned();
-        let look = Reading { as_read: None, note, condition: Condition::Foam, ..empty };
+        let look = Reading { as_read: None, note, condition: Condition::Foam, ..empty.clone() };
         least.push(("reading-least", Entry::Reading(look)));
+        let refractometer = Refractometer {
+            brix: Plato::literal(6.4),
+            factor: fermentside::quantity::WortFactor::literal(1.04),
+        };
+        let empty = Reading { as_read: None, condition: Condition::Still, ..empty };
+        let looked = Reading { refractometer: Some(refractometer), ..empty.clone() };
+        least.push(("reading-refractometer", Entry::Reading(looked)));
+        let fed = Reading { added: Some(Added::Fruit), ..empty };
+        least.push(("reading-fed", Entry::Reading(fed)));
     }
     if let Entry::Bottling(full) = of("bottling") {
         let bottling = BottlingRecord {

@@ -2,7 +2,7 @@
 
 use fermentside::advice::bottles::Bottle;
 use fermentside::advice::family::Family;
-use fermentside::batch::{Kind, Theme, Vessel};
+use fermentside::batch::{Added, Kind, Theme, Vessel};
 use fermentside::quantity::{
     GasUnit, GravityUnit, LengthUnit, MassUnit, TemperatureUnit, Unit, VolumeUnit,
 };
@@ -35,6 +35,7 @@ fn the_words_stay() {
     );
     assert_eq!(words(&[Condition::Still, Condition::Foam, Condition::Gassy]), "still foam gassy");
     assert_eq!(words(&[Vessel::Main, Vessel::Satellite]), "main satellite");
+    assert_eq!(words(&[Added::Sugar, Added::Fruit, Added::Other]), "sugar fruit other");
     assert_eq!(words(&[Theme::Follow, Theme::Day, Theme::Night]), "follow day night");
     assert_eq!(words(&GravityUnit::ALL), "specific_gravity plato");
     assert_eq!(words(TemperatureUnit::ALL), "celsius fahrenheit");

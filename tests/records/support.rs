@@ -50,6 +50,8 @@ pub fn reading(days: f64, sg: f64) -> Reading {
         sample: Some(Celsius::literal(20.0)),
         condition: Condition::Still,
         hydrometer: HydrometerItem::usual_id(),
+        refractometer: None,
+        added: None,
         beer: None,
         room: None,
         note: String::new(),

@@ -127,8 +127,7 @@ struct Input {
 impl Input {
     /// The plan's input, as far as the fields go; followed.
     fn bottling(self) -> Option<Result<Bottling, ScienceError>> {
-        let ended =
-            |s: &Summary| (s.finish.state, s.finish.points_left, s.heading.family.may_go_on());
+        let ended = |s: &Summary| (s.finish.state, s.finish.points_left, s.may_go_on());
         let (state, points_left, yeast_may_go_on) = self.live.with(|s| s.as_ref().map(ended))?;
         let beer = measured(self.beer.get().ok()?);
         let (target, warmest, hottest) =

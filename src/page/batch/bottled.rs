@@ -36,7 +36,7 @@ pub fn Bottled(live: Live) -> impl IntoView {
         live.with(|s| {
             let summary = s.as_ref()?;
             let (_, record) = summary.bottling.as_ref()?;
-            let ceiling = record.weakest.ceiling(summary.heading.family.may_go_on());
+            let ceiling = record.weakest.ceiling(summary.may_go_on());
             Some(ceiling.is_none_or(|ceiling| record.worst > ceiling))
         })
         .unwrap_or(false)

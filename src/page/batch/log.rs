@@ -1,19 +1,20 @@
 //! The log: every reading as it was read and as it was corrected.
 
 use super::{Live, remove};
-use crate::batch::{Entry, Id, Kind, Reading, ReadingLine, Vessel};
+use crate::batch::{Entry, Id, Kind, ReadingLine, Vessel};
 use crate::page::parts::live::{Outcome, Row, or_nothing, rows, say};
 use crate::page::parts::worked::HowWorked;
 use crate::page::session::use_session;
 use crate::page::write::Writer;
 use crate::page::{words, write};
-use crate::quantity::{Measured, write_gravity};
+use crate::quantity::{Measured, write_gravity, write_number};
 use crate::science::hydrometer::Condition;
 use leptos::prelude::*;
 use std::sync::Arc;
 
 /// What a line says beside its gravity.
-fn details(w: Writer, reading: &Reading) -> String {
+fn details(w: Writer, line: &ReadingLine) -> String {
+    let reading = &line.reading;
     let mut parts = Vec::new();
     if reading.vessel == Vessel::Satellite {
         parts.push("satellite".to_owned());
@@ -26,6 +27,15 @@ fn details(w: Writer, reading: &Reading) -> String {
     }
     if reading.condition != Condition::Still {
         parts.push(words::condition(reading.condition).to_ascii_lowercase());
+    }
+    parts.extend(
+        reading
+            .refractometer
+            .map(|shown| format!("refractometer {}\u{A0}°Bx", write_number(shown.brix.value(), 1))),
+    );
+    parts.extend(reading.added.map(|added| words::added(added).to_owned()));
+    if line.instrument_gone {
+        parts.push("its hydrometer is gone; corrected as by the usual one".to_owned());
     }
     parts.extend(reading.beer.map(|t| format!("beer {}", w.temperature(t))));
     parts.extend(reading.room.map(|t| format!("room {}", w.temperature(t))));
@@ -90,7 +100,7 @@ fn LogLine(line: ReadingLine, on_edit: Callback<Id>) -> impl IntoView {
     let found = Arc::clone(&line);
     let doubt = move || corrected_words(session.writer(), &found).1;
     let found = Arc::clone(&line);
-    let more = move || details(session.writer(), &found.reading);
+    let more = move || details(session.writer(), &found);
     let worked = line.corrected.as_ref().and_then(|found| found.as_ref().ok());
     let worked = worked.map(|found| found.worked.clone()).map(|worked| {
         let worked = move || Some(worked.clone());

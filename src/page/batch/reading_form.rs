@@ -1,7 +1,7 @@
 //! One reading: a gravity and its sample's temperature first, the rest when it matters.
 
 use super::{Live, original};
-use crate::batch::{Change, Entry, Id, Reading, Vessel};
+use crate::batch::{Added, Change, Entry, Id, Reading, Refractometer, Vessel};
 use crate::page::ask::{AskGravity, Asked, AskedGravity, ask_gravity};
 use crate::page::batches::form::when;
 use crate::page::bench::gravity::{
@@ -37,6 +37,8 @@ struct Fields {
     hydrometer: RwSignal<String>,
     at: RwSignal<String>,
     note: RwSignal<String>,
+    /// What this form does not ask for and must not lose.
+    kept: (Option<Refractometer>, Option<Added>),
 }
 
 impl Fields {
@@ -99,6 +101,7 @@ impl Fields {
             hydrometer: text("hydrometer", hydrometer.as_ref().map_or("", Id::as_str)),
             at: text("at", &before.map(|b| b.at.local_text()).unwrap_or_default()),
             note: text("note", before.map_or("", |b| b.note.as_str())),
+            kept: before.map_or((None, None), |b| (b.refractometer, b.added)),
         }
     }
 
@@ -126,6 +129,8 @@ impl Fields {
             condition: condition_named(&self.condition.get_untracked()),
             hydrometer: Id::new(self.hydrometer.get_untracked())
                 .map_err(|_| "Choose a hydrometer.".to_owned())?,
+            refractometer: self.kept.0,
+            added: self.kept.1,
             beer,
             room,
             note: self.note.get_untracked().trim().to_owned(),
@@ -206,7 +211,8 @@ pub fn ReadingForm(
             }
         }
     };
-    let Fields { gravity, sample, beer, room, vessel, condition, hydrometer, at, note } = fields;
+    let Fields { gravity, sample, beer, room, vessel, condition, hydrometer, at, note, .. } =
+        fields;
     view! {
         <form class="reading-form" on:submit=save novalidate>
             <Answer label="Gravity at 20 °C" said />

@@ -14,7 +14,7 @@ use super::route::Sum;
 use crate::advice::Verdict;
 use crate::advice::bottles::Bottle;
 use crate::advice::family::Family;
-use crate::batch::{Rejected, Stage, Theme};
+use crate::batch::{Added, Rejected, Stage, Theme};
 use crate::quantity::{Measured, MomentError, ReadError};
 use crate::science::ScienceError;
 use crate::science::hydrometer::Condition;
@@ -77,6 +77,15 @@ pub const fn verdict(verdict: Verdict) -> &'static str {
         Verdict::Wait => "Wait",
         Verdict::Stop => "Stop",
         Verdict::CantTell => "Can't tell",
+    }
+}
+
+/// What was added later.
+pub const fn added(added: Added) -> &'static str {
+    match added {
+        Added::Sugar => "sugar, honey or malt added",
+        Added::Fruit => "fruit or juice added",
+        Added::Other => "something that ferments added",
     }
 }
 

@@ -66,6 +66,7 @@ pub const fn term(term: Term) -> &'static str {
         Term::ReadingError => "Reading",
         Term::RealAttenuation => "Real attenuation",
         Term::RealExtract => "Real extract",
+        Term::RefractometerShows => "Refractometer shows",
         Term::SampleTemperature => "Sample temperature",
         Term::Scale => "Reading the scale",
         Term::SpreadOfRules => "The rules differ",
@@ -77,6 +78,7 @@ pub const fn term(term: Term) -> &'static str {
         Term::WarmestTemperature => "Temperature",
         Term::WaterToAdd => "Water to add",
         Term::WaterVapour => "Water vapour",
+        Term::WortFactor => "Wort factor",
         Term::WortTemperature => "Temperature",
         Term::YeastCells => "Cells wanted",
     }

@@ -67,6 +67,8 @@ fn sample(day: &Day, batch: &Id, at: Moment) -> Result<Option<Reading>, String> 
         sample,
         condition: Condition::Still,
         hydrometer,
+        refractometer: None,
+        added: None,
         beer: None,
         room: None,
         note: String::new(),

@@ -1,0 +1,120 @@
+//! One reading beside what was made of it, and the readings as the judgement wants them.
+
+use super::id::Id;
+use super::journal::Journal;
+use super::record::{Reading, Vessel};
+use crate::advice::watch::{Look, Refracted};
+use crate::quantity::{Estimate, Moment, SpecificGravity};
+use crate::science::hydrometer::{Corrected, Sample, correct_beer, correct_wort};
+use crate::science::{ScienceError, Term, refractometer, sucrose};
+
+/// Doubt of a reading whose sample temperature was not noted: 5 °C either way of the instrument's.
+const NO_TEMPERATURE: f64 = 0.001;
+
+/// One reading, as read and as corrected.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ReadingLine {
+    /// Its identity.
+    pub id: Id,
+    /// As entered.
+    pub reading: Reading,
+    /// Corrected, when there is a gravity and a temperature that allows it. A refractometer gives one
+    /// only before the yeast.
+    pub corrected: Option<Result<Corrected, ScienceError>>,
+    /// The hydrometer it was read with is no longer there: it is corrected as by the usual one.
+    pub instrument_gone: bool,
+}
+
+impl ReadingLine {
+    /// The corrected gravity, if there is one.
+    #[must_use]
+    pub fn gravity(&self) -> Option<Estimate<SpecificGravity>> {
+        self.corrected.as_ref().and_then(|c| c.as_ref().ok()).map(|c| c.gravity)
+    }
+
+    /// A reading made true: as wort when `original` is none, for nothing has fermented yet or the start
+    /// is not known, else as beer. `yeast_in` says until when a refractometer tells a gravity.
+    pub(super) fn of(
+        journal: &Journal,
+        (id, reading): (&Id, &Reading),
+        original: Option<SpecificGravity>,
+        yeast_in: Moment,
+    ) -> Self {
+        Self {
+            id: id.clone(),
+            reading: reading.clone(),
+            corrected: corrected(journal, reading, original, yeast_in),
+            instrument_gone: reading.as_read.is_some() && journal.is_gone(&reading.hydrometer),
+        }
+    }
+}
+
+pub(super) fn corrected(
+    journal: &Journal,
+    reading: &Reading,
+    original: Option<SpecificGravity>,
+    yeast_in: Moment,
+) -> Option<Result<Corrected, ScienceError>> {
+    let Some(as_read) = reading.as_read else { return by_refractometer(reading, yeast_in) };
+    let instrument = journal.hydrometer(&reading.hydrometer);
+    let sample = Sample {
+        reading: as_read,
+        temperature: reading.sample.unwrap_or(instrument.reference),
+        condition: reading.condition,
+    };
+    let found = match original {
+        Some(og) => correct_beer(sample, &instrument, sucrose::plato(og)),
+        None => correct_wort(sample, &instrument),
+    };
+    Some(found.map(|mut corrected| {
+        if reading.sample.is_none() {
+            corrected.worked = corrected.worked.doubt(Term::SampleTemperature, NO_TEMPERATURE);
+            corrected.gravity = corrected.gravity.widened(NO_TEMPERATURE);
+        }
+        corrected
+    }))
+}
+
+/// Wort before the yeast; afterwards alcohol lifts what it shows, and there is no gravity to tell.
+fn by_refractometer(
+    reading: &Reading,
+    yeast_in: Moment,
+) -> Option<Result<Corrected, ScienceError>> {
+    let shown = reading.refractometer.as_ref()?;
+    let unfermented = reading.vessel == Vessel::Main && reading.at <= yeast_in;
+    unfermented.then(|| {
+        refractometer::wort(shown.brix, shown.factor).map(|(gravity, worked)| Corrected {
+            gravity,
+            at_reference: gravity.value(),
+            cool_first: false,
+            worked,
+        })
+    })
+}
+
+/// The corrected gravities of one vessel.
+pub(super) fn looks(lines: &[ReadingLine], vessel: Vessel) -> Vec<Look> {
+    let of_vessel = lines.iter().filter(|line| line.reading.vessel == vessel);
+    let look = |line: &ReadingLine| {
+        Some(Look { at: line.reading.at, gravity: line.gravity()?, beer: line.reading.beer })
+    };
+    of_vessel.filter_map(look).collect()
+}
+
+/// What the refractometer showed of the fermenting beer.
+pub(super) fn refracted(lines: &[ReadingLine], yeast_in: Moment) -> Vec<Refracted> {
+    let late = lines
+        .iter()
+        .filter(|line| line.reading.vessel == Vessel::Main && line.reading.at > yeast_in);
+    let one = |line: &ReadingLine| {
+        let shown = line.reading.refractometer.as_ref()?.brix;
+        Some(Refracted { at: line.reading.at, shown })
+    };
+    late.filter_map(one).collect()
+}
+
+/// When something that ferments was last added after the yeast.
+pub(super) fn added(lines: &[ReadingLine], yeast_in: Moment) -> Option<Moment> {
+    let fed = lines.iter().filter(|line| line.reading.added.is_some());
+    fed.map(|line| line.reading.at).filter(|at| *at > yeast_in).max()
+}

@@ -1,0 +1,128 @@
+//! What the record says beside its gravities: refractometer, additions, lost instruments, warmth, steps.
+
+use crate::support::{day, id, pitching, put, reading, summary, with_readings};
+use fermentside::advice::bubbles::{self, Seen};
+use fermentside::advice::ladder::Step;
+use fermentside::advice::watch::{Reason, State};
+use fermentside::batch::{Added, Entry, PitchRecord, Reading, Refractometer, Stage, Vessel};
+use fermentside::quantity::{Celsius, Measured, Plato, WortFactor};
+
+fn through_glass(days: f64, brix: f64) -> Reading {
+    let shown = Refractometer { brix: Plato::literal(brix), factor: WortFactor::literal(1.04) };
+    Reading {
+        as_read: None,
+        typed: String::new(),
+        refractometer: Some(shown),
+        ..reading(days, 1.0)
+    }
+}
+
+#[test]
+fn a_refractometer_tells_the_start_and_later_only_a_change() {
+    // 12.48 °Bx ÷ 1.04 is 12 °P, which is 1.0484 (ICUMSA SPS-4).
+    let start = through_glass(-0.1, 12.48);
+    let late = [through_glass(9.0, 6.4), through_glass(11.0, 5.8)];
+    let beer = [reading(8.0, 1.010), reading(10.0, 1.010)];
+    let all = || [start.clone()].into_iter().chain(beer.clone());
+    let found = summary(&with_readings(all().chain(late)), 12.0);
+    let original = found.original.expect("a start").value().value();
+    assert!((original - 1.0484).abs() < 1e-4, "{original}");
+    assert!(found.original_was_read);
+    // No gravity comes of them, whatever they show, and none of the strength.
+    let gravities = found.lines.iter().filter(|line| line.gravity().is_some()).count();
+    assert_eq!(gravities, 3);
+    assert!((found.present.expect("a gravity").value().value() - 1.010).abs() < 1e-3);
+    assert_eq!((found.finish.state, found.stage), (State::NotYet, Stage::Watch));
+    let steady = [through_glass(9.0, 5.8), through_glass(11.0, 5.8)];
+    let quiet = summary(&with_readings(all().chain(steady)), 12.0);
+    assert!(quiet.finish.advice.reasons.contains(&Reason::RefractometerSteady), "{quiet:?}");
+    assert_eq!(quiet.finish.state, State::Finished);
+    // Through the glass alone nothing is judged.
+    let alone =
+        summary(&with_readings([start, through_glass(9.0, 5.8), through_glass(12.0, 5.8)]), 13.0);
+    assert_eq!(alone.finish.state, State::CannotTell);
+}
+
+#[test]
+fn what_was_added_later_is_kept_and_waits_longer() {
+    let plain = [reading(-0.1, 1.048), reading(9.0, 1.010), reading(12.0, 1.010)];
+    assert_eq!(summary(&with_readings(plain.clone()), 13.0).finish.state, State::Finished);
+    let fruit = Reading { as_read: None, added: Some(Added::Fruit), ..reading(6.0, 1.0) };
+    let fed = summary(&with_readings(plain.into_iter().chain([fruit.clone()])), 13.0);
+    assert_eq!((fed.finish.state, fed.finish.end), (State::CannotTell, None));
+    assert!(fed.may_go_on() && fed.added == Some(day(6.0)));
+    // In the kettle, before the yeast, it is part of the wort.
+    let early = Reading { at: day(-0.1), ..fruit };
+    assert_eq!(summary(&with_readings([early]), 13.0).added, None);
+}
+
+#[test]
+fn an_instrument_that_is_gone_is_said_to_be() {
+    let lost = Reading { hydrometer: id("lost"), ..reading(3.0, 1.020) };
+    let found = summary(&with_readings([reading(2.0, 1.030), lost]), 4.0);
+    let gone: Vec<_> = found.lines.iter().map(|line| line.instrument_gone).collect();
+    assert_eq!(gone, [false, true]);
+    // What has no gravity of a hydrometer stands on none.
+    let look = Reading {
+        as_read: None,
+        note: "foam".to_owned(),
+        hydrometer: id("lost"),
+        ..reading(1.0, 1.0)
+    };
+    assert!(!summary(&with_readings([look]), 2.0).lines[0].instrument_gone);
+}
+
+#[test]
+fn beer_that_is_too_warm_is_said_to_be_until_it_is_finished() {
+    let warm = Reading { as_read: None, beer: Some(Celsius::literal(27.0)), ..reading(1.0, 1.0) };
+    let found = summary(&with_readings([reading(-0.1, 1.048), warm.clone()]), 1.1);
+    let notice = found.warmth.expect("a notice");
+    assert!(notice.sure && !notice.by_room);
+    // A later look in the range takes it back.
+    let cooler = Reading { beer: Some(Celsius::literal(20.0)), at: day(2.0), ..warm.clone() };
+    assert_eq!(
+        summary(&with_readings([reading(-0.1, 1.048), warm.clone(), cooler]), 2.1).warmth,
+        None
+    );
+    let chilled = Reading { beer: Some(Celsius::literal(4.0)), at: day(14.0), ..warm };
+    let done = [reading(-0.1, 1.048), reading(9.0, 1.010), reading(12.0, 1.010), chilled];
+    assert_eq!(summary(&with_readings(done), 15.0).warmth, None);
+    // By the room noted at pitching, with the beer's own warmth on top.
+    let room = |t| {
+        let mut journal = with_readings([reading(-0.1, 1.048)]);
+        let noted = Reading { as_read: None, room: Some(Celsius::literal(t)), ..reading(2.0, 1.0) };
+        put(&mut journal, "room", Entry::Reading(noted));
+        put(&mut journal, "p", Entry::Pitch(PitchRecord { ..pitching(0.0) }));
+        summary(&journal, 2.1).warmth
+    };
+    assert_eq!(room(17.0), None);
+    assert!(room(24.0).is_some_and(|notice| notice.by_room));
+}
+
+#[test]
+fn the_steps_show_what_was_done() {
+    let warm = |days| Reading { beer: Some(Celsius::literal(22.0)), ..reading(days, 1.022) };
+    let stuck = [reading(-0.1, 1.048), warm(9.0), warm(12.0)];
+    let done = |readings: Vec<Reading>| -> Vec<Step> {
+        let ladder = summary(&with_readings(readings), 13.0).ladder;
+        ladder.iter().filter(|rung| rung.done).map(|rung| rung.step).collect()
+    };
+    let seen = done(stuck.to_vec());
+    assert_eq!(seen, [Step::Degas, Step::SampleTemperature, Step::WarmTo(Celsius::literal(22.0))]);
+    let satellite = |days| Reading { vessel: Vessel::Satellite, ..reading(days, 1.010) };
+    let more = done(stuck.into_iter().chain([satellite(4.0), satellite(5.0)]).collect());
+    assert!(more.contains(&Step::CompareSatellite));
+}
+
+#[test]
+fn the_silent_airlock_is_judged_from_the_record() {
+    let journal = with_readings([reading(-0.1, 1.048), reading(2.5, 1.020)]);
+    let quiet = summary(&journal, 2.5).quiet(day(2.5), Seen::default(), false).expect("pitched");
+    let found = bubbles::judge(&quiet);
+    assert_eq!(found.next, bubbles::Next::Leave);
+    assert!(found.reasons.contains(&bubbles::Reason::LidLeaks), "{found:?}");
+    // The start's own reading is none of the fermenting beer.
+    let fresh = summary(&with_readings([reading(-0.1, 1.048)]), 1.0);
+    let quiet = fresh.quiet(day(1.0), Seen::default(), false).expect("pitched");
+    assert_eq!((quiet.read, quiet.pitched), (None, day(0.0)));
+}
