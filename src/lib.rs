@@ -8,6 +8,7 @@
 //! - [`batch`]: what is recorded, and the one pure way to change it.
 //! - [`chart`]: pictures without a screen.
 //! - [`store`]: where it is kept, so that nothing is lost.
+//! - [`exchange`]: text in and out, in open forms.
 //! - `page`: the screens (feature `web`).
 //!
 //! Beside them stand [`order`], [`json`] and [`json_texts`], which are of no floor.
@@ -18,6 +19,7 @@
 pub mod advice;
 pub mod batch;
 pub mod chart;
+pub mod exchange;
 pub mod json;
 pub mod json_texts;
 pub mod order;

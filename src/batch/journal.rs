@@ -5,7 +5,9 @@ use super::gear::{HydrometerItem, Settings};
 use super::id::Id;
 use super::pitch_record::PitchRecord;
 use super::record::{BatchHeading, BottlingRecord, OpeningRecord, Reading};
+use super::summary::Summary;
 use crate::order::{ByKey, in_order};
+use crate::quantity::Moment;
 use crate::science::hydrometer::Hydrometer;
 use std::fmt;
 
@@ -170,6 +172,18 @@ impl Journal {
         self.entries.iter().filter_map(|(key, entry)| match entry {
             Entry::Batch(heading) => Some((&key.id, heading)),
             _ => None,
+        })
+    }
+
+    /// Every batch worked out as it stands at `now`: what is due first stands first, and what nothing is
+    /// asked of stands last, the latest begun first.
+    #[must_use]
+    pub fn by_due(&self, now: Moment) -> Vec<Summary> {
+        let latest = self.batches_latest_first().into_iter();
+        let all = latest.filter_map(|(id, _)| Summary::of(self, id, now)).collect();
+        in_order(all, |a: &Summary, b| match (a.due(), b.due()) {
+            (Some(a), Some(b)) => a.cmp(&b),
+            (a, b) => a.is_none().cmp(&b.is_none()),
         })
     }
 

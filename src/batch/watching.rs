@@ -3,13 +3,13 @@
 use super::journal::Journal;
 use super::line::ReadingLine;
 use super::record::{BatchHeading, Vessel};
-use super::summary::Summary;
+use super::summary::{NextStep, Summary};
 use crate::advice::bubbles::{Quiet, Seen};
 use crate::advice::course_temperature::{Notice, Read, Warmth, notice};
 use crate::advice::ladder::Shown;
 use crate::advice::thermometer::Thermometer;
 use crate::batch::PitchRecord;
-use crate::quantity::{Celsius, Estimate, Measured, SpecificGravity};
+use crate::quantity::{Celsius, Estimate, Measured, Moment, SpecificGravity};
 use crate::science::self_heating::{self, SelfHeating, Standing, self_heating};
 
 /// What was done to the last reading of the beer, and how warm it stands.
@@ -86,14 +86,26 @@ impl Summary {
         self.heading.family.may_go_on() || self.added.is_some()
     }
 
+    /// When its next step is due; `None` when nothing is asked of it any more. What can be done at once is
+    /// due since what it follows from was noted.
+    #[must_use]
+    pub fn due(&self) -> Option<Moment> {
+        let last = self.lines.last().map_or(self.heading.started, |line| line.reading.at);
+        match self.next {
+            NextStep::FirstLook(at)
+            | NextStep::ReadAgain(at)
+            | NextStep::LookForSigns(at)
+            | NextStep::WaitForBottles(at) => Some(at),
+            NextStep::Pitch => Some(self.heading.started),
+            NextStep::Stuck | NextStep::PitchAgain | NextStep::Bottle => Some(last),
+            NextStep::TryOne => self.bottling.as_ref().map(|(_, record)| record.at),
+            NextStep::Enjoy => None,
+        }
+    }
+
     /// The question of the silent airlock as it stands `now`; `None` before the yeast went in.
     #[must_use]
-    pub fn quiet(
-        &self,
-        now: crate::quantity::Moment,
-        seen: Seen,
-        old_yeast: bool,
-    ) -> Option<Quiet> {
+    pub fn quiet(&self, now: Moment, seen: Seen, old_yeast: bool) -> Option<Quiet> {
         let (_, pitch) = self.pitch.as_ref()?;
         let mut since = self
             .lines

@@ -77,6 +77,15 @@ impl Moment {
         self.0.unix_timestamp().div_euclid(60)
     }
 
+    /// The same instant in UTC, as calendars write it: `20260301T083000Z` (RFC 5545).
+    #[must_use]
+    pub fn utc_text(self) -> String {
+        let t = self.0.to_offset(UtcOffset::UTC);
+        let (y, m, d) = t.date().to_calendar_date();
+        let (hour, minute) = (t.hour(), t.minute());
+        format!("{y:04}{:02}{d:02}T{hour:02}{minute:02}00Z", u8::from(m))
+    }
+
     /// Minutes that the clock was ahead of UTC.
     #[must_use]
     pub fn offset_minutes(self) -> i32 {

@@ -1,10 +1,15 @@
 //! What the record says beside its gravities: refractometer, additions, lost instruments, warmth, steps.
 
-use crate::support::{day, id, pitching, put, reading, summary, with_readings};
+use crate::support::{
+    bottling, day, heading, id, opening, pitching, put, reading, summary, with_readings,
+};
 use fermentside::advice::bubbles::{self, Seen};
 use fermentside::advice::ladder::Step;
 use fermentside::advice::watch::{Reason, State};
-use fermentside::batch::{Added, Entry, PitchRecord, Reading, Refractometer, Stage, Vessel};
+use fermentside::batch::{
+    Added, BatchHeading, BottlingRecord, Entry, OpeningRecord, PitchRecord, Reading, Refractometer,
+    Stage, Vessel,
+};
 use fermentside::quantity::{Celsius, Measured, Plato, WortFactor};
 
 fn through_glass(days: f64, brix: f64) -> Reading {
@@ -97,6 +102,28 @@ fn beer_that_is_too_warm_is_said_to_be_until_it_is_finished() {
     };
     assert_eq!(room(17.0), None);
     assert!(room(24.0).is_some_and(|notice| notice.by_room));
+}
+
+#[test]
+fn what_is_due_first_stands_first() {
+    let mut journal = with_readings([reading(-0.1, 1.048), reading(4.0, 1.020)]);
+    let named = |name: &str| Entry::Batch(BatchHeading { name: name.to_owned(), ..heading() });
+    // Not pitched since brewing day; bottled, tried and done with; a second one in its first days.
+    put(&mut journal, "idle", named("idle"));
+    put(&mut journal, "old", named("old"));
+    put(&mut journal, "oldp", Entry::Pitch(PitchRecord { batch: id("old"), ..pitching(0.0) }));
+    put(
+        &mut journal,
+        "oldo",
+        Entry::Bottling(BottlingRecord { batch: id("old"), ..bottling(1.0) }),
+    );
+    put(&mut journal, "oldt", Entry::Opening(OpeningRecord { batch: id("old"), ..opening(2.0) }));
+    put(&mut journal, "new", named("new"));
+    put(&mut journal, "newp", Entry::Pitch(PitchRecord { batch: id("new"), ..pitching(2.0) }));
+    let order: Vec<_> =
+        journal.by_due(day(4.0)).into_iter().map(|s| s.id.as_str().to_owned()).collect();
+    // Due on brewing day, on day 5 (the first look), on day 6 (two days after the last), and never.
+    assert_eq!(order, ["idle", "new", "b", "old"]);
 }
 
 #[test]

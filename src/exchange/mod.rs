@@ -1,0 +1,4 @@
+//! Text in and out: what leaves the page for other programs, in their own open forms.
+
+pub mod calendar;
+pub mod reminders;

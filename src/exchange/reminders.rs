@@ -1,0 +1,76 @@
+//! What a batch should be remembered of, and when. The words are the page's.
+
+use crate::advice::watch::{Next, Reason};
+use crate::batch::{NextStep, Summary};
+use crate::quantity::{Hours, Moment};
+
+/// Bottling wants some notice: bottles to be cleaned.
+const NOTICE: Hours = Hours::literal(24.0);
+
+/// What is to be done.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum What {
+    /// Read the beer.
+    Read,
+    /// Read the satellite.
+    ReadSatellite,
+    /// Look for foam or drops under the lid.
+    LookForSigns,
+    /// Bottle.
+    Bottle,
+    /// Chill a bottle and try it.
+    TryBottle,
+}
+
+impl What {
+    /// The part of an identity that says what it is; it never changes. All looks at the beer are one, so
+    /// that the next takes the place of the last.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Read => "read",
+            Self::ReadSatellite => "satellite",
+            Self::LookForSigns => "signs",
+            Self::Bottle => "bottle",
+            Self::TryBottle => "try",
+        }
+    }
+}
+
+/// One thing to be remembered.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Reminder {
+    /// What.
+    pub what: What,
+    /// When.
+    pub at: Moment,
+}
+
+/// An identity that is the same for the same thing of the same batch on every device.
+#[must_use]
+pub fn uid(batch: &str, what: What) -> String {
+    format!("{batch}-{}@fermentside", what.name())
+}
+
+/// What lies ahead of a batch at `now`; what is due already needs no reminder but to be done.
+#[must_use]
+pub fn reminders(summary: &Summary, now: Moment) -> Vec<Reminder> {
+    let next = match summary.next {
+        NextStep::FirstLook(at) | NextStep::ReadAgain(at) => Some((What::Read, at)),
+        NextStep::LookForSigns(at) => Some((What::LookForSigns, at)),
+        NextStep::Bottle => Some((What::Bottle, now.after(NOTICE))),
+        NextStep::WaitForBottles(at) => Some((What::TryBottle, at)),
+        // Once the steps were gone through.
+        NextStep::Stuck => match summary.finish.advice.next {
+            Next::Rouse(at) => Some((What::Read, at)),
+            _ => None,
+        },
+        NextStep::Pitch | NextStep::PitchAgain | NextStep::TryOne | NextStep::Enjoy => None,
+    };
+    let satellite = summary.finish.advice.reasons.iter().find_map(|reason| match reason {
+        Reason::SatelliteUnproven { again, .. } => Some((What::ReadSatellite, *again)),
+        _ => None,
+    });
+    let all = next.into_iter().chain(satellite);
+    all.map(|(what, at)| Reminder { what, at }).filter(|reminder| reminder.at > now).collect()
+}
