@@ -13,6 +13,9 @@
 //   "fermentside:update-accept"    sent by the page when the person takes the newer version. Then the waiting
 //                                  worker is let in and the page is loaded once more. Save first.
 //
+//   <button data-hand-out="name"   touched: the text in data-text, of the kind in data-type, is shared as a file
+//     data-type data-text>         of that name where the phone can share one, else saved.
+//
 // Attributes are set before events are sent, so a page that mounts late looks at the attribute first.
 (() => {
   const root = document.documentElement;
@@ -47,6 +50,25 @@
     } catch (error) {
       stop(error);
     }
+  });
+
+  addEventListener("click", async (event) => {
+    const from = event.target.closest?.("[data-hand-out]");
+    if (!from) return;
+    const { handOut: name, type, text } = from.dataset;
+    const file = new File([text], name, { type });
+    if (navigator.canShare?.({ files: [file] })) {
+      try {
+        return await navigator.share({ files: [file], title: name });
+      } catch (error) {
+        if (error.name === "AbortError") return;
+      }
+    }
+    const link = document.createElement("a");
+    link.href = URL.createObjectURL(file);
+    link.download = name;
+    link.click();
+    setTimeout(() => URL.revokeObjectURL(link.href), 60000);
   });
 
   const tell = (what) => {

@@ -103,6 +103,7 @@ fn the_table() {
         (Finished, Saison, "18:4 25:4", "", ('b', 0.0)),
         // Can't tell.
         (CannotTell, CleanAle, "", "", ('f', 0.0)),
+        (CannotTell, CleanAle, "-0.1:48", "", ('r', 3.0)),
         (CannotTell, CleanAle, "9:10", "", ('r', 11.0)),
         (CannotTell, CleanAle, "9:10 9.5:10", "", ('r', 11.0)),
         (CannotTell, CleanAle, "9:10 12:13", "", ('r', 14.0)),

@@ -97,6 +97,8 @@ pub enum Reason {
         /// How many there are.
         have: usize,
     },
+    /// Nothing was read since the yeast went in.
+    OnlyStart,
     /// The two readings compared.
     Compared {
         /// The earlier.

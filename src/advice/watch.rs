@@ -86,6 +86,12 @@ fn by_readings(course: &Course, main: &[Look]) -> Finish {
         let (reasons, next) = found.next(last.gravity.value());
         return done(State::NotStarted, reasons, next, by_range);
     }
+    if let Some(pitched) = course.pitched.filter(|pitched| last.at <= *pitched) {
+        // The first useful look is about halfway to the family's least time.
+        let half = Hours::nearest(course.family.least_time().value() / 2.0);
+        let next = Next::ReadAgain(pitched.after(half));
+        return done(State::CannotTell, vec![Reason::OnlyStart], next, by_range);
+    }
     let (needed, tail) = needed(course, &last);
     let again = Next::ReadAgain(last.at.after(needed));
     // Of the readings far enough back, the nearest in time says most about now.

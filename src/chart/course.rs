@@ -107,6 +107,14 @@ impl Course {
     pub const TOP: f64 = 28.0;
     /// Foot of everything plotted: the days stand below.
     pub const FLOOR: f64 = 246.0;
+
+    /// The reading nearest to a place across, counted in order of time.
+    #[must_use]
+    pub fn nearest(&self, x: f64) -> Option<usize> {
+        let off = |mark: &Mark| (mark.at.0 - x).abs();
+        let near = self.marks.iter().enumerate().min_by(|a, b| off(a.1).total_cmp(&off(b.1)));
+        near.map(|(at, _)| at)
+    }
 }
 
 /// The temperature's own strip.

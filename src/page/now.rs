@@ -1,12 +1,12 @@
 //! Now: the next step of the batch in hand, or the sums most used.
 
 use super::bench::SumLinks;
-use super::parts::live::live;
+use super::parts::live::{list, live};
 use super::route::{Route, Sum};
-use super::session::use_session;
+use super::session::{Session, use_session};
 use super::write::Writer;
 use super::{words, write};
-use crate::batch::{NextStep, Stage, Summary};
+use crate::batch::{Id, NextStep, Stage, Summary};
 use crate::quantity::Estimate;
 use leptos::prelude::*;
 
@@ -54,6 +54,39 @@ fn step_route(summary: &Summary) -> Route {
     Route::Batch(summary.id.clone(), stage)
 }
 
+/// Other batches that are due, what is due first standing first.
+fn also_due(session: Session, in_hand: &Id) -> Option<AnyView> {
+    let now = session.now.get();
+    let all = session.journal.with(|journal| journal.by_due(now));
+    let due =
+        |summary: &&Summary| summary.id != *in_hand && summary.due().is_some_and(|due| due <= now);
+    let rows: Vec<_> = all
+        .iter()
+        .filter(due)
+        .map(|summary| {
+            let address = step_route(summary).address();
+            let (sentence, _) = words::step_words(summary.next);
+            let name = summary.heading.name.clone();
+            view! {
+                <li>
+                    <a class="batch-row" href=address>
+                        <span class="batch-name">{name}</span>
+                        <span class="batch-next">{sentence}</span>
+                    </a>
+                </li>
+            }
+            .into_any()
+        })
+        .collect();
+    (!rows.is_empty()).then(|| {
+        view! {
+            <h2>"Due too"</h2>
+            <ul class="batch-list">{list(rows.into_iter())}</ul>
+        }
+        .into_any()
+    })
+}
+
 #[component]
 fn InHand(summary: Summary) -> impl IntoView {
     let session = use_session();
@@ -69,6 +102,8 @@ fn InHand(summary: Summary) -> impl IntoView {
         .strength
         .as_ref()
         .map(|s| format!("{} ABV so far", write::strength(s.alcohol.value())));
+    let this = summary.id.clone();
+    let also = move || also_due(session, &this);
     let facts: Vec<String> = [gravity, strength, since].into_iter().flatten().collect();
     view! {
         <h1 tabindex="-1">{summary.heading.name.clone()}</h1>
@@ -79,6 +114,7 @@ fn InHand(summary: Summary) -> impl IntoView {
                 {button}
             </a>
         </section>
+        {live(also)}
         <h2>"Other things"</h2>
         <ul class="links">
             <li>

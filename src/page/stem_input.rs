@@ -17,6 +17,9 @@ pub fn StemInput(
     reading: AskedGravity,
     #[prop(into)] corrected: Told<Option<SpecificGravity>>,
     #[prop(into)] instrument: Told<Hydrometer>,
+    /// Where it stands until it is set: the last reading.
+    #[prop(optional)]
+    rest: Option<SpecificGravity>,
 ) -> impl IntoView {
     let AskedGravity { value, face } = reading;
     let (text, unit) = (face.text, face.unit);
@@ -34,6 +37,7 @@ pub fn StemInput(
             corrected.map(|true_one| format!("{} corrected", write_number(true_one, places)));
         Seen {
             value,
+            rest: rest.map(on_scale),
             corrected,
             corrected_text: flag.unwrap_or_default(),
             plato,

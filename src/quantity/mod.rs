@@ -23,6 +23,6 @@ pub use measured::{
 pub use moment::{Moment, MomentError};
 pub use read::{Bounds, ReadError, read, read_own, write, write_bare, write_bare_own};
 pub use unit::{
-    GasUnit, LengthUnit, MassUnit, MinuteUnit, PressureUnit, RoomUnit, ShareUnit, TemperatureUnit,
-    Unit, UnitRow, VolumeUnit,
+    BrixUnit, FactorUnit, GasUnit, LengthUnit, MassUnit, MinuteUnit, PressureUnit, RoomUnit,
+    ShareUnit, TemperatureUnit, Unit, UnitRow, VolumeUnit,
 };

@@ -2,7 +2,7 @@
 
 use super::measured::{
     CarbonDioxideVolumes, Celsius, CubicMetres, Grams, Hours, Kilopascals, Litres, Measured,
-    Metres, Share,
+    Metres, Plato, Share, WortFactor,
 };
 use serde::{Deserialize, Serialize};
 
@@ -171,6 +171,20 @@ units! {
         Minutes: "min" ["min", "mins", "minute", "minutes"] places 0, scale (1.0 / 60.0), zero 0.0;
         /// Hours.
         Hours: "h" ["h", "hr", "hrs", "hour", "hours"] places 1, scale 1.0, zero 0.0;
+    }
+}
+units! {
+    /// What a refractometer is marked in: degrees Plato of plain sugar.
+    BrixUnit of Plato {
+        /// Degrees Brix.
+        Brix: "°Bx" ["bx", "brix"] places 1, scale 1.0, zero 0.0;
+    }
+}
+units! {
+    /// A refractometer's wort factor: a number and no more.
+    FactorUnit of WortFactor {
+        /// As it is.
+        Times: "×" ["x", "×"] places 2, scale 1.0, zero 0.0;
     }
 }
 units! {

@@ -15,6 +15,18 @@ fn data(points: Vec<CoursePoint>) -> CourseData {
 }
 
 #[test]
+fn what_is_touched_is_the_reading_nearest_across() {
+    let point = |minutes, gravity| CoursePoint { minutes, gravity, ..CoursePoint::default() };
+    let points = vec![point(0, 1.05), point(5760, 1.02), point(11_520, 1.01)];
+    let found = course(&CourseData { points, ..CourseData::default() });
+    let at = |mark: usize| found.marks[mark].at.0;
+    assert_eq!(found.nearest(at(1) + 3.0), Some(1));
+    assert_eq!(found.nearest(at(0) - 100.0), Some(0));
+    assert_eq!(found.nearest(1e9), Some(2));
+    assert_eq!(course(&CourseData::default()).nearest(0.0), None);
+}
+
+#[test]
 fn an_empty_log_still_has_an_axis() {
     let empty = course(&data(Vec::new()));
     assert_eq!((empty.marks.len(), empty.days.len(), empty.main_line.as_str()), (0, 0, ""));

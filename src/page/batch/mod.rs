@@ -2,10 +2,14 @@
 
 mod bottle;
 mod bottled;
+mod course;
 mod log;
 mod open;
 mod pitch;
+mod quiet;
+mod reading_fields;
 mod reading_form;
+mod remind;
 mod watch;
 
 use super::parts::figures::Figures;

@@ -1,67 +1,58 @@
-//! Watch: how it stands, its course, and its log.
+//! Watch: how it stands, what to do about it, its course, and its log.
 
 use super::Live;
+use super::course::CourseView;
 use super::log::Log;
+use super::quiet::QuietAirlock;
 use super::reading_form::ReadingForm;
+use super::remind::Reminders;
+use crate::advice::watch::State;
 use crate::batch::{Id, Summary, Vessel};
-use crate::chart::{CourseData, CoursePoint, DayTick};
 use crate::page::parts::answer::card;
-use crate::page::parts::course_drawing::CourseDrawing;
-use crate::page::parts::live::{When, live as part};
+use crate::page::parts::live::{When, list, live as part};
 use crate::page::parts::worked::HowWorked;
 use crate::page::session::use_session;
+use crate::page::words;
+use crate::page::words::started::{step, warmth_words};
 use crate::page::write::Writer;
-use crate::page::{words, write};
-use crate::quantity::{GravityUnit, Measured, SpecificGravity, TemperatureUnit, Unit};
-use crate::science::sucrose;
+use crate::quantity::Hours;
 use leptos::prelude::*;
 
-/// The course in the brewer's units, for the drawing.
-fn course(w: Writer, summary: &Summary) -> CourseData {
-    let plato = w.units.gravity == GravityUnit::Plato;
-    let on_scale =
-        |sg: SpecificGravity| if plato { sucrose::plato(sg).value() } else { sg.value() };
-    let points = summary.lines.iter().filter_map(|line| {
-        let gravity = line.gravity()?;
-        let sigma = on_scale(gravity.upper(1.0)) - on_scale(gravity.value());
-        Some(CoursePoint {
-            minutes: line.reading.at.minutes_since_epoch(),
-            gravity: on_scale(gravity.value()),
-            sigma,
-            satellite: line.reading.vessel == Vessel::Satellite,
-            label: w.gravity(gravity.value()),
-        })
-    });
-    let temperature = |t: crate::quantity::Celsius| w.units.temperature.express(t.value());
-    let temperatures = summary.lines.iter().filter_map(|line| {
-        let beer = line.reading.beer.filter(|_| line.reading.vessel == Vessel::Main)?;
-        Some((line.reading.at.minutes_since_epoch(), temperature(beer)))
-    });
-    CourseData {
-        points: points.collect(),
-        temperatures: temperatures.collect(),
-        end_zone: summary.finish.end.map(|end| (on_scale(end.from), on_scale(end.to))),
-        offset_minutes: summary.heading.started.offset_minutes(),
-        plato,
-        celsius: w.units.temperature == TemperatureUnit::Celsius,
-    }
+/// After so long nobody asks whether it has begun.
+const ASKED_FOR: Hours = Hours::literal(7.0 * 24.0);
+
+/// What is being noted.
+#[derive(Clone, PartialEq)]
+enum Noting {
+    Nothing,
+    New(Vessel),
+    Changed(Id),
 }
 
-fn description(w: Writer, summary: &Summary) -> String {
-    let readings = summary.lines.iter().filter(|line| line.gravity().is_some()).count();
-    let mut text = format!("{readings} readings.");
-    if let (Some(first), Some(last)) = (summary.original, summary.present) {
-        text = format!("{text} From {} to {}.", w.gravity(first.value()), w.gravity(last.value()));
+/// The steps to go through, with what was done marked.
+fn ladder(w: Writer, summary: &Summary) -> Option<AnyView> {
+    if summary.ladder.is_empty() {
+        return None;
     }
-    if let Some(end) = summary.finish.end {
-        text = format!("{text} Expected end {} to {}.", w.gravity(end.from), w.gravity(end.to));
-    }
-    text
+    let steps = summary.ladder.iter().map(|rung| {
+        let text = step(w, rung.step);
+        let done = rung.done.then(|| view! { <strong class="ladder-done">"Done. "</strong> });
+        let class = if rung.done { "ladder-step ladder-was" } else { "ladder-step" };
+        view! { <li class=class>{done}{text}</li> }.into_any()
+    });
+    let view = view! {
+        <section class="ladder">
+            <h2>"Step by step"</h2>
+            <ol>{list(steps)}</ol>
+        </section>
+    };
+    Some(view.into_any())
 }
 
-fn day_text(tick: DayTick) -> (String, String) {
-    let (_, month, day) = tick.date;
-    (format!("day {}", tick.day), write::day_month(day, month))
+/// A satellite was set or read.
+fn has_satellite(summary: &Summary) -> bool {
+    let set = summary.pitch.as_ref().is_some_and(|(_, pitch)| pitch.satellite == Some(true));
+    set || summary.lines.iter().any(|line| line.reading.vessel == Vessel::Satellite)
 }
 
 /// The stage.
@@ -70,68 +61,76 @@ pub fn WatchStage(id: Id, live: Live) -> impl IntoView {
     let session = use_session();
     let writer = move || session.writer();
     let none_yet = live.with_untracked(|s| s.as_ref().is_none_or(|s| s.lines.is_empty()));
-    let adding = RwSignal::new(none_yet);
-    let editing = RwSignal::new(None::<Id>);
+    let noting = RwSignal::new(if none_yet { Noting::New(Vessel::Main) } else { Noting::Nothing });
     let judged =
         move || card(live.with(|s| s.as_ref().map(|s| words::watch_words(writer(), &s.finish))));
+    let warmth =
+        move || card(live.with(|s| Some(warmth_words(writer(), s.as_ref()?.warmth.as_ref()?))));
     let worked = move || {
         let worked = live.with(|s| s.as_ref().map(|s| s.finish.advice.worked.clone()))?;
         (!worked.steps.is_empty()).then_some(worked)
     };
-    let drawing = move || {
-        let w = writer();
-        let drawn = live.with(|s| s.as_ref().map(|s| (course(w, s), description(w, s))));
-        let (data, description) = drawn.filter(|(data, _)| !data.points.is_empty())?;
-        let drawing = view! {
-            <CourseDrawing
-                data
-                title="The course"
-                description
-                end_text="expected end"
-                day_text
-            />
-        };
-        Some(drawing.into_any())
+    let asked = move || {
+        let now = session.now.get();
+        live.with(|s| {
+            s.as_ref().is_some_and(|s| {
+                let since = s.pitch.as_ref().map(|(_, pitch)| now.since(pitch.at));
+                let early = since.is_some_and(|since| since < ASKED_FOR);
+                s.finish.state != State::Finished
+                    && since.is_some()
+                    && (early || s.finish.state == State::NotStarted)
+            })
+        })
     };
-    let done = Callback::new(move |()| {
-        adding.set(false);
-        editing.set(None);
-    });
-    let edit = Callback::new(move |reading: Id| {
-        adding.set(false);
-        editing.set(Some(reading));
-    });
+    let asked = Memo::new(move |_| asked());
+    let beside = Memo::new(move |_| live.with(|s| s.as_ref().is_some_and(has_satellite)));
+    let done = Callback::new(move |()| noting.set(Noting::Nothing));
+    let edit = Callback::new(move |reading: Id| noting.set(Noting::Changed(reading)));
     let form = move || {
         let id = id.clone();
-        match (editing.get(), adding.get()) {
-            (Some(reading), _) => {
-                let before = live.with_untracked(|s| {
-                    let line = s.as_ref()?.lines.iter().find(|line| line.id == reading)?;
-                    Some(line.reading.clone())
-                });
-                let editing = before.map(|before| (reading, before));
-                view! { <ReadingForm batch=id live editing on_done=done /> }.into_any()
+        let editing = match noting.get() {
+            Noting::Nothing => {
+                let add = move |vessel| move |_| noting.set(Noting::New(vessel));
+                return view! {
+                    <button type="button" class="main-action" on:click=add(Vessel::Main)>
+                        "Add a reading"
+                    </button>
+                    <When is=move || beside.get()>
+                        <button type="button" class="quiet" on:click=add(Vessel::Satellite)>
+                            "Read the satellite"
+                        </button>
+                    </When>
+                }
+                .into_any();
             }
-            (None, true) => {
-                view! { <ReadingForm batch=id live editing=None on_done=done /> }.into_any()
+            Noting::New(vessel) => {
+                let editing = None;
+                return view! { <ReadingForm batch=id live vessel editing on_done=done /> }
+                    .into_any();
             }
-            (None, false) => view! {
-                <button type="button" class="main-action" on:click=move |_| adding.set(true)>
-                    "Add a reading"
-                </button>
-            }
-            .into_any(),
-        }
+            Noting::Changed(reading) => live.with_untracked(|s| {
+                let line = s.as_ref()?.lines.iter().find(|line| line.id == reading)?;
+                Some((reading, line.reading.clone()))
+            }),
+        };
+        let vessel = Vessel::Main;
+        view! { <ReadingForm batch=id live vessel editing on_done=done /> }.into_any()
     };
     view! {
         {move || form()}
         <div class="two-columns">
             <div>
+                {part(warmth)}
                 {part(judged)}
+                {part(move || live.with(|s| ladder(writer(), s.as_ref()?)))}
                 <When is=move || worked().is_some()>
                     <HowWorked worked writer doubt_in=(4, 1.0, "SG") />
                 </When>
-                {part(drawing)}
+                <When is=move || asked.get()>
+                    <QuietAirlock live />
+                </When>
+                <Reminders live />
+                <CourseView live />
             </div>
             <div>
                 <h2>"Log"</h2>

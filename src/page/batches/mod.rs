@@ -1,4 +1,4 @@
-//! Batches: the list, each with its stage and next step.
+//! Batches: the list, what is due first, each with how it stands and its next step.
 
 pub mod form;
 
@@ -14,10 +14,7 @@ pub fn BatchesScreen() -> impl IntoView {
     let session = use_session();
     let rows = move || -> Vec<AnyView> {
         let now = session.now.get();
-        session.journal.with(|journal| {
-            let batches = journal.batches_latest_first().into_iter();
-            batches.filter_map(|(id, _)| Some(row(&Summary::of(journal, id, now)?))).collect()
-        })
+        session.journal.with(|journal| journal.by_due(now).iter().map(row).collect())
     };
     view! {
         <h1 tabindex="-1">"Batches"</h1>
@@ -44,7 +41,7 @@ fn row(summary: &Summary) -> AnyView {
         "{} · {} · {}",
         write::full_day(summary.heading.started),
         w.volume(summary.heading.volume),
-        words::stage(summary.stage)
+        words::place(summary)
     );
     view! {
         <li>

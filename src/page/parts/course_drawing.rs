@@ -1,6 +1,6 @@
 //! The course: gravity over days, and temperature in a strip of its own below.
 
-use super::live::{list, or_nothing};
+use super::live::{list, or_nothing, say};
 use super::picture::Picture;
 use crate::chart::{Course, CourseData, DayTick, Mark, course, gravity_symbol};
 use leptos::prelude::*;
@@ -24,8 +24,22 @@ pub fn CourseDrawing(
     end_text: String,
     /// The words below a day of the axis: "day 3" and "4 Mar".
     day_text: fn(DayTick) -> (String, String),
+    /// The reading that is walked to.
+    here: RwSignal<Option<usize>>,
 ) -> impl IntoView {
     let c = course(&data);
+    let places: Vec<_> = c.marks.iter().map(|mark| mark.at).collect();
+    let floor = c.floor;
+    let at = move || {
+        let place = here.get().and_then(|at| places.get(at).copied());
+        place.map_or_else(String::new, |(x, y)| {
+            format!(
+                "M{x:.1} {}V{floor}M{:.1} {y:.1}a9 9 0 1 0 18 0a9 9 0 1 0 -18 0",
+                Course::TOP,
+                x - 9.0
+            )
+        })
+    };
     let symbol = gravity_symbol(data.plato);
     view! {
         <Picture kind="course" size=Course::SIZE title=title description=description>
@@ -37,6 +51,7 @@ pub fn CourseDrawing(
             <path class="course-satellite" d=c.satellite_line.clone() />
             <path class="course-main" d=c.main_line.clone() />
             {marks(&c)}
+            <path class="course-here" d=say(at) />
         </Picture>
     }
 }

@@ -37,6 +37,8 @@ struct Drag {
 pub struct Seen {
     /// The reading, in SG or °P as read.
     pub value: Option<f64>,
+    /// Where the stem stands until it is set; in water when that is not known.
+    pub rest: Option<f64>,
     /// The reading made true, on the same scale; a flag stands there when it differs.
     pub corrected: Option<f64>,
     /// The words on the flag: a value and a word, "1.052 corrected".
@@ -66,7 +68,10 @@ pub fn Stem(
     on_set: Callback<f64>,
 ) -> impl IntoView {
     let scale = move || seen.get().scale();
-    let reading = move || seen.get().value.unwrap_or_else(|| scale().water());
+    let reading = move || {
+        let seen = seen.get();
+        seen.value.or(seen.rest).unwrap_or_else(|| seen.scale().water())
+    };
     let drag = RwSignal::new(None::<Drag>);
 
     let set = move |next: f64| {

@@ -2,6 +2,7 @@
 
 pub mod pitching;
 pub mod place;
+pub mod started;
 mod verdicts;
 mod watching;
 mod working;
@@ -14,7 +15,7 @@ use super::route::Sum;
 use crate::advice::Verdict;
 use crate::advice::bottles::Bottle;
 use crate::advice::family::Family;
-use crate::batch::{Added, Rejected, Stage, Theme};
+use crate::batch::{Added, NextStep, Rejected, Stage, Summary, Theme};
 use crate::quantity::{Measured, MomentError, ReadError};
 use crate::science::ScienceError;
 use crate::science::hydrometer::Condition;
@@ -77,6 +78,18 @@ pub const fn verdict(verdict: Verdict) -> &'static str {
         Verdict::Wait => "Wait",
         Verdict::Stop => "Stop",
         Verdict::CantTell => "Can't tell",
+    }
+}
+
+/// Where a batch is: its stage, and while it is watched how it stands.
+pub fn place(summary: &Summary) -> String {
+    let fermenting =
+        summary.stage == Stage::Watch && !matches!(summary.next, NextStep::FirstLook(_));
+    let name = stage(summary.stage);
+    if fermenting {
+        format!("{name}: {}", started::state(summary.finish.state))
+    } else {
+        name.to_owned()
     }
 }
 

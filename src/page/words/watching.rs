@@ -8,7 +8,7 @@ use crate::page::parts::answer::Judged;
 use crate::page::write::{self, Writer};
 use crate::quantity::{GravityChange, Measured, write_number};
 
-fn points(change: GravityChange) -> String {
+pub(super) fn points(change: GravityChange) -> String {
     let n = change.points();
     if (n - 1.0).abs() < 0.05 {
         "1\u{A0}point".to_owned()
@@ -30,15 +30,21 @@ pub fn watch_words(w: Writer, finish: &Finish) -> Judged {
     };
     let mut reasons: Vec<_> =
         finish.advice.reasons.iter().map(|reason| watch_reason(w, *reason)).collect();
-    reasons.extend(finish.settles.map(settles_words));
+    // One more reading is what the next step says already.
+    let other = finish.settles.filter(|settles| settles.by != Measure::ReadBeer);
+    reasons.extend(other.map(settles_words));
     let next = match finish.advice.next {
+        WatchNext::ReadAgain(at) if finish.state == State::NotStarted => format!(
+            "Leave it closed and read it again on {}. Fresh yeast only if it has not moved for about three days.",
+            write::moment(at)
+        ),
         WatchNext::ReadFirst => "Take a first reading.".to_owned(),
         WatchNext::ReadAgain(at) => format!(
             "Read again on {} or later. Waiting is safe for beer; bottling early is not.",
             write::moment(at)
         ),
         WatchNext::Rouse(at) => format!(
-            "Check the reading (gas out, sample temperature, hydrometer in water). Then warm it to the top of the yeast's range, rouse gently without splashing, and read again on {}. Do not bottle it as it is.",
+            "Go through the steps below, the reading itself first, and read again on {}. Do not bottle it as it is.",
             write::day(at)
         ),
         WatchNext::LookForSigns(at) => format!(
@@ -57,6 +63,7 @@ fn watch_reason(w: Writer, reason: WatchReason) -> String {
     match reason {
         WatchReason::TooFew { have: 0 } => "No gravity has been read yet.".to_owned(),
         WatchReason::TooFew { .. } => "One reading can't show whether it still falls.".to_owned(),
+        WatchReason::OnlyStart => "Nothing was read since the yeast went in.".to_owned(),
         WatchReason::Compared { earlier, later, apart } => format!(
             "Read {} and then {}, {} apart.",
             w.gravity(earlier),
