@@ -21,6 +21,7 @@ mod root;
 pub mod self_heating;
 pub mod strength;
 pub mod sucrose;
+mod sugar;
 pub mod water;
 mod worked;
 pub mod yeast;

@@ -4,63 +4,18 @@
 //! not bottled. The dose uses 95 % of the full yield (published practice spans 3.7 to 4.3 g/L of
 //! sucrose or glucose a volume); a guard uses 100 %.
 
+pub use super::sugar::{
+    GLUCOSE_YIELD, KeptWort, MONOHYDRATE_WATER, OwnSugar, SUCROSE_YIELD, Sugar,
+};
+
 use super::carbon_dioxide::GRAMS_PER_VOLUME;
 use super::{Amount, ScienceError, Source, Term, Worked};
-use crate::quantity::{CarbonDioxideVolumes, Estimate, Extract, Grams, Litres, Measured, Share};
-use serde::{Deserialize, Serialize};
+use crate::quantity::{CarbonDioxideVolumes, Estimate, Extract, Grams, Litres, Measured};
 
-/// Grams of carbon dioxide from a gram of glucose, by molar masses (IUPAC): 2 × 44.009 / 180.156.
-pub const GLUCOSE_YIELD: Share = Share::literal(2.0 * 44.009 / 180.156);
-/// From a gram of sucrose: 4 × 44.009 / 342.297. Maltose is the same.
-pub const SUCROSE_YIELD: Share = Share::literal(4.0 * 44.009 / 342.297);
-/// Water in dextrose monohydrate, by mass: 18.015 / 198.171.
-pub const MONOHYDRATE_WATER: Share = Share::literal(18.015 / 198.171);
 /// Share of the full yield that a dose counts on.
 const COUNTED_ON: f64 = 0.95;
 /// One standard deviation of the yield in practice, relative.
 const PRACTICE: f64 = 0.04;
-
-/// What is put in.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Sugar {
-    /// Table sugar.
-    Sucrose,
-    /// The usual corn sugar, which carries 9.1 % water.
-    DextroseMonohydrate,
-    /// Glucose without water.
-    GlucoseAnhydrous,
-    /// Dry malt extract: 0.97 solids, of which 55 to 75 % ferments.
-    DryMaltExtract,
-    /// Honey: about 0.80 sugars.
-    Honey,
-}
-
-impl Sugar {
-    /// Every kind, the commonest first.
-    pub const ALL: [Self; 5] = [
-        Self::Sucrose,
-        Self::DextroseMonohydrate,
-        Self::GlucoseAnhydrous,
-        Self::DryMaltExtract,
-        Self::Honey,
-    ];
-
-    /// Grams of carbon dioxide from a gram, at full yield, with the kind's own spread.
-    #[must_use]
-    pub fn full_yield(self) -> Estimate<Share> {
-        let (glucose, sucrose) = (GLUCOSE_YIELD.value(), SUCROSE_YIELD.value());
-        let (best, sigma) = match self {
-            Self::Sucrose => (sucrose, 0.0),
-            Self::DextroseMonohydrate => (glucose * (1.0 - MONOHYDRATE_WATER.value()), 0.0),
-            Self::GlucoseAnhydrous => (glucose, 0.0),
-            // Half the spread of fermentability is taken as two standard deviations.
-            Self::DryMaltExtract => (0.97 * 0.65 * sucrose, 0.97 * 0.05 * sucrose),
-            Self::Honey => (0.80 * glucose, 0.025 * glucose),
-        };
-        Estimate::new(Share::nearest(best), sigma)
-    }
-}
 
 /// What is to be primed, and to what.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -84,7 +39,8 @@ pub struct Dose {
     pub worked: Worked,
 }
 
-/// Dose = (target − already in) × 1.977 × litres ÷ (0.95 × full yield).
+/// Dose = (target − already in) × 1.977 × litres ÷ (0.95 × full yield). Kept-back wort makes the beer more
+/// by its own volume, which is counted: a gram of it gives that much less.
 ///
 /// ```
 /// use fermentside::quantity::{CarbonDioxideVolumes, Estimate, Litres, Measured};
@@ -101,18 +57,27 @@ pub struct Dose {
 /// ```
 ///
 /// # Errors
-/// [`ScienceError::NothingThere`] for no beer; [`ScienceError::OutOfRange`] for more sugar than can be.
+/// [`ScienceError::NothingThere`] for no beer; [`ScienceError::OutOfReach`] for a sugar too weak to get
+/// there; [`ScienceError::OutOfRange`] for more sugar than can be.
 pub fn dose(priming: Priming) -> Result<Dose, ScienceError> {
     let litres = priming.beer.value().value();
     if litres <= 0.0 {
         return Err(ScienceError::NothingThere);
     }
     let full = priming.sugar.full_yield();
-    let counted = COUNTED_ON * full.value().value();
     let to_add = (priming.target.value() - priming.already_in.value().value()).max(0.0);
-    let per_volume = GRAMS_PER_VOLUME * litres / counted;
+    let dilutes = priming.target.value() * GRAMS_PER_VOLUME * priming.sugar.litres_a_gram();
+    let counted = COUNTED_ON * full.value().value() - dilutes;
+    // So weak that no real amount of it would do: a tenth of a gram of gas from a hundred.
+    if counted < 0.001 && to_add > 0.0 {
+        return Err(ScienceError::OutOfReach);
+    }
+    let per_volume = GRAMS_PER_VOLUME * litres / counted.max(0.001);
     let grams = to_add * per_volume;
     let sugar = Grams::new(grams)?;
+    // What a relative doubt of the yield does to the dose.
+    let leverage = COUNTED_ON * full.value().value() / counted.max(0.001);
+    let doubt = PRACTICE.hypot(full.sigma() / full.value().value().max(0.001));
     let worked = Worked::default()
         .input(Term::CarbonDioxideTarget, priming.target)
         .input(Term::CarbonDioxideAlreadyIn, priming.already_in.value())
@@ -131,19 +96,19 @@ pub fn dose(priming: Priming) -> Result<Dose, ScienceError> {
         )
         .step(
             Term::SugarPerVolume,
-            Amount::Number(GRAMS_PER_VOLUME / counted, 2, "g/L a volume"),
+            Amount::Number(per_volume / litres, 2, "g/L a volume"),
             "1.977 ÷ (0.95 × yield)",
             Source::CommonPractice,
         )
         .step(Term::PrimingSugar, sugar, "to add × g/L a volume × litres", None)
-        .doubt(Term::SugarYield, grams * PRACTICE.hypot(full.sigma() / full.value().value()))
+        .doubt(Term::SugarYield, grams * leverage * doubt)
         .doubt(Term::CarbonDioxideAlreadyIn, per_volume * priming.already_in.sigma())
         .doubt(Term::BeerVolume, grams * priming.beer.sigma() / litres);
     Ok(Dose { sugar: Estimate::new(sugar, worked.sigma()), worked })
 }
 
 /// The most carbon dioxide that so much sugar can give: 100 % yield, the upper end (two standard
-/// deviations) of the sugar's own spread, in `beer` litres (give the lower end).
+/// deviations) of the sugar's own spread, in `beer` litres (give the lower end) and its own volume.
 ///
 /// # Errors
 /// [`ScienceError::NothingThere`] for no beer; [`ScienceError::OutOfRange`] beyond 60 volumes.
@@ -156,12 +121,12 @@ pub fn most_from(
         return Err(ScienceError::NothingThere);
     }
     let grams = sugar.value() * kind.full_yield().upper(2.0).value();
-    Ok(CarbonDioxideVolumes::new(grams / GRAMS_PER_VOLUME / beer.value())?)
+    let litres = beer.value() + sugar.value() * kind.litres_a_gram();
+    Ok(CarbonDioxideVolumes::new(grams / GRAMS_PER_VOLUME / litres)?)
 }
 
 /// Carbon dioxide from so much extract that ferments in each litre, by Balling's balance: 0.9565 g from
-/// 2.0665 g, the rest going to alcohol and yeast. For wort kept back as priming, and for what a stalled
-/// beer still holds.
+/// 2.0665 g, the rest going to alcohol and yeast. For what a stalled beer still holds.
 #[must_use]
 pub fn from_extract(fermenting: Extract) -> CarbonDioxideVolumes {
     CarbonDioxideVolumes::nearest(fermenting.value() * 0.9565 / 2.0665 / GRAMS_PER_VOLUME)
@@ -170,6 +135,7 @@ pub fn from_extract(fermenting: Extract) -> CarbonDioxideVolumes {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::quantity::SpecificGravity;
 
     #[test]
     fn agrees_with_the_hand_check() {
@@ -183,6 +149,27 @@ mod tests {
         let dose = dose(priming).expect("in range").sugar;
         assert!((dose.value().value() - 115.0).abs() < 8.0, "{dose:?}");
         assert!((4.0..10.0).contains(&dose.sigma()), "{dose:?}");
+    }
+
+    #[test]
+    fn kept_wort_carries_as_far_as_sugar_does() {
+        // Worked by hand: 2.4 − 0.84 volumes in 19 L are 58.6 g of gas; a kilogram of 1.050 wort that
+        // ends at 1.010 gives 39.7 g at 95 % and takes 4.5 g for its own litre: 1.66 kg, 1.6 L.
+        let wort = KeptWort {
+            gravity: SpecificGravity::literal(1.050),
+            end: SpecificGravity::literal(1.010),
+        };
+        let priming = Priming {
+            target: CarbonDioxideVolumes::literal(2.4),
+            already_in: Estimate::exact(CarbonDioxideVolumes::literal(0.84)),
+            beer: Estimate::exact(Litres::literal(19.0)),
+            sugar: Sugar::Wort(wort),
+        };
+        let grams = dose(priming).expect("in range").sugar.value();
+        assert!((grams.value() - 1660.0).abs() < 15.0, "{grams:?}");
+        let weak = KeptWort { gravity: SpecificGravity::literal(1.004), ..wort };
+        let asked = dose(Priming { sugar: Sugar::Wort(weak), ..priming });
+        assert_eq!(asked, Err(ScienceError::OutOfReach));
     }
 
     #[test]

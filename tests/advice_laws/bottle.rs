@@ -55,6 +55,7 @@ fn most_of(sugar: Sugar) -> f64 {
         Sugar::DextroseMonohydrate => glucose * (180.156 / 198.171),
         Sugar::DryMaltExtract => 0.97 * 0.75 * sucrose,
         Sugar::Honey => 0.85 * glucose,
+        Sugar::Own(_) | Sugar::Wort(_) => sugar.full_yield().upper(2.0).value(),
     }
 }
 

@@ -137,6 +137,8 @@ pub const fn sugar(sugar: Sugar) -> &'static str {
         Sugar::GlucoseAnhydrous => "Glucose without water",
         Sugar::DryMaltExtract => "Dry malt extract",
         Sugar::Honey => "Honey",
+        Sugar::Own(_) => "Own sugar or syrup",
+        Sugar::Wort(_) => "Wort kept back",
     }
 }
 
