@@ -3,9 +3,12 @@
 #![allow(clippy::expect_used, clippy::panic)] // test helpers
 
 use fermentside::advice::Verdict;
-use fermentside::advice::bottle::{Bottling, Next, Over, plan};
+use fermentside::advice::bottle::{Bottling, Next, Over, Reason, plan};
 use fermentside::advice::bottles::Bottle;
-use fermentside::quantity::{CarbonDioxideVolumes, Celsius, Estimate, GravityChange, Litres};
+use fermentside::advice::dosing::{Dosing, Weighing};
+use fermentside::quantity::{
+    CarbonDioxideVolumes, Celsius, Estimate, Grams, GravityChange, Litres, Measured,
+};
 use fermentside::science::bottle_pressure::Closing;
 use fermentside::science::priming::Sugar;
 use fermentside::science::{Amount, Step};
@@ -17,8 +20,10 @@ fn usual() -> Bottling {
         yeast_may_go_on: false,
         target: CarbonDioxideVolumes::literal(2.4),
         already_in: Estimate::new(CarbonDioxideVolumes::literal(0.82), 0.042),
+        may_hold: None,
         beer: Estimate::new(Litres::literal(19.0), 0.3),
         sugar: Sugar::Sucrose,
+        weighing: Weighing::USUAL,
         weakest: Bottle::ReusableGlass,
         hottest: Celsius::literal(30.0),
         closing: Closing::USUAL,
@@ -94,4 +99,41 @@ fn beer_that_only_a_word_says_is_finished_gets_no_lower_target() {
     let points_left = Some(GravityChange::literal(0.004));
     let said = plan(Bottling { over: Over::Stated, points_left, ..usual() }).expect("in range");
     assert_eq!((said.advice.verdict, said.advice.next), (Verdict::Stop, Next::ReadAgain));
+}
+
+/// The ordinary beers that the guard must not forbid, with the mark of a vessel good to 2 %, a kitchen
+/// scale of 1 g and a syrup stirred in by hand.
+#[test]
+fn ordinary_beer_gets_its_dose() {
+    let ordinary = |weakest, points: f64| {
+        let beer = Estimate::new(Litres::literal(19.0), 0.38);
+        let points_left = Some(GravityChange::literal(points / 1000.0));
+        plan(Bottling { beer, weakest, points_left, ..usual() }).expect("in range")
+    };
+    // Two equal readings three days apart on a stick with lines every 0.002 leave 1.2 points.
+    let reusable = ordinary(Bottle::ReusableGlass, 1.2);
+    assert!(reusable.dose().is_some(), "{:?}", reusable.advice);
+    // A week apart they leave 0.2; then even unknown glass will do at 2.4.
+    let unknown = ordinary(Bottle::UnknownGlass, 0.18);
+    assert!(unknown.dose().is_some(), "{:?}", unknown.advice);
+    // But not after three days.
+    assert!(ordinary(Bottle::UnknownGlass, 1.2).dose().is_none());
+}
+
+#[test]
+fn bottle_by_bottle_wants_a_fine_scale() {
+    let with = |scale: f64, size: f64| {
+        let dosing = Dosing::Bottles { smallest: Litres::literal(size) };
+        let weighing = Weighing { dosing, scale: Grams::literal(scale) };
+        plan(Bottling { weighing, ..usual() }).expect("in range")
+    };
+    let rough = with(1.0, 0.33);
+    assert_eq!((rough.advice.verdict, rough.dose().is_none()), (Verdict::Stop, true));
+    assert!(rough.advice.reasons.contains(&Reason::ScaleTooRough(Litres::literal(0.33))));
+    assert!(rough.per_bottle(Litres::literal(0.5)).is_none());
+    let fine = with(0.1, 0.33);
+    let small = fine.per_bottle(Litres::literal(0.33)).expect("a dose");
+    assert!((small.weigh.value() - 2.1).abs() < 1e-9 && !small.too_rough, "{small:?}");
+    // A bottle smaller than was told of was not judged.
+    assert!(fine.per_bottle(Litres::literal(0.25)).is_none());
 }

@@ -7,10 +7,11 @@
 pub use super::guard::{Guard, guard};
 
 use super::bottles::Bottle;
+use super::dosing::{Dosing, PerBottle, Weighing};
 use super::guard::{guard_steps, pressure};
 use super::{Advice, Verdict};
 use crate::quantity::{
-    CarbonDioxideVolumes, Celsius, Estimate, GravityChange, Kilopascals, Litres, Measured,
+    CarbonDioxideVolumes, Celsius, Estimate, Grams, GravityChange, Kilopascals, Litres, Measured,
 };
 use crate::science::bottle_pressure::Closing;
 use crate::science::priming::{Dose, Priming, Sugar, dose};
@@ -38,12 +39,16 @@ pub struct Bottling {
     pub yeast_may_go_on: bool,
     /// Wished carbon dioxide.
     pub target: CarbonDioxideVolumes,
-    /// Carbon dioxide already in.
+    /// Carbon dioxide already in, as the dose counts it.
     pub already_in: Estimate<CarbonDioxideVolumes>,
+    /// What it may hold instead, where its history leaves that open; only the guard counts it.
+    pub may_hold: Option<Estimate<CarbonDioxideVolumes>>,
     /// Beer in the bottling vessel.
     pub beer: Estimate<Litres>,
     /// The sugar.
     pub sugar: Sugar,
+    /// How it is dosed and weighed.
+    pub weighing: Weighing,
     /// The weakest bottle to be filled.
     pub weakest: Bottle,
     /// The hottest place the bottles may stand.
@@ -94,6 +99,10 @@ pub enum Reason {
     },
     /// Most of the worst case is what may still ferment.
     MostlyStillToCome(CarbonDioxideVolumes),
+    /// Its history leaves open that it holds more than the dose counts on; the guard counts this.
+    MayHoldMore(CarbonDioxideVolumes),
+    /// For a bottle this small the scale is too rough.
+    ScaleTooRough(Litres),
 }
 
 /// What to do.
@@ -119,6 +128,7 @@ pub struct Plan {
     /// The worst case.
     pub guard: Guard,
     dose: Option<Dose>,
+    asked: Bottling,
 }
 
 impl Plan {
@@ -126,6 +136,26 @@ impl Plan {
     #[must_use]
     pub fn dose(&self) -> Option<&Dose> {
         self.dose.as_ref()
+    }
+
+    /// The same as the scale can show it.
+    #[must_use]
+    pub fn weigh(&self) -> Option<Grams> {
+        self.dose().map(|dose| self.asked.weighing.on_scale(dose.sugar.value()))
+    }
+
+    /// The sugar for one bottle of `size`; `None` when it is withheld, when the vessel is dosed, or for
+    /// a bottle smaller than the one that the guard was told of.
+    #[must_use]
+    pub fn per_bottle(&self, size: Litres) -> Option<PerBottle> {
+        let Bottling { weighing, sugar, beer, .. } = self.asked;
+        match weighing.dosing {
+            Dosing::Bottles { smallest } if size >= smallest => {
+                let a_litre = self.dose()?.sugar.value().value() / beer.value().value();
+                Some(PerBottle::of(size, a_litre, sugar, weighing))
+            }
+            _ => None,
+        }
     }
 }
 
@@ -176,6 +206,15 @@ pub fn plan(bottling: Bottling) -> Result<Plan, ScienceError> {
             }
         }
     }
+    if guard.already_in > bottling.already_in.upper(2.0) {
+        reasons.push(Reason::MayHoldMore(guard.already_in));
+    }
+    if let Dosing::Bottles { smallest } = bottling.weighing.dosing {
+        let a_litre = wanted.sugar.value().value() / bottling.beer.value().value();
+        if PerBottle::of(smallest, a_litre, bottling.sugar, bottling.weighing).too_rough {
+            reasons.push(Reason::ScaleTooRough(smallest));
+        }
+    }
     if bottling.points_left.is_none() {
         reasons.push(Reason::LeftUnknown);
     }
@@ -204,7 +243,13 @@ pub fn plan(bottling: Bottling) -> Result<Plan, ScienceError> {
         reasons.push(Reason::HoldsEnough);
     }
     let mut worked = Worked {
-        steps: wanted.worked.steps.iter().copied().chain(guard_steps(&guard)).collect(),
+        steps: wanted
+            .worked
+            .steps
+            .iter()
+            .copied()
+            .chain(guard_steps(&guard, bottling.weighing.dosing))
+            .collect(),
         ..wanted.worked.clone()
     };
     let dose = (verdict == Verdict::Go).then_some(wanted);
@@ -213,7 +258,7 @@ pub fn plan(bottling: Bottling) -> Result<Plan, ScienceError> {
         worked.steps.retain(|step| step.term != Term::PrimingSugar);
         worked.doubts.clear();
     }
-    Ok(Plan { advice: Advice { verdict, reasons, next, worked }, guard, dose })
+    Ok(Plan { advice: Advice { verdict, reasons, next, worked }, guard, dose, asked: bottling })
 }
 
 /// The warmest whole degree at which `worst` presses no harder than `limit`.

@@ -3,19 +3,17 @@
 //! Worst case for safety: the end of every range that makes the pressure higher.
 
 use super::bottle::Bottling;
-use crate::quantity::{
-    CarbonDioxideVolumes, Celsius, Grams, GravityChange, Kilopascals, Litres, Measured,
-};
+use super::dosing::Dosing;
+use crate::quantity::{CarbonDioxideVolumes, Celsius, Grams, GravityChange, Kilopascals, Measured};
 use crate::science::bottle_pressure::{End, from_points, in_bottle};
-use crate::science::priming::{Sugar, most_from};
 use crate::science::{ScienceError, Source, Step, Term, Worked};
 
 /// Carbon dioxide and pressure in the worst case.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Guard {
-    /// Already in, upper end.
+    /// Already in, upper end of whatever its history allows.
     pub already_in: CarbonDioxideVolumes,
-    /// From the sugar, at full yield.
+    /// From the sugar, at full yield, in the bottle that gets the most of it.
     pub from_sugar: CarbonDioxideVolumes,
     /// Still to come.
     pub still_to_come: CarbonDioxideVolumes,
@@ -33,13 +31,16 @@ pub struct Guard {
 const UNBOUNDED: GravityChange = GravityChange::literal(0.010);
 /// 20 °C, where bottles are compared.
 const ROOM: Celsius = Celsius::literal(20.0);
+
 /// The worst case for so much sugar, whether it was the dose or not.
 ///
 /// # Errors
 /// [`ScienceError`] when an input lies outside what the formulas hold for.
 pub fn guard(bottling: &Bottling, sugar: Grams) -> Result<Guard, ScienceError> {
-    let already_in = bottling.already_in.upper(2.0);
-    let from_sugar = most_in(sugar, bottling.sugar, bottling.beer.lower(2.0));
+    let held = bottling.already_in.upper(2.0);
+    let may_hold = bottling.may_hold.map_or(held, |other| other.upper(2.0));
+    let already_in = if may_hold > held { may_hold } else { held };
+    let from_sugar = bottling.weighing.most(sugar, bottling.sugar, bottling.beer);
     let still_to_come = from_points(bottling.points_left.unwrap_or(UNBOUNDED));
     let worst = CarbonDioxideVolumes::nearest(
         already_in.value() + from_sugar.value() + still_to_come.value(),
@@ -55,16 +56,6 @@ pub fn guard(bottling: &Bottling, sugar: Grams) -> Result<Guard, ScienceError> {
     })
 }
 
-/// Less beer than thought makes the same sugar stronger. Where there may be none at all, or next to none,
-/// nothing bounds it, and it is the most that can be written.
-fn most_in(sugar: Grams, kind: Sugar, least_beer: Litres) -> CarbonDioxideVolumes {
-    if sugar.value() == 0.0 {
-        return CarbonDioxideVolumes::literal(0.0);
-    }
-    most_from(sugar, kind, least_beer)
-        .unwrap_or(CarbonDioxideVolumes::nearest(CarbonDioxideVolumes::MAX))
-}
-
 /// Pressure of so much gas at `t`, by the end of the solubility that makes it higher.
 pub(super) fn pressure(
     bottling: &Bottling,
@@ -74,15 +65,14 @@ pub(super) fn pressure(
     in_bottle(gas, t, bottling.closing, End::High).map(|found| found.gauge)
 }
 
-pub(super) fn guard_steps(guard: &Guard) -> Vec<Step> {
+pub(super) fn guard_steps(guard: &Guard, dosing: Dosing) -> Vec<Step> {
+    let how = match dosing {
+        Dosing::Vessel => "100 % yield; 2 σ less beer, 5 % uneven; a step of the scale",
+        Dosing::Bottles { .. } => "100 % yield; filled 2 % short; a step of the scale",
+    };
     Worked::default()
         .step(Term::CarbonDioxideAlreadyIn, guard.already_in, "+ 2 σ", Source::Propagation)
-        .step(
-            Term::CarbonDioxideFromPriming,
-            guard.from_sugar,
-            "100 % yield, 2 σ less beer",
-            Source::Stoichiometry,
-        )
+        .step(Term::CarbonDioxideFromPriming, guard.from_sugar, how, Source::Stoichiometry)
         .step(
             Term::CarbonDioxideStillToCome,
             guard.still_to_come,

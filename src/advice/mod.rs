@@ -11,6 +11,7 @@ pub mod bubbles;
 mod course;
 pub mod course_temperature;
 mod expected_end;
+pub mod dosing;
 pub mod family;
 mod finish;
 mod guard;

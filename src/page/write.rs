@@ -111,6 +111,11 @@ pub fn extract(plato: Plato) -> String {
     format!("{}\u{A0}°P", write_number(plato.value(), 2))
 }
 
+/// The size of a bottle.
+pub fn bottle_size(size: Litres) -> String {
+    format!("{}\u{A0}mL", write_number(1000.0 * size.value(), 0))
+}
+
 /// Volumes of carbon dioxide.
 pub fn volumes(gas: CarbonDioxideVolumes) -> String {
     write(gas, GasUnit::Volumes)

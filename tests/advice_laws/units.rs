@@ -3,6 +3,7 @@
 use crate::support::cases;
 use fermentside::advice::bottle::{Bottling, Over, plan};
 use fermentside::advice::bottles::Bottle;
+use fermentside::advice::dosing::Weighing;
 use fermentside::quantity::{
     Bounds, Estimate, GasUnit, GravityChange, Measured, Metres, TemperatureUnit, VolumeUnit, read,
 };
@@ -23,8 +24,10 @@ fn typed(beer: &str, wish: &str, warmest: &str, hottest: &str, weakest: Bottle) 
         yeast_may_go_on: false,
         target: read(wish, GasUnit::Volumes, Bounds::all()).expect("a wish"),
         already_in: already_in(warmest, Metres::literal(0.0)).expect("in range").volumes,
+        may_hold: None,
         beer: Estimate::new(beer, 0.02 * beer.value()),
         sugar: Sugar::Sucrose,
+        weighing: Weighing::USUAL,
         weakest,
         hottest: temperature(hottest),
         closing: Closing::USUAL,

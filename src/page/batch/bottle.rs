@@ -3,6 +3,7 @@
 use super::Live;
 use super::bottled::Bottled;
 use crate::advice::bottle::{Bottling, Over, Plan, guard, plan};
+use crate::advice::dosing::Weighing;
 use crate::advice::watch::State;
 use crate::batch::{BottlingRecord, Entry, Id, Summary};
 use crate::page::ask::{Ask, Asked, Read, ask};
@@ -146,8 +147,10 @@ impl Input {
             yeast_may_go_on,
             target,
             already_in: held.volumes,
+            may_hold: None,
             beer,
             sugar: sugar_named(&self.sugar.get()),
+            weighing: Weighing::USUAL,
             weakest,
             hottest,
             closing: Closing { height, ..Closing::USUAL },

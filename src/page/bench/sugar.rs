@@ -1,6 +1,7 @@
 //! Priming sugar for beer that is finished, with the guard beside it.
 
 use crate::advice::bottle::{Bottling, Over, Plan, plan};
+use crate::advice::dosing::Weighing;
 use crate::page::ask::{Ask, ask};
 use crate::page::drafts::use_drafts;
 use crate::page::parts::answer::{Answer, Said, card};
@@ -61,8 +62,10 @@ pub fn SugarSum() -> impl IntoView {
                 yeast_may_go_on: false,
                 target,
                 already_in: held.volumes,
+                may_hold: None,
                 beer,
                 sugar: sugar_named(&sugar.get()),
+                weighing: Weighing::USUAL,
                 weakest,
                 hottest,
                 closing: Closing { height, ..Closing::USUAL },

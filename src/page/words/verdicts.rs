@@ -147,6 +147,14 @@ fn bottle_reason(w: Writer, reason: BottleReason) -> String {
         BottleReason::MostlyStillToCome(gas) => {
             format!("Most of it, up to {}, is what may still ferment.", write::volumes(gas))
         }
+        BottleReason::MayHoldMore(gas) => format!(
+            "Chilled beer may hold up to {} already; the bottles are judged by that.",
+            write::volumes(gas)
+        ),
+        BottleReason::ScaleTooRough(size) => format!(
+            "This scale is too rough for a bottle of {}. Dose the whole vessel, or weigh to 0.1\u{A0}g.",
+            write::bottle_size(size)
+        ),
     }
 }
 
