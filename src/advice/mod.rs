@@ -16,6 +16,7 @@ pub mod family;
 mod finish;
 mod guard;
 pub mod ladder;
+pub mod history;
 pub mod open;
 pub mod pitch;
 pub mod pitch_outlook;

@@ -9,6 +9,7 @@ mod id;
 mod journal;
 mod line;
 mod pitch_record;
+mod quiet;
 mod record;
 mod summary;
 mod watching;
@@ -19,6 +20,7 @@ pub use id::{Id, IdError};
 pub use journal::{Change, Journal, Rejected};
 pub use line::ReadingLine;
 pub use pitch_record::{AddedWater, GoesBy, PitchRecord};
+pub use quiet::{Quiet, quiet};
 pub use record::{
     Added, BatchHeading, BottlingRecord, Fizz, OpeningRecord, Reading, Refractometer, Vessel,
 };

@@ -8,6 +8,7 @@ mod any;
 mod bodies;
 mod journal;
 mod life;
+mod quiet;
 mod released;
 mod stored_names;
 mod summary;
