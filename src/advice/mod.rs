@@ -32,6 +32,7 @@ mod steady;
 pub mod thermometer;
 pub mod watch;
 pub mod ways_down;
+pub mod ways_to_bottle;
 pub mod yeast;
 
 use crate::science::Worked;
