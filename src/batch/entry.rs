@@ -1,6 +1,6 @@
 //! The things that are saved, each with an identity and each by itself.
 
-use super::gear::{HydrometerItem, Settings};
+use super::gear::{BottlesItem, HydrometerItem, Settings, SugarItem};
 use super::id::Id;
 use super::pitch_record::PitchRecord;
 use super::record::{BatchHeading, BottlingRecord, OpeningRecord, Reading};
@@ -23,11 +23,15 @@ pub enum Kind {
     Hydrometer,
     /// The settings.
     Settings,
+    /// Bottles on hand.
+    Bottles,
+    /// A sugar of the brewer's own.
+    Sugar,
 }
 
 impl Kind {
     /// Every kind.
-    pub const ALL: [Self; 7] = [
+    pub const ALL: [Self; 9] = [
         Self::Batch,
         Self::Pitch,
         Self::Reading,
@@ -35,6 +39,8 @@ impl Kind {
         Self::Opening,
         Self::Hydrometer,
         Self::Settings,
+        Self::Bottles,
+        Self::Sugar,
     ];
 
     /// The stored name.
@@ -48,6 +54,8 @@ impl Kind {
             Self::Opening => "opening",
             Self::Hydrometer => "hydrometer",
             Self::Settings => "settings",
+            Self::Bottles => "bottles",
+            Self::Sugar => "sugar",
         }
     }
 
@@ -78,6 +86,8 @@ pub enum Entry {
     Opening(OpeningRecord),
     Hydrometer(HydrometerItem),
     Settings(Settings),
+    Bottles(BottlesItem),
+    Sugar(SugarItem),
 }
 
 impl Entry {
@@ -92,6 +102,8 @@ impl Entry {
             Self::Opening(_) => Kind::Opening,
             Self::Hydrometer(_) => Kind::Hydrometer,
             Self::Settings(_) => Kind::Settings,
+            Self::Bottles(_) => Kind::Bottles,
+            Self::Sugar(_) => Kind::Sugar,
         }
     }
 
@@ -103,7 +115,11 @@ impl Entry {
             Self::Reading(record) => Some(&record.batch),
             Self::Bottling(record) => Some(&record.batch),
             Self::Opening(record) => Some(&record.batch),
-            Self::Batch(_) | Self::Hydrometer(_) | Self::Settings(_) => None,
+            Self::Batch(_)
+            | Self::Hydrometer(_)
+            | Self::Settings(_)
+            | Self::Bottles(_)
+            | Self::Sugar(_) => None,
         }
     }
 
@@ -120,6 +136,8 @@ impl Entry {
             Self::Opening(entry) => serde_json::to_string(entry),
             Self::Hydrometer(entry) => serde_json::to_string(entry),
             Self::Settings(entry) => serde_json::to_string(entry),
+            Self::Bottles(entry) => serde_json::to_string(entry),
+            Self::Sugar(entry) => serde_json::to_string(entry),
         }
     }
 
@@ -136,6 +154,8 @@ impl Entry {
             Kind::Opening => Self::Opening(json::read(text)?),
             Kind::Hydrometer => Self::Hydrometer(json::read(text)?),
             Kind::Settings => Self::Settings(json::read(text)?),
+            Kind::Bottles => Self::Bottles(json::read(text)?),
+            Kind::Sugar => Self::Sugar(json::read(text)?),
         })
     }
 }

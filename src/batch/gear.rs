@@ -1,11 +1,15 @@
-//! Gear: the instruments, and how the brewer writes.
+//! Gear: the instruments, bottles and sugars, and how the brewer writes.
 
 use super::id::Id;
+use crate::advice::dosing::Weighing;
+use crate::advice::stock::Bottles;
 use crate::quantity::{
-    Celsius, GravityChange, GravityUnit, LengthUnit, MassUnit, Metres, TemperatureUnit, VolumeUnit,
+    Celsius, Grams, GravityChange, GravityUnit, LengthUnit, MassUnit, Metres, TemperatureUnit,
+    VolumeUnit,
 };
 use crate::science::hydrometer::Hydrometer;
 use crate::science::hydrometer_check::SugarCheck;
+use crate::science::priming::OwnSugar;
 use serde::{Deserialize, Serialize};
 
 /// A hydrometer with a name.
@@ -49,6 +53,24 @@ impl HydrometerItem {
     pub fn usual_id() -> Id {
         Id::random(*b"hydromtr")
     }
+}
+
+/// Bottles on hand.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct BottlesItem {
+    /// What the brewer calls them.
+    pub name: String,
+    /// What they are.
+    pub bottles: Bottles,
+}
+
+/// A sugar of the brewer's own.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct SugarItem {
+    /// What the brewer calls it.
+    pub name: String,
+    /// What it is.
+    pub sugar: OwnSugar,
 }
 
 /// The units a brewer writes in.
@@ -109,6 +131,9 @@ pub struct Settings {
     /// The batch in hand.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub in_hand: Option<Id>,
+    /// What the kitchen scale shows at the finest; `None` for the usual.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub scale: Option<Grams>,
 }
 
 impl Settings {
@@ -116,6 +141,12 @@ impl Settings {
     #[must_use]
     pub fn id() -> Id {
         Id::random(*b"settings")
+    }
+
+    /// What the kitchen scale shows at the finest: a gram, unless said otherwise.
+    #[must_use]
+    pub fn scale(&self) -> Grams {
+        self.scale.unwrap_or(Weighing::USUAL.scale)
     }
 }
 
@@ -126,6 +157,7 @@ impl Default for Settings {
             height: Metres::literal(0.0),
             theme: Theme::Follow,
             in_hand: None,
+            scale: None,
         }
     }
 }

@@ -36,7 +36,7 @@ impl Change {
 /// Why a change was not made.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Rejected {
-    /// A batch or an instrument needs a name.
+    /// A batch or a piece of gear needs a name.
     NoName,
     /// The batch it belongs to is not there.
     NoSuchBatch,
@@ -133,6 +133,8 @@ impl Journal {
         match entry {
             Entry::Batch(heading) if heading.name.trim().is_empty() => Err(Rejected::NoName),
             Entry::Hydrometer(item) if item.name.trim().is_empty() => Err(Rejected::NoName),
+            Entry::Bottles(item) if item.name.trim().is_empty() => Err(Rejected::NoName),
+            Entry::Sugar(item) if item.name.trim().is_empty() => Err(Rejected::NoName),
             Entry::Reading(reading)
                 if reading.as_read.is_none()
                     && reading.refractometer.is_none()
@@ -274,6 +276,11 @@ impl Journal {
     pub fn is_gone(&self, id: &Id) -> bool {
         *id != HydrometerItem::usual_id()
             && self.entry(&EntryKey { kind: Kind::Hydrometer, id: id.clone() }).is_none()
+    }
+
+    /// Every entry of a kind that belongs to no batch, by identity.
+    pub fn gear(&self, kind: Kind) -> impl Iterator<Item = (&Id, &Entry)> {
+        self.entries.iter().filter(move |(key, _)| key.kind == kind).map(|(key, e)| (&key.id, e))
     }
 
     /// The settings, or the usual ones.

@@ -16,13 +16,14 @@ mod summary;
 mod watching;
 
 pub use entry::{Entry, EntryKey, Kind};
-pub use gear::{HydrometerItem, Settings, Theme, Units};
+pub use gear::{BottlesItem, HydrometerItem, Settings, SugarItem, Theme, Units};
 pub use id::{Id, IdError};
 pub use journal::{Change, Journal, Rejected};
 pub use line::ReadingLine;
 pub use pitch_record::{AddedWater, GoesBy, PitchRecord};
 pub use quiet::{Quiet, quiet};
 pub use record::{
-    Added, BatchHeading, BottlingRecord, Fizz, OpeningRecord, Reading, Refractometer, Vessel,
+    Added, BatchHeading, BottlingRecord, Clarity, Fizz, Grounds, OpeningRecord, Reading,
+    Refractometer, Vessel,
 };
 pub use summary::{NextStep, OriginalFrom, Stage, Summary};

@@ -3,8 +3,10 @@
 use super::id::Id;
 use crate::advice::bottles::Bottle;
 use crate::advice::family::{Family, Span};
+use crate::advice::history::Past;
+use crate::advice::stock::Bottles;
 use crate::quantity::{
-    CarbonDioxideVolumes, Celsius, Estimate, Grams, Gravity, Litres, Moment, Plato,
+    CarbonDioxideVolumes, Celsius, Estimate, Grams, Gravity, GravityChange, Litres, Moment, Plato,
     SpecificGravity, WortFactor,
 };
 use crate::science::hydrometer::Condition;
@@ -143,6 +145,35 @@ pub struct BottlingRecord {
     /// Anything else.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub note: String,
+    /// What it was judged on; older records have none.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub grounds: Option<Grounds>,
+}
+
+/// What a bottling was judged on.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+pub struct Grounds {
+    /// What happened to the beer after it went quiet.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub past: Option<Past>,
+    /// Carbon dioxide already in, as the dose counted it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub already_in: Option<Estimate<CarbonDioxideVolumes>>,
+    /// The most that could be left to ferment.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub points_left: Option<GravityChange>,
+    /// The bottles that were filled.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub filled: Vec<Bottles>,
+    /// The sugar was weighed into each bottle.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub by_bottle: bool,
+    /// What the scale showed at the finest.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub scale: Option<Grams>,
+    /// What the brewer calls the sugar, if it was an own one.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub sugar_name: String,
 }
 
 /// How much fizz, one to five.
@@ -177,6 +208,18 @@ impl From<Fizz> for u8 {
     }
 }
 
+/// How clear it was.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Clarity {
+    /// Bright.
+    Bright,
+    /// Hazy.
+    Hazy,
+    /// Cloudy.
+    Cloudy,
+}
+
 /// A bottle was opened.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct OpeningRecord {
@@ -186,7 +229,13 @@ pub struct OpeningRecord {
     pub at: Moment,
     /// How much fizz.
     pub fizz: Fizz,
-    /// Taste, clarity, anything.
+    /// How clear.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub clarity: Option<Clarity>,
+    /// How it tasted.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub taste: String,
+    /// Anything else.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub note: String,
 }

@@ -2,16 +2,19 @@
 
 use fermentside::advice::bottles::Bottle;
 use fermentside::advice::family::{Family, Span};
+use fermentside::advice::history::{Past, Seal, Working};
+use fermentside::advice::stock::Bottles;
 use fermentside::batch::{
-    Added, BatchHeading, BottlingRecord, Entry, Fizz, HydrometerItem, Id, OpeningRecord,
-    PitchRecord, Reading, Refractometer, Settings, Theme, Units, Vessel,
+    Added, BatchHeading, BottlesItem, BottlingRecord, Clarity, Entry, Fizz, Grounds,
+    HydrometerItem, Id, OpeningRecord, PitchRecord, Reading, Refractometer, Settings, SugarItem,
+    Theme, Units, Vessel,
 };
 use fermentside::quantity::{
     Celsius, Estimate, Gravity, GravityUnit, LengthUnit, MassUnit, Measured, Moment,
     TemperatureUnit, Unit, VolumeUnit,
 };
 use fermentside::science::hydrometer::{Condition, Hydrometer};
-use fermentside::science::priming::Sugar;
+use fermentside::science::priming::{KeptWort, OwnSugar, Sugar};
 use proptest::option::of;
 use proptest::prelude::*;
 use proptest::sample::select;
@@ -111,36 +114,83 @@ fn reading() -> impl Strategy<Value = Reading> {
     )
 }
 
+fn own_sugar() -> impl Strategy<Value = OwnSugar> {
+    (any(), any()).prop_map(|(fermentable, water)| OwnSugar { fermentable, water })
+}
+
+fn sugar() -> impl Strategy<Value = Sugar> {
+    let wort = (any(), any()).prop_map(|(gravity, end)| Sugar::Wort(KeptWort { gravity, end }));
+    prop_oneof![select(Sugar::ALL.to_vec()), own_sugar().prop_map(Sugar::Own), wort]
+}
+
+fn bottles() -> impl Strategy<Value = Bottles> {
+    (any(), select(Bottle::ALL.to_vec()), 0..=u32::MAX).prop_map(|(size, class, count)| Bottles {
+        size,
+        class,
+        count,
+    })
+}
+
+fn grounds() -> impl Strategy<Value = Grounds> {
+    let seals = select(vec![Seal::Airlock, Seal::Sealed, Seal::Unsure]);
+    let worked = select(vec![Working::Quiet, Working::Still, Working::Unsure]);
+    let past = (of(any()), of(any()), seals, worked).prop_map(
+        |(warm_for, coldest, seal, when_chilled)| Past { warm_for, coldest, seal, when_chilled },
+    );
+    let judged = (of(past), of(estimate()), of(any()));
+    let weighed = (proptest::bool::ANY, of(any()), text());
+    (judged, proptest::collection::vec(bottles(), 0..3), weighed).prop_map(
+        |((past, already_in, points_left), filled, (by_bottle, scale, sugar_name))| Grounds {
+            past,
+            already_in,
+            points_left,
+            filled,
+            by_bottle,
+            scale,
+            sugar_name,
+        },
+    )
+}
+
 fn bottling() -> impl Strategy<Value = BottlingRecord> {
-    let kinds = (select(Sugar::ALL.to_vec()), select(Bottle::ALL.to_vec()));
+    let kinds = (sugar(), select(Bottle::ALL.to_vec()));
     let amounts = (estimate(), any(), any(), any());
     let places = (any(), any(), of(any()));
-    (batch(), moment(), kinds, amounts, places, text(), text()).prop_map(
-        |(batch, at, (sugar, weakest), amounts, places, went_on_because, note)| BottlingRecord {
-            batch,
-            at,
-            beer: amounts.0,
-            sugar,
-            weighed: amounts.1,
-            target: amounts.2,
-            warmest: places.0,
-            weakest,
-            hottest: places.1,
-            place: places.2,
-            worst: amounts.3,
-            went_on_because,
-            note,
+    let words = (text(), text(), of(grounds()));
+    (batch(), moment(), kinds, amounts, places, words).prop_map(
+        |(batch, at, (sugar, weakest), amounts, places, (went_on_because, note, grounds))| {
+            BottlingRecord {
+                batch,
+                at,
+                beer: amounts.0,
+                sugar,
+                weighed: amounts.1,
+                target: amounts.2,
+                warmest: places.0,
+                weakest,
+                hottest: places.1,
+                place: places.2,
+                worst: amounts.3,
+                went_on_because,
+                note,
+                grounds,
+            }
         },
     )
 }
 
 fn opening() -> impl Strategy<Value = OpeningRecord> {
-    (batch(), moment(), 1..=5_u8, text()).prop_map(|(batch, at, fizz, note)| OpeningRecord {
-        batch,
-        at,
-        fizz: Fizz::new(fizz).expect("one to five"),
-        note,
-    })
+    let clarity = of(select(vec![Clarity::Bright, Clarity::Hazy, Clarity::Cloudy]));
+    (batch(), moment(), 1..=5_u8, clarity, text(), text()).prop_map(
+        |(batch, at, fizz, clarity, taste, note)| OpeningRecord {
+            batch,
+            at,
+            fizz: Fizz::new(fizz).expect("one to five"),
+            clarity,
+            taste,
+            note,
+        },
+    )
 }
 
 fn hydrometer() -> impl Strategy<Value = HydrometerItem> {
@@ -166,8 +216,9 @@ fn settings() -> impl Strategy<Value = Settings> {
         height,
     });
     let themes = vec![Theme::Follow, Theme::Day, Theme::Night];
-    (units, any(), select(themes), of(batch()))
-        .prop_map(|(units, height, theme, in_hand)| Settings { units, height, theme, in_hand })
+    (units, any(), select(themes), of(batch()), of(any())).prop_map(
+        |(units, height, theme, in_hand, scale)| Settings { units, height, theme, in_hand, scale },
+    )
 }
 
 /// An entry of any kind.
@@ -180,6 +231,12 @@ pub fn entry() -> impl Strategy<Value = Entry> {
         opening().prop_map(Entry::Opening).boxed(),
         hydrometer().prop_map(Entry::Hydrometer).boxed(),
         settings().prop_map(Entry::Settings).boxed(),
+        (text(), bottles())
+            .prop_map(|(name, bottles)| Entry::Bottles(BottlesItem { name, bottles }))
+            .boxed(),
+        (text(), own_sugar())
+            .prop_map(|(name, sugar)| Entry::Sugar(SugarItem { name, sugar }))
+            .boxed(),
     ]
 }
 

@@ -2,16 +2,20 @@
 
 use fermentside::advice::bottles::Bottle;
 use fermentside::advice::family::{Family, Span};
+use fermentside::advice::history::{Past, Seal, Working};
+use fermentside::advice::stock::Bottles;
 use fermentside::batch::{
-    Added, BatchHeading, BottlingRecord, Entry, Fizz, HydrometerItem, Id, Kind, OpeningRecord,
-    PitchRecord, Reading, Refractometer, Settings, Theme, Units, Vessel,
+    Added, BatchHeading, BottlesItem, BottlingRecord, Clarity, Entry, Fizz, Grounds,
+    HydrometerItem, Id, Kind, OpeningRecord, PitchRecord, Reading, Refractometer, Settings,
+    SugarItem, Theme, Units, Vessel,
 };
 use fermentside::quantity::{
-    CarbonDioxideVolumes, Celsius, Estimate, Grams, Gravity, GravityChange, GravityUnit,
-    LengthUnit, Litres, MassUnit, Metres, Plato, SpecificGravity, TemperatureUnit, VolumeUnit,
+    CarbonDioxideVolumes, Celsius, Estimate, Grams, Gravity, GravityChange, GravityUnit, Hours,
+    LengthUnit, Litres, MassUnit, Metres, Plato, Share, SpecificGravity, TemperatureUnit,
+    VolumeUnit,
 };
 use fermentside::science::hydrometer::{Condition, Hydrometer};
-use fermentside::science::priming::Sugar;
+use fermentside::science::priming::{KeptWort, OwnSugar, Sugar};
 use std::fs;
 use std::path::{Path, PathBuf};
 
@@ -87,12 +91,47 @@ fn full() -> Vec<(&'static str, Entry)> {
         worst: CarbonDioxideVolumes::literal(3.0625),
         went_on_because: "third equal reading on paper".to_owned(),
         note: "38 bottles".to_owned(),
+        grounds: None,
+    };
+    let of = |size, class, count| Bottles { size: Litres::literal(size), class, count };
+    let judged = BottlingRecord {
+        sugar: Sugar::Own(OwnSugar {
+            fermentable: Share::literal(0.95),
+            water: Share::literal(0.25),
+        }),
+        grounds: Some(Grounds {
+            past: Some(Past {
+                warm_for: Some(Hours::literal(96.0)),
+                coldest: Some(Celsius::literal(2.5)),
+                seal: Seal::Sealed,
+                when_chilled: Working::Unsure,
+            }),
+            already_in: Some(Estimate::new(CarbonDioxideVolumes::literal(0.8125), 0.0625)),
+            points_left: Some(GravityChange::literal(0.001)),
+            filled: vec![of(0.75, Bottle::HeavyGlass, 6), of(0.5, Bottle::ReusableGlass, 28)],
+            by_bottle: true,
+            scale: Some(Grams::literal(0.1)),
+            sugar_name: "Golden syrup".to_owned(),
+        }),
+        ..bottling.clone()
+    };
+    let wort = BottlingRecord {
+        sugar: Sugar::Wort(KeptWort { gravity: sg(1.048), end: sg(1.012) }),
+        grounds: Some(Grounds::default()),
+        ..bottling.clone()
     };
     let opening = OpeningRecord {
         batch: id("7Q-a1"),
         at: at("2026-04-05T20:15+02:00"),
         fizz: Fizz::new(4).expect("one to five"),
+        clarity: None,
+        taste: String::new(),
         note: "clear, a little sharp".to_owned(),
+    };
+    let tasted = OpeningRecord {
+        clarity: Some(Clarity::Hazy),
+        taste: "bread, a little green apple".to_owned(),
+        ..opening.clone()
     };
     let hydrometer = HydrometerItem {
         name: "The long one".to_owned(),
@@ -115,6 +154,16 @@ fn full() -> Vec<(&'static str, Entry)> {
         height: Metres::literal(1524.0),
         theme: Theme::Night,
         in_hand: Some(id("7Q-a1")),
+        scale: None,
+    };
+    let weighing = Settings { scale: Some(Grams::literal(0.1)), ..settings.clone() };
+    let bottles = BottlesItem {
+        name: "Swing-tops, \u{bd} L".to_owned(),
+        bottles: of(0.5, Bottle::HeavyGlass, 24),
+    };
+    let syrup = SugarItem {
+        name: "Golden syrup".to_owned(),
+        sugar: OwnSugar { fermentable: Share::literal(1.0), water: Share::literal(0.2) },
     };
     vec![
         ("batch", Entry::Batch(heading)),
@@ -124,6 +173,12 @@ fn full() -> Vec<(&'static str, Entry)> {
         ("opening", Entry::Opening(opening)),
         ("hydrometer", Entry::Hydrometer(hydrometer)),
         ("settings", Entry::Settings(settings)),
+        ("bottles", Entry::Bottles(bottles)),
+        ("sugar", Entry::Sugar(syrup)),
+        ("bottling-judged", Entry::Bottling(judged)),
+        ("bottling-wort", Entry::Bottling(wort)),
+        ("opening-tasted", Entry::Opening(tasted)),
+        ("settings-scale", Entry::Settings(weighing)),
     ]
 }
 

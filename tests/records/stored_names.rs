@@ -2,7 +2,8 @@
 
 use fermentside::advice::bottles::Bottle;
 use fermentside::advice::family::Family;
-use fermentside::batch::{Added, Kind, Theme, Vessel};
+use fermentside::advice::history::{Seal, Working};
+use fermentside::batch::{Added, Clarity, Kind, Theme, Vessel};
 use fermentside::quantity::{
     GasUnit, GravityUnit, LengthUnit, MassUnit, TemperatureUnit, Unit, VolumeUnit,
 };
@@ -34,6 +35,9 @@ fn the_words_stay() {
         "sucrose dextrose_monohydrate glucose_anhydrous dry_malt_extract honey"
     );
     assert_eq!(words(&[Condition::Still, Condition::Foam, Condition::Gassy]), "still foam gassy");
+    assert_eq!(words(&[Seal::Airlock, Seal::Sealed, Seal::Unsure]), "airlock sealed unsure");
+    assert_eq!(words(&[Working::Quiet, Working::Still, Working::Unsure]), "quiet still unsure");
+    assert_eq!(words(&[Clarity::Bright, Clarity::Hazy, Clarity::Cloudy]), "bright hazy cloudy");
     assert_eq!(words(&[Vessel::Main, Vessel::Satellite]), "main satellite");
     assert_eq!(words(&[Added::Sugar, Added::Fruit, Added::Other]), "sugar fruit other");
     assert_eq!(words(&[Theme::Follow, Theme::Day, Theme::Night]), "follow day night");
@@ -44,5 +48,5 @@ fn the_words_stay() {
     assert_eq!(words(LengthUnit::ALL), "metres feet");
     assert_eq!(words(GasUnit::ALL), "volumes grams_per_litre");
     let kinds = Kind::ALL.map(Kind::name).join(" ");
-    assert_eq!(kinds, "batch pitch reading bottling opening hydrometer settings");
+    assert_eq!(kinds, "batch pitch reading bottling opening hydrometer settings bottles sugar");
 }

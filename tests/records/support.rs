@@ -77,6 +77,7 @@ pub fn bottling(days: f64) -> BottlingRecord {
         worst: CarbonDioxideVolumes::literal(3.1),
         went_on_because: String::new(),
         note: String::new(),
+        grounds: None,
     }
 }
 
@@ -85,6 +86,8 @@ pub fn opening(days: f64) -> OpeningRecord {
         batch: id("b"),
         at: day(days),
         fizz: Fizz::new(3).expect("one to five"),
+        clarity: None,
+        taste: String::new(),
         note: String::new(),
     }
 }

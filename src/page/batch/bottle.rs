@@ -224,6 +224,7 @@ fn BottlingForm(id: Id, live: Live) -> impl IntoView {
                     worst,
                     went_on_because: fields.because.get_untracked().trim().to_owned(),
                     note: fields.note.get_untracked().trim().to_owned(),
+                    grounds: None,
                 })
             };
             let done = record().and_then(|record| {

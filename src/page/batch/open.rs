@@ -94,7 +94,14 @@ fn OpeningForm(id: Id) -> impl IntoView {
             let fizz = fizz.ok_or_else(|| "Say how much fizz it had, 1 to 5.".to_owned())?;
             let at = when(&at.get_untracked())?;
             let note = note.get_untracked().trim().to_owned();
-            let record = OpeningRecord { batch: id.clone(), at, fizz, note };
+            let record = OpeningRecord {
+                batch: id.clone(),
+                at,
+                fizz,
+                clarity: None,
+                taste: String::new(),
+                note,
+            };
             session.put_new(Entry::Opening(record), Some("Bottle noted"))
         })();
         match done {
