@@ -7,7 +7,7 @@ use fermentside::quantity::{Celsius, Hours, Measured, SpecificGravity};
 use proptest::prelude::*;
 
 proptest! {
-    #![proptest_config(cases(2048))]
+    #![proptest_config(cases(10_000))]
 
     #[test]
     fn never_go_before_its_date(
@@ -21,11 +21,15 @@ proptest! {
             now: hour(bottled).after(Hours::nearest(age)),
         };
         let strong = original.is_some_and(|og| og > 1.060);
-        let cool = place.is_some_and(|t| t < 18.0);
+        let cold = place.is_some_and(|t| t < 13.0);
+        let cool = !cold && place.is_some_and(|t| t < 18.0);
         let days = if strong { 28.0 } else { 14.0 } * if cool { 2.0 } else { 1.0 };
         let advice = judge(standing);
-        let date = standing.bottled.after(Hours::nearest(days * 24.0));
+        // In the cold the days have not begun.
+        let from = if cold { standing.now } else { standing.bottled };
+        let date = from.after(Hours::nearest(days * 24.0));
         prop_assert_eq!(advice.verdict == Verdict::Go, standing.now >= date);
+        prop_assert!(!cold || matches!(advice.next, Next::Warm(_)));
         match advice.next {
             Next::TryOne => prop_assert!(standing.now >= date),
             Next::WaitUntil(then) | Next::Warm(then) => {

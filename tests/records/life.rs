@@ -80,11 +80,19 @@ fn a_stuck_one() {
 }
 
 #[test]
-fn bottles_in_a_cold_place_wait_twice_as_long() {
-    let mut cold = bottling(11.0);
-    cold.place = Some(Celsius::literal(11.0));
+fn bottles_in_a_cool_place_wait_twice_as_long_and_in_the_cold_until_they_are_warmed() {
+    let standing_at = |t| {
+        let mut record = bottling(11.0);
+        record.place = Some(Celsius::literal(t));
+        Entry::Bottling(record)
+    };
+    let wait = |days| NextStep::WaitForBottles(day(days));
     walk(vec![
-        step(("o", Entry::Bottling(cold)), 12.0, Stage::Open, NextStep::WaitForBottles(day(39.0))),
+        step(("o", standing_at(15.0)), 12.0, Stage::Open, wait(39.0)),
         later(39.0, Stage::Open, NextStep::TryOne),
+    ]);
+    walk(vec![
+        step(("o", standing_at(11.0)), 12.0, Stage::Open, wait(26.0)),
+        later(80.0, Stage::Open, wait(94.0)),
     ]);
 }

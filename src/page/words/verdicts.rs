@@ -169,10 +169,14 @@ pub fn open_words(w: Writer, advice: &Advice<open::Reason, open::Next>) -> Judge
         .iter()
         .map(|reason| match *reason {
             OpenReason::InBottle(age) if age.value() < 1.0 => "Bottled just now.".to_owned(),
-            OpenReason::InBottle(age) => format!("In the bottle for {}.", write::duration(age)),
+            OpenReason::InBottle(age) => format!("They have stood for {}.", write::duration(age)),
             OpenReason::Strong => "Strong beer takes about four weeks.".to_owned(),
             OpenReason::Cool(t) => format!("At {} it takes about twice as long.", w.temperature(t)),
             OpenReason::TooCold(t) => format!("At {} ale yeast hardly works.", w.temperature(t)),
+            OpenReason::Hot(t) => format!(
+                "{} is too warm: flavour suffers and the pressure rises. Find a cooler place.",
+                w.temperature(t)
+            ),
             OpenReason::PlaceUnknown => {
                 "Where they stand is not noted; a warm room is assumed.".to_owned()
             }
@@ -182,7 +186,10 @@ pub fn open_words(w: Writer, advice: &Advice<open::Reason, open::Next>) -> Judge
         OpenNext::TryOne => "Chill one for two days, then open it over the sink.".to_owned(),
         OpenNext::WaitUntil(at) => format!("Try the first on {}.", write::day(at)),
         OpenNext::Warm(at) => {
-            format!("Move them to a warmer place out of the light; try one on {}.", write::day(at))
+            format!(
+                "Move them to a warmer place out of the light. Moved today, try one on {}.",
+                write::day(at)
+            )
         }
     };
     judged(advice.verdict, sentence.to_owned(), reasons, next)
