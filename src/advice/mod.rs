@@ -17,6 +17,7 @@ mod finish;
 mod guard;
 pub mod history;
 pub mod ladder;
+pub mod learned;
 pub mod open;
 pub mod pitch;
 pub mod pitch_outlook;
@@ -34,6 +35,7 @@ pub mod thermometer;
 pub mod watch;
 pub mod ways_down;
 pub mod ways_to_bottle;
+pub mod worried;
 pub mod yeast;
 
 use crate::science::Worked;

@@ -3,6 +3,7 @@
 //! Every saved thing is an [`Entry`] with an identity of its own. A [`Journal`] holds them all; it
 //! changes only by [`Journal::apply`], which gives back the [`Change`] that undoes it.
 
+mod bottled;
 mod course_of;
 mod entry;
 mod gear;
@@ -13,6 +14,7 @@ mod pitch_record;
 mod quiet;
 mod record;
 mod summary;
+mod tally;
 mod watching;
 
 pub use entry::{Entry, EntryKey, Kind};
@@ -27,3 +29,4 @@ pub use record::{
     Refractometer, Vessel,
 };
 pub use summary::{NextStep, OriginalFrom, Stage, Summary};
+pub use tally::{Year, tally};

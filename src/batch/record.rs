@@ -137,6 +137,9 @@ pub struct BottlingRecord {
     /// Where they stand.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub place: Option<Celsius>,
+    /// When they came to where they stand, if that was later.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub moved: Option<Moment>,
     /// Worst-case carbon dioxide as judged on the day.
     pub worst: CarbonDioxideVolumes,
     /// The brewer's reason, when the log did not say finished.

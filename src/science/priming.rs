@@ -107,6 +107,23 @@ pub fn dose(priming: Priming) -> Result<Dose, ScienceError> {
     Ok(Dose { sugar: Estimate::new(sugar, worked.sigma()), worked })
 }
 
+/// Carbon dioxide that so much sugar should give in `beer` litres (its own volume already in them), by
+/// what a dose counts on.
+///
+/// # Errors
+/// [`ScienceError::NothingThere`] for no beer; [`ScienceError::OutOfRange`] beyond 60 volumes.
+pub fn expected_from(
+    sugar: Grams,
+    kind: Sugar,
+    beer: Litres,
+) -> Result<CarbonDioxideVolumes, ScienceError> {
+    if beer.value() <= 0.0 {
+        return Err(ScienceError::NothingThere);
+    }
+    let grams = sugar.value() * COUNTED_ON * kind.full_yield().value().value();
+    Ok(CarbonDioxideVolumes::new(grams / GRAMS_PER_VOLUME / beer.value())?)
+}
+
 /// The most carbon dioxide that so much sugar can give: 100 % yield, the upper end (two standard
 /// deviations) of the sugar's own spread, in `beer` litres (give the lower end) and its own volume.
 ///

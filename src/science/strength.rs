@@ -192,7 +192,8 @@ pub fn strength(
     })
 }
 
-/// What the priming sugar adds to the strength: about 0.07 % by volume for each gram a litre.
+/// What the priming sugar adds to the strength: about 0.07 % by volume for each gram of table sugar a
+/// litre. Of other kinds give the table sugar that they are worth, `Sugar::as_sucrose`.
 ///
 /// # Errors
 /// [`ScienceError::NothingThere`] for no beer.

@@ -155,7 +155,7 @@ fn grounds() -> impl Strategy<Value = Grounds> {
 fn bottling() -> impl Strategy<Value = BottlingRecord> {
     let kinds = (sugar(), select(Bottle::ALL.to_vec()));
     let amounts = (estimate(), any(), any(), any());
-    let places = (any(), any(), of(any()));
+    let places = (any(), any(), of(any()), of(moment()));
     let words = (text(), text(), of(grounds()));
     (batch(), moment(), kinds, amounts, places, words).prop_map(
         |(batch, at, (sugar, weakest), amounts, places, (went_on_because, note, grounds))| {
@@ -170,6 +170,7 @@ fn bottling() -> impl Strategy<Value = BottlingRecord> {
                 weakest,
                 hottest: places.1,
                 place: places.2,
+                moved: places.3,
                 worst: amounts.3,
                 went_on_because,
                 note,

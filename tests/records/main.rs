@@ -6,6 +6,7 @@
 
 mod any;
 mod bodies;
+mod bottled;
 mod journal;
 mod life;
 mod quiet;

@@ -88,6 +88,7 @@ fn full() -> Vec<(&'static str, Entry)> {
         weakest: Bottle::ReusableGlass,
         hottest: Celsius::literal(27.0),
         place: Some(Celsius::literal(20.0)),
+        moved: None,
         worst: CarbonDioxideVolumes::literal(3.0625),
         went_on_because: "third equal reading on paper".to_owned(),
         note: "38 bottles".to_owned(),
@@ -115,6 +116,7 @@ fn full() -> Vec<(&'static str, Entry)> {
         }),
         ..bottling.clone()
     };
+    let moved = BottlingRecord { moved: Some(at("2026-03-28T19:30+01:00")), ..bottling.clone() };
     let wort = BottlingRecord {
         sugar: Sugar::Wort(KeptWort { gravity: sg(1.048), end: sg(1.012) }),
         grounds: Some(Grounds::default()),
@@ -176,6 +178,7 @@ fn full() -> Vec<(&'static str, Entry)> {
         ("bottles", Entry::Bottles(bottles)),
         ("sugar", Entry::Sugar(syrup)),
         ("bottling-judged", Entry::Bottling(judged)),
+        ("bottling-moved", Entry::Bottling(moved)),
         ("bottling-wort", Entry::Bottling(wort)),
         ("opening-tasted", Entry::Opening(tasted)),
         ("settings-scale", Entry::Settings(weighing)),

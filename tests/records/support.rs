@@ -74,6 +74,7 @@ pub fn bottling(days: f64) -> BottlingRecord {
         weakest: Bottle::ReusableGlass,
         hottest: Celsius::literal(28.0),
         place: Some(Celsius::literal(20.0)),
+        moved: None,
         worst: CarbonDioxideVolumes::literal(3.1),
         went_on_because: String::new(),
         note: String::new(),

@@ -221,6 +221,7 @@ fn BottlingForm(id: Id, live: Live) -> impl IntoView {
                     weakest,
                     hottest,
                     place,
+                    moved: None,
                     worst,
                     went_on_because: fields.because.get_untracked().trim().to_owned(),
                     note: fields.note.get_untracked().trim().to_owned(),

@@ -1,0 +1,314 @@
+//! Something is wrong with the bottles: the hazard first, the diagnosis after it.
+//!
+//! The steps are for glass that may be over-pressured, in the order in which they are safe; the causes
+//! are in the order of how likely they are, given what the record says (all common practice, no source).
+
+use crate::quantity::{CarbonDioxideVolumes, Celsius, Hours, Kilopascals, Measured};
+use crate::science::ScienceError;
+use crate::science::bottle_pressure::{Closing, End, in_bottle};
+
+/// Over-pressured bottles are safest about here.
+pub const COLD: Celsius = Celsius::literal(4.0);
+/// A warm room, taken where the place is not known.
+const ROOM: Celsius = Celsius::literal(22.0);
+/// Bottles younger than this are green (common practice, no source).
+const YOUNG: Hours = Hours::literal(14.0 * 24.0);
+/// A place cooler than this is too cool to judge by.
+const COOL: Celsius = Celsius::literal(18.0);
+/// Yeast that has sat cold and strong beer grow tired after this (common practice, no source).
+const OLD: Hours = Hours::literal(90.0 * 24.0);
+
+/// What is seen.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Symptom {
+    /// One has burst.
+    OneBurst,
+    /// All of them gush.
+    GushingAll,
+    /// Some gush.
+    GushingSome,
+    /// All are flat.
+    FlatAll,
+    /// Some are flat.
+    FlatSome,
+}
+
+impl Symptom {
+    /// Every one, the most dangerous first.
+    pub const ALL: [Self; 5] =
+        [Self::OneBurst, Self::GushingAll, Self::GushingSome, Self::FlatAll, Self::FlatSome];
+
+    /// Whether the glass may hurt somebody.
+    #[must_use]
+    pub const fn is_hazard(self) -> bool {
+        matches!(self, Self::OneBurst | Self::GushingAll | Self::GushingSome)
+    }
+}
+
+/// One thing to do.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Step {
+    /// Go away from them, and keep others, children and pets away.
+    KeepAway,
+    /// If one burst, the rest may.
+    AssumeTheRest,
+    /// Eyes, face and hands covered, long sleeves, before going near.
+    Cover,
+    /// Keep the case closed or under a lid; carry nothing loose; do not shake.
+    KeepClosed,
+    /// Chill them all, as cold as can be had without freezing, for two days.
+    ChillAll,
+    /// Cold, one at a time, under a cloth, let each cap go slowly, twice if needed.
+    Vent,
+    /// If it cannot be made safe, leave it cold and covered.
+    LeaveCold,
+    /// Stand them in a warm room.
+    Warm,
+    /// Turn each over once.
+    TurnOver,
+    /// Chill one for two days and try it a week later.
+    TestOne,
+    /// No sugar into every bottle until one that was kept warm has failed.
+    NoMoreSugar,
+}
+
+/// What to do with glass that may hold too much, in this order.
+pub const MAKE_SAFE: [Step; 6] =
+    [Step::KeepAway, Step::Cover, Step::KeepClosed, Step::ChillAll, Step::Vent, Step::LeaveCold];
+/// The same after one has burst.
+const AFTER_A_BURST: [Step; 7] = [
+    Step::KeepAway,
+    Step::AssumeTheRest,
+    Step::Cover,
+    Step::KeepClosed,
+    Step::ChillAll,
+    Step::Vent,
+    Step::LeaveCold,
+];
+/// What to do with flat bottles.
+const WAKE: [Step; 4] = [Step::Warm, Step::TurnOver, Step::TestOne, Step::NoMoreSugar];
+
+/// What may be behind it. What would tell stands with its words.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Cause {
+    /// It had not finished: the gravity in a bottle is lower than at bottling.
+    Unfinished,
+    /// Too much sugar for the volume.
+    OverDosed,
+    /// Wild yeast, bacteria or a yeast that goes on: worse by the week, thinner and often sour.
+    GoesOn,
+    /// The glass itself: chipped, scratched, thin.
+    WeakGlass,
+    /// The sugar was not mixed evenly.
+    UnevenMixing,
+    /// Those bottles were dirty.
+    DirtyBottles,
+    /// Warm or young: the gas is not in the beer yet.
+    WarmOrYoung,
+    /// Too young.
+    TooYoung,
+    /// They stand too cold.
+    TooCold,
+    /// Not chilled long enough before it was opened.
+    NotChilled,
+    /// Caps or seals leak.
+    Caps,
+    /// Too little sugar, or counted on gas that was not there.
+    UnderDosed,
+    /// The yeast is tired after a long, cold or strong time.
+    TiredYeast,
+}
+
+/// What the record says.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Facts {
+    /// Since they were filled.
+    pub age: Hours,
+    /// Where they stand; `None` when nobody noted it.
+    pub place: Option<Celsius>,
+    /// At worst, as judged on the day.
+    pub worst: CarbonDioxideVolumes,
+    /// As it should be, by what was weighed.
+    pub expected: CarbonDioxideVolumes,
+    /// What was wished for.
+    pub target: CarbonDioxideVolumes,
+    /// The ceiling of the weakest bottle; `None` for one that must not be filled.
+    pub ceiling: Option<CarbonDioxideVolumes>,
+    /// The log showed that it was finished.
+    pub was_finished: bool,
+    /// The yeast may go on for weeks.
+    pub yeast_may_go_on: bool,
+    /// How they are closed.
+    pub closing: Closing,
+}
+
+/// What to do and what to look for.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Help {
+    /// In order.
+    pub steps: Vec<Step>,
+    /// The likeliest first.
+    pub causes: Vec<Cause>,
+}
+
+/// Steps and causes for what is seen.
+#[must_use]
+pub fn help(symptom: Symptom, facts: &Facts) -> Help {
+    let steps = match symptom {
+        Symptom::OneBurst => AFTER_A_BURST.to_vec(),
+        Symptom::GushingAll | Symptom::GushingSome => MAKE_SAFE.to_vec(),
+        Symptom::FlatAll | Symptom::FlatSome => WAKE.to_vec(),
+    };
+    Help { steps, causes: causes(symptom, facts) }
+}
+
+fn causes(symptom: Symptom, facts: &Facts) -> Vec<Cause> {
+    let cold = facts.place.is_some_and(|t| t < COOL);
+    let young = facts.age < YOUNG;
+    // More than two tenths beside the wish is the dose's doing.
+    let over = facts.expected.value() > facts.target.value() + 0.2;
+    let under = facts.expected.value() < facts.target.value() - 0.2;
+    let usual: &[Cause] = match symptom {
+        Symptom::OneBurst => &[
+            Cause::Unfinished,
+            Cause::OverDosed,
+            Cause::WeakGlass,
+            Cause::UnevenMixing,
+            Cause::GoesOn,
+        ],
+        Symptom::GushingAll => {
+            &[Cause::Unfinished, Cause::OverDosed, Cause::GoesOn, Cause::WarmOrYoung]
+        }
+        Symptom::GushingSome => &[
+            Cause::UnevenMixing,
+            Cause::DirtyBottles,
+            Cause::GoesOn,
+            Cause::Unfinished,
+            Cause::WarmOrYoung,
+        ],
+        Symptom::FlatAll => &[
+            Cause::TooYoung,
+            Cause::TooCold,
+            Cause::NotChilled,
+            Cause::Caps,
+            Cause::UnderDosed,
+            Cause::TiredYeast,
+        ],
+        Symptom::FlatSome => {
+            &[Cause::Caps, Cause::UnevenMixing, Cause::TooYoung, Cause::TooCold, Cause::NotChilled]
+        }
+    };
+    // What the record points to comes first; what it rules out goes last and is not dropped.
+    let weight = |cause: Cause| match cause {
+        Cause::GoesOn if facts.yeast_may_go_on => 0,
+        Cause::Unfinished if !facts.was_finished => 0,
+        Cause::OverDosed if over => 0,
+        Cause::UnderDosed if under => 0,
+        Cause::TooCold if cold => 0,
+        Cause::TiredYeast if facts.age > OLD => 0,
+        Cause::TooYoung | Cause::WarmOrYoung if !young => 2,
+        Cause::TooCold if facts.place.is_some() => 2,
+        _ => 1,
+    };
+    crate::order::in_order(usual.to_vec(), |a, b| weight(*a).cmp(&weight(*b)))
+}
+
+/// Pressure in the bottles, once the sugar is eaten.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Pressures {
+    /// Where they stand, or in a warm room.
+    pub at: Celsius,
+    /// There, by the best estimate.
+    pub here: Kilopascals,
+    /// There, at worst.
+    pub here_at_worst: Kilopascals,
+    /// Chilled, by the best estimate.
+    pub chilled: Kilopascals,
+    /// Chilled, at worst.
+    pub chilled_at_worst: Kilopascals,
+}
+
+/// What the record says of the pressure now.
+///
+/// # Errors
+/// [`ScienceError::Temperature`] for a place outside 0 to 45 °C.
+pub fn pressures(facts: &Facts) -> Result<Pressures, ScienceError> {
+    let at = facts.place.unwrap_or(ROOM);
+    // The best estimate must never look worse than the worst case.
+    let expected = if facts.expected < facts.worst { facts.expected } else { facts.worst };
+    let of = |gas, t, end| in_bottle(gas, t, facts.closing, end).map(|found| found.gauge);
+    Ok(Pressures {
+        at,
+        here: of(expected, at, End::Best)?,
+        here_at_worst: of(facts.worst, at, End::High)?,
+        chilled: of(expected, COLD, End::Best)?,
+        chilled_at_worst: of(facts.worst, COLD, End::High)?,
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const FACTS: Facts = Facts {
+        age: Hours::literal(30.0 * 24.0),
+        place: Some(Celsius::literal(21.0)),
+        worst: CarbonDioxideVolumes::literal(3.1),
+        expected: CarbonDioxideVolumes::literal(2.4),
+        target: CarbonDioxideVolumes::literal(2.4),
+        ceiling: Some(CarbonDioxideVolumes::literal(3.3)),
+        was_finished: true,
+        yeast_may_go_on: false,
+        closing: Closing::USUAL,
+    };
+
+    #[test]
+    fn the_hazard_comes_first_and_nothing_is_vented_warm() {
+        for symptom in Symptom::ALL.into_iter().filter(|s| s.is_hazard()) {
+            let steps = help(symptom, &FACTS).steps;
+            let place = |step| steps.iter().position(|other| *other == step).expect("a step");
+            assert_eq!(place(Step::KeepAway), 0, "{symptom:?}");
+            assert!(place(Step::Cover) < place(Step::KeepClosed));
+            assert!(place(Step::KeepClosed) < place(Step::ChillAll));
+            assert!(place(Step::ChillAll) < place(Step::Vent));
+            assert_eq!(steps.last(), Some(&Step::LeaveCold));
+        }
+        assert!(help(Symptom::OneBurst, &FACTS).steps.contains(&Step::AssumeTheRest));
+    }
+
+    #[test]
+    fn flat_bottles_get_no_sugar_before_a_warm_one_has_failed() {
+        for symptom in [Symptom::FlatAll, Symptom::FlatSome] {
+            let steps = help(symptom, &FACTS).steps;
+            assert_eq!(steps.last(), Some(&Step::NoMoreSugar));
+            assert!(!steps.contains(&Step::Vent));
+        }
+    }
+
+    #[test]
+    fn the_record_points_to_a_cause() {
+        let first = |symptom, facts| help(symptom, &facts).causes.first().copied();
+        let young = Facts { age: Hours::literal(120.0), ..FACTS };
+        assert_eq!(first(Symptom::FlatAll, young), Some(Cause::TooYoung));
+        let cellar = Facts { place: Some(Celsius::literal(10.0)), ..FACTS };
+        assert_eq!(first(Symptom::FlatAll, cellar), Some(Cause::TooCold));
+        let dosed = Facts { expected: CarbonDioxideVolumes::literal(3.0), ..FACTS };
+        assert_eq!(first(Symptom::GushingAll, dosed), Some(Cause::OverDosed));
+        let said = Facts { was_finished: false, ..FACTS };
+        assert_eq!(first(Symptom::GushingAll, said), Some(Cause::Unfinished));
+        let saison = Facts { yeast_may_go_on: true, ..FACTS };
+        assert_eq!(first(Symptom::GushingAll, saison), Some(Cause::GoesOn));
+        assert_eq!(first(Symptom::GushingSome, FACTS), Some(Cause::UnevenMixing));
+    }
+
+    #[test]
+    fn cold_lowers_the_pressure() {
+        let found = pressures(&FACTS).expect("in range");
+        assert!(found.chilled < found.here && found.chilled_at_worst < found.here_at_worst);
+        assert!(found.here < found.here_at_worst);
+        // A trade table has 1.9 bar at 20 °C and 0.8 at 4 °C for 2.5 volumes without the air; the air
+        // shut in adds about 0.9.
+        assert!((found.here.value() / 100.0 - 2.8).abs() < 0.2, "{found:?}");
+        assert!((found.chilled.value() / 100.0 - 1.6).abs() < 0.2, "{found:?}");
+    }
+}

@@ -1,0 +1,100 @@
+//! What follows from a bottling as it was recorded.
+
+use super::record::{BottlingRecord, OpeningRecord};
+use super::summary::Summary;
+use crate::advice::learned::Outcome;
+use crate::advice::open::Standing;
+use crate::advice::worried::Facts;
+use crate::quantity::{
+    AlcoholByVolume, CarbonDioxideVolumes, Estimate, Litres, Measured, Metres, Moment,
+    SpecificGravity,
+};
+use crate::science::bottle_pressure::Closing;
+use crate::science::carbon_dioxide::already_in;
+use crate::science::priming::expected_from;
+use crate::science::strength::from_priming;
+
+/// One standard deviation of a remembered temperature, °C (common practice, no source).
+const REMEMBERED: f64 = 1.0;
+
+impl BottlingRecord {
+    /// The beer after it was primed: kept-back wort makes it more.
+    #[must_use]
+    pub fn primed_volume(&self) -> Litres {
+        let more = self.sugar.volume(self.weighed).map_or(0.0, Measured::value);
+        Litres::nearest(self.beer.value().value() + more)
+    }
+
+    /// Carbon dioxide by the best estimate, once the sugar that was weighed is eaten.
+    #[must_use]
+    pub fn expected(&self) -> CarbonDioxideVolumes {
+        let noted = self.grounds.as_ref().and_then(|grounds| grounds.already_in);
+        let by_rule = || {
+            let warmest = Estimate::new(self.warmest, REMEMBERED);
+            already_in(warmest, Metres::literal(0.0)).ok().map(|found| found.volumes)
+        };
+        let held = noted.or_else(by_rule).map_or(0.0, |held| held.value().value());
+        let beer = self.primed_volume();
+        let share = self.beer.value().value() / beer.value().max(f64::MIN_POSITIVE);
+        let sugar = expected_from(self.weighed, self.sugar, beer).map_or(0.0, Measured::value);
+        CarbonDioxideVolumes::nearest(held * share + sugar)
+    }
+
+    /// Strength of beer of strength `beer` with the priming counted, by what of it ferments.
+    #[must_use]
+    pub fn strength_in_bottle(
+        &self,
+        beer: Estimate<AlcoholByVolume>,
+    ) -> Option<Estimate<AlcoholByVolume>> {
+        let volume = self.primed_volume();
+        let more = from_priming(self.sugar.as_sucrose(self.weighed), volume).ok()?.value();
+        let share = self.beer.value().value() / volume.value();
+        let total = AlcoholByVolume::nearest(beer.value().value() * share + more);
+        Some(Estimate::new(total, beer.sigma()))
+    }
+
+    /// How the bottles stand at `now`.
+    #[must_use]
+    pub fn standing(&self, original: Option<SpecificGravity>, now: Moment) -> Standing {
+        Standing { bottled: self.moved.unwrap_or(self.at), place: self.place, original, now }
+    }
+}
+
+impl Summary {
+    /// What the record says to someone who worries; `None` before it is bottled.
+    #[must_use]
+    pub fn facts(&self, height: Metres, now: Moment) -> Option<Facts> {
+        let (_, record) = self.bottling.as_ref()?;
+        let yeast_may_go_on = self.heading.family.may_go_on();
+        Some(Facts {
+            age: now.since(record.at),
+            place: record.place,
+            worst: record.worst,
+            expected: record.expected(),
+            target: record.target,
+            ceiling: record.weakest.ceiling(yeast_may_go_on),
+            was_finished: record.went_on_because.is_empty(),
+            yeast_may_go_on,
+            closing: Closing { height, ..Closing::USUAL },
+        })
+    }
+
+    /// Predicted against actual, once bottles were opened; `None` before.
+    #[must_use]
+    pub fn outcome(&self) -> Option<Outcome> {
+        let (_, record) = self.bottling.as_ref().filter(|_| !self.openings.is_empty())?;
+        let fizz = |opening: &OpeningRecord| (opening.fizz.value(), opening.at.since(record.at));
+        let pitched = self.pitch.as_ref().and_then(|(_, pitch)| pitch.volume);
+        Some(Outcome {
+            target: record.target,
+            expected: record.expected(),
+            fizz: self.openings.iter().map(|(_, opening)| fizz(opening)).collect(),
+            fermenter: pitched.unwrap_or(self.heading.volume),
+            bottled: record.beer.value(),
+            family: self.heading.family,
+            attenuation: self.strength.as_ref().map(|strength| strength.apparent),
+            end: self.present,
+            stated_end: self.heading.expected_end,
+        })
+    }
+}
