@@ -29,7 +29,7 @@ fn sugars() -> impl Strategy<Value = Sugar> {
 }
 
 prop_compose! {
-    fn bottling()(
+    pub fn bottling()(
         over in prop::sample::select(vec![Over::Judged, Over::Judged, Over::Stated, Over::No]),
         points_left in prop::option::weighted(0.9, -0.002..0.008),
         yeast_may_go_on: bool,
@@ -134,7 +134,7 @@ fn hair(b: &Bottling) -> f64 {
     if matches!(b.sugar, Sugar::Wort(_)) { 0.005 } else { 1e-9 }
 }
 
-fn ceiling(b: &Bottling) -> Option<f64> {
+pub fn ceiling(b: &Bottling) -> Option<f64> {
     let usual = match b.weakest {
         Bottle::UnknownGlass => 2.8,
         Bottle::ReusableGlass => 3.3,

@@ -7,6 +7,7 @@
 #![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used)]
 
 mod bottle;
+mod dosing;
 mod open;
 mod pitch;
 mod support;
