@@ -12,7 +12,7 @@ use crate::advice::watch::{self, Course, Finish, State};
 use crate::advice::{Advice, Verdict, open};
 use crate::quantity::{Estimate, Hours, Measured, Moment, SpecificGravity};
 use crate::science::kit_gravity::KitGravity;
-use crate::science::strength::{Strength, from_priming, strength};
+use crate::science::strength::{Strength, strength};
 
 /// A gravity that kit or recipe states is trusted to this (common practice, no source).
 const STATED: f64 = 0.003;
@@ -187,14 +187,9 @@ impl Summary {
         let bottling = journal.bottling(id).map(|(id, record)| (id.clone(), record.clone()));
         let openings: Vec<_> =
             journal.openings(id).into_iter().map(|(id, r)| (id.clone(), r.clone())).collect();
-        let opening = bottling.as_ref().map(|(_, record)| {
-            open::judge(open::Standing {
-                bottled: record.at,
-                place: record.place,
-                original: original.map(Estimate::value),
-                now,
-            })
-        });
+        let opening = bottling
+            .as_ref()
+            .map(|(_, record)| open::judge(record.standing(original.map(Estimate::value), now)));
         let mut summary = Self {
             id: id.clone(),
             heading,
@@ -257,9 +252,6 @@ impl Summary {
     #[must_use]
     pub fn strength_in_bottle(&self) -> Option<Estimate<crate::quantity::AlcoholByVolume>> {
         let (_, bottling) = self.bottling.as_ref()?;
-        let beer = self.strength.as_ref()?.alcohol;
-        let more = from_priming(bottling.weighed, bottling.beer.value()).ok()?.value();
-        let total = crate::quantity::AlcoholByVolume::nearest(beer.value().value() + more);
-        Some(Estimate::new(total, beer.sigma()))
+        bottling.strength_in_bottle(self.strength.as_ref()?.alcohol)
     }
 }
