@@ -87,10 +87,13 @@ pub fn sugar_named(name: &str) -> Sugar {
 }
 
 /// Bottles to choose from; nothing is chosen for the brewer.
-fn bottle_choices() -> Vec<(String, String)> {
+pub fn bottle_choices(none: &str) -> Vec<(String, String)> {
     let all = Bottle::ALL.map(|bottle| (stored(bottle), words::bottle(bottle).to_owned()));
-    std::iter::once((String::new(), "Choose: the weakest decides".to_owned())).chain(all).collect()
+    std::iter::once((String::new(), none.to_owned())).chain(all).collect()
 }
+
+/// No bottle chosen yet.
+const WEAKEST_DECIDES: &str = "Choose: the weakest decides";
 
 /// Sugars to choose from.
 fn sugar_choices() -> Vec<(String, String)> {
@@ -210,7 +213,7 @@ pub fn PrimingFields(
                 <Pick
                     id=format!("{id}-weakest")
                     label="Weakest bottle to be filled"
-                    options=bottle_choices
+                    options=move || bottle_choices(WEAKEST_DECIDES)
                     chosen=choices.weakest
                 />
             }

@@ -192,6 +192,10 @@ quantity! {
     PartsPerMillion, 0.0..=1000000.0
 }
 quantity! {
+    /// How many of something that is counted.
+    Count, 0.0..=100000.0
+}
+quantity! {
     /// A length of time, hours.
     Hours, -10000000.0..=10000000.0
 }
@@ -234,6 +238,14 @@ impl Celsius {
     /// [`OutOfRange`] when the result leaves the range of [`Celsius`].
     pub fn changed_by(self, change: TemperatureChange) -> Result<Self, OutOfRange> {
         Self::new(self.0 + change.0)
+    }
+}
+
+impl Count {
+    /// The nearest whole number.
+    #[must_use]
+    pub fn whole(self) -> u32 {
+        self.0.round() as u32
     }
 }
 

@@ -15,7 +15,7 @@ pub use decimal::{Numeral, read_numeral, write_number};
 pub use estimate::Estimate;
 pub use gravity::{Gravity, GravityUnit, read_gravity, write_gravity};
 pub use measured::{
-    AlcoholByMass, AlcoholByVolume, Attenuation, CarbonDioxideVolumes, Celsius, CubicMetres,
+    AlcoholByMass, AlcoholByVolume, Attenuation, CarbonDioxideVolumes, Celsius, Count, CubicMetres,
     Density, DissolvedOxygen, Extract, Grams, GravityChange, HeatCapacity, Hours, Kilopascals,
     Litres, Measured, Metres, OutOfRange, PartsPerMillion, Plato, Share, SpecificGravity,
     TemperatureChange, WortFactor,
@@ -23,6 +23,6 @@ pub use measured::{
 pub use moment::{Moment, MomentError};
 pub use read::{Bounds, ReadError, read, read_own, write, write_bare, write_bare_own};
 pub use unit::{
-    BrixUnit, FactorUnit, GasUnit, LengthUnit, MassUnit, MinuteUnit, PressureUnit, RoomUnit,
-    ShareUnit, TemperatureUnit, Unit, UnitRow, VolumeUnit,
+    BottleUnit, BrixUnit, CountUnit, FactorUnit, GasUnit, LengthUnit, MassUnit, MinuteUnit,
+    PressureUnit, RoomUnit, ShareUnit, TemperatureUnit, Unit, UnitRow, VolumeUnit,
 };

@@ -1,7 +1,7 @@
 //! The brewer's units, used at the edge only.
 
 use super::measured::{
-    CarbonDioxideVolumes, Celsius, CubicMetres, Grams, Hours, Kilopascals, Litres, Measured,
+    CarbonDioxideVolumes, Celsius, Count, CubicMetres, Grams, Hours, Kilopascals, Litres, Measured,
     Metres, Plato, Share, WortFactor,
 };
 use serde::{Deserialize, Serialize};
@@ -119,6 +119,27 @@ units! {
             ["impgal", "imperialgal", "imperialgallon", "imperialgallons", "ukgal", "ukgallon",
              "ukgallons", "gal", "gallon", "gallons"]
             places 3, scale 4.546_09, zero 0.0;
+    }
+}
+units! {
+    /// The size of a bottle.
+    BottleUnit of Litres {
+        /// Millilitres.
+        Millilitres: "mL" ["ml", "millilitre", "millilitres", "milliliter", "milliliters"]
+            places 0, scale 0.001, zero 0.0;
+        /// US fluid ounces: exactly a 128th of a US gallon.
+        UsFluidOunces: "US fl oz" ["usfloz", "floz", "oz"]
+            places 1, scale (3.785_411_784 / 128.0), zero 0.0;
+        /// Imperial fluid ounces: exactly a 160th of an imperial gallon.
+        ImperialFluidOunces: "imp fl oz" ["impfloz", "ukfloz", "floz", "oz"]
+            places 1, scale (4.546_09 / 160.0), zero 0.0;
+    }
+}
+units! {
+    /// What is counted.
+    CountUnit of Count {
+        /// Bottles.
+        Bottles: "bottles" ["bottles", "bottle"] places 0, scale 1.0, zero 0.0;
     }
 }
 units! {

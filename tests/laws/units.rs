@@ -2,8 +2,8 @@
 
 use crate::support::cases;
 use fermentside::quantity::{
-    Bounds, GasUnit, LengthUnit, MassUnit, Measured, PressureUnit, ReadError, TemperatureUnit,
-    Unit, VolumeUnit, read, write, write_bare,
+    BottleUnit, Bounds, CountUnit, GasUnit, LengthUnit, MassUnit, Measured, PressureUnit,
+    ReadError, TemperatureUnit, Unit, VolumeUnit, read, write, write_bare,
 };
 use proptest::prelude::*;
 
@@ -100,6 +100,8 @@ proptest! {
         reads_back::<PressureUnit>(place)?;
         reads_back::<GasUnit>(place)?;
         reads_back::<LengthUnit>(place)?;
+        reads_back::<BottleUnit>(place)?;
+        reads_back::<CountUnit>(place)?;
     }
 
     #[test]
@@ -110,6 +112,8 @@ proptest! {
         takes_the_limits_it_tells::<PressureUnit>(one, other)?;
         takes_the_limits_it_tells::<GasUnit>(one, other)?;
         takes_the_limits_it_tells::<LengthUnit>(one, other)?;
+        takes_the_limits_it_tells::<BottleUnit>(one, other)?;
+        takes_the_limits_it_tells::<CountUnit>(one, other)?;
     }
 
     #[test]
@@ -120,5 +124,7 @@ proptest! {
         never_stops::<PressureUnit>(&text);
         never_stops::<GasUnit>(&text);
         never_stops::<LengthUnit>(&text);
+        never_stops::<BottleUnit>(&text);
+        never_stops::<CountUnit>(&text);
     }
 }

@@ -1,9 +1,12 @@
-//! Gear: instruments, units, height, day or night, and how the records are kept.
+//! Gear: instruments, bottles, sugars, units, height, day or night, and how the records are kept.
 
+mod bottles;
 mod instrument_form;
 mod instruments;
 mod keeping;
 mod preferences;
+mod sugars;
+mod things;
 
 use leptos::prelude::*;
 
@@ -14,6 +17,8 @@ pub fn GearScreen() -> impl IntoView {
         <h1 tabindex="-1">"Gear"</h1>
         <keeping::Trouble />
         <instruments::Instruments />
+        <bottles::BottleStock />
+        <sugars::OwnSugars />
         <preferences::Preferences />
         <keeping::Keeping />
     }

@@ -7,11 +7,21 @@ use crate::page::parts::field::NumberField;
 use crate::page::parts::live::{Outcome, follow};
 use crate::page::session::{Session, unit_named, use_session};
 use crate::page::words;
-use crate::quantity::{Bounds, GravityUnit, LengthUnit, Metres, TemperatureUnit, Unit, VolumeUnit};
+use crate::quantity::{
+    Bounds, Grams, GravityUnit, LengthUnit, Metres, TemperatureUnit, Unit, VolumeUnit,
+};
 use leptos::prelude::*;
 
 const THEMES: [(&str, Theme); 3] =
     [("follow", Theme::Follow), ("day", Theme::Day), ("night", Theme::Night)];
+
+/// Steps of scales in use, the first two for one bottle.
+const SCALES: [(&str, Grams); 4] = [
+    ("0.01", Grams::literal(0.01)),
+    ("0.1", Grams::literal(0.1)),
+    ("1", Grams::literal(1.0)),
+    ("5", Grams::literal(5.0)),
+];
 
 /// A choice that is saved as soon as it is made.
 fn saved_choice(
@@ -77,6 +87,21 @@ pub fn Preferences() -> impl IntoView {
             s.theme = found.map_or(Theme::Follow, |(_, theme)| theme);
         },
     );
+    let scale = saved_choice(
+        session,
+        failed,
+        |s| {
+            SCALES
+                .into_iter()
+                .find(|(_, step)| *step == s.scale())
+                .map_or("", |(n, _)| n)
+                .to_owned()
+        },
+        |s, name| {
+            let found = SCALES.into_iter().find(|(known, _)| *known == name);
+            s.scale = found.map_or(s.scale, |(_, step)| Some(step));
+        },
+    );
     let settings = session.settings_now();
     let height = ask(
         "gear/",
@@ -135,6 +160,13 @@ pub fn Preferences() -> impl IntoView {
                 chosen=volume
             />
             <NumberField face=height.face />
+            <Choice
+                id="gear-scale"
+                label="Your scale shows steps of"
+                hint="A scale of 1\u{A0}g will do for a batch, and not for one bottle."
+                options=SCALES.map(|(name, _)| (name, words::scale(name))).to_vec()
+                chosen=scale
+            />
             <h2>"Day and night"</h2>
             <Choice id="gear-theme" label="Colours" options=words_of_themes chosen=theme />
             <Outcome said=failed />

@@ -151,6 +151,16 @@ pub const fn condition(condition: Condition) -> &'static str {
     }
 }
 
+/// A step of a scale.
+pub fn scale(name: &'static str) -> &'static str {
+    match name {
+        "0.01" => "0.01\u{A0}g",
+        "0.1" => "0.1\u{A0}g",
+        "5" => "5\u{A0}g",
+        _ => "1\u{A0}g",
+    }
+}
+
 /// A stage.
 pub const fn stage(stage: Stage) -> &'static str {
     match stage {
