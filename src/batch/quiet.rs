@@ -14,7 +14,7 @@ const AS_WARM: TemperatureChange = TemperatureChange::literal(-2.0);
 pub struct Quiet {
     /// The first reading from which on all lie within a point of the last.
     pub since: Moment,
-    /// Its warmest.
+    /// Its warmest; like the rest `None` while only one reading shows that it went quiet.
     pub warmest: Option<Celsius>,
     /// Its coldest.
     pub coldest: Option<Celsius>,
@@ -30,9 +30,11 @@ pub fn quiet(lines: &[ReadingLine]) -> Option<Quiet> {
     let last = main().rev().find_map(gravity)?;
     let near = |line: &&ReadingLine| gravity(line).is_none_or(|sg| (sg - last).abs() <= A_POINT);
     let run = main().rev().take_while(near).filter(|line| gravity(line).is_some());
-    let since = run.last()?.reading.at;
+    let (readings, since) = run.fold((0, None), |(n, _), line| (n + 1, Some(line.reading.at)));
+    let since = since?;
+    // One reading alone does not show since when; a cold one would pass for the warmest.
     let noted = || {
-        let later = main().filter(move |line| line.reading.at >= since);
+        let later = main().filter(move |line| readings > 1 && line.reading.at >= since);
         later.filter_map(|line| Some((line.reading.at, line.reading.beer?)))
     };
     let warmest = noted().map(|(_, t)| t).reduce(|a, b| if b > a { b } else { a });

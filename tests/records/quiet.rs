@@ -37,6 +37,13 @@ fn a_chilled_beer_keeps_the_warmth_it_had_when_it_went_quiet() {
     assert_eq!(found.warm_for.map(Measured::value), Some(24.0));
 }
 
+/// A beer that still fell before its last, cold reading is not known to have been cold all along.
+#[test]
+fn one_cold_reading_is_no_history() {
+    let found = of(&[(9.0, 1.014, 20.0), (13.0, 1.010, 2.0)], vec![]).expect("a gravity");
+    assert_eq!((found.warmest, found.coldest, found.warm_for), (None, None, None));
+}
+
 #[test]
 fn a_temperature_without_a_gravity_counts_and_the_satellite_does_not() {
     let only_warm = Reading { as_read: None, ..at((11.5, 1.010, 22.0)) };
