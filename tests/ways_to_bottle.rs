@@ -34,6 +34,8 @@ fn course(main: Vec<Look>) -> Course {
         pitched: Some(day(0.0)),
         family: Family::CleanAle,
         stated_end: None,
+        added: None,
+        refracted: vec![],
     }
 }
 

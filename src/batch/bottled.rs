@@ -65,7 +65,7 @@ impl Summary {
     #[must_use]
     pub fn facts(&self, height: Metres, now: Moment) -> Option<Facts> {
         let (_, record) = self.bottling.as_ref()?;
-        let yeast_may_go_on = self.heading.family.may_go_on();
+        let yeast_may_go_on = self.may_go_on();
         Some(Facts {
             age: now.since(record.at),
             place: record.place,

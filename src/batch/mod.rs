@@ -4,7 +4,6 @@
 //! changes only by [`Journal::apply`], which gives back the [`Change`] that undoes it.
 
 mod bottled;
-mod course_of;
 mod entry;
 mod gear;
 mod id;

@@ -1,7 +1,7 @@
 //! What the log says of the beer since it went quiet: how warm, how cold, how long.
 
+use super::line::ReadingLine;
 use super::record::Vessel;
-use super::summary::ReadingLine;
 use crate::quantity::{Celsius, Hours, Measured, Moment, TemperatureChange};
 
 /// Within a point of the last reading it had all but ended.

@@ -95,6 +95,8 @@ pub struct Summary {
     pub present: Option<Estimate<SpecificGravity>>,
     /// Strength and attenuation so far.
     pub strength: Option<Strength>,
+    /// What the judgement of the fermentation stands on.
+    pub course: Course,
     /// How far it is.
     pub finish: Finish,
     /// The steps to go through when it is slow, stuck or has not begun.
@@ -201,6 +203,7 @@ impl Summary {
             by_ingredients,
             present,
             strength,
+            course,
             finish,
             ladder,
             warmth,

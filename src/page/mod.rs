@@ -15,6 +15,7 @@ mod route;
 mod session;
 mod shell;
 mod stem_input;
+mod sugar_ask;
 mod words;
 mod write;
 

@@ -5,19 +5,18 @@ use super::bench::{temperature, volume};
 use super::parts::answer::Said;
 use super::parts::bottle_drawing::{BottleData, BottleDrawing, GlassState};
 use super::parts::choice::Pick;
-use super::parts::field::{Face, NumberField};
 use super::parts::figures::Figures;
 use super::parts::picture::Figure;
 use super::parts::worked::HowWorked;
-use super::session::use_session;
+use super::session::{unit_named, use_session};
 use super::words;
 use super::write::{self as written, Writer};
 use crate::advice::bottle::{Plan, Reason};
 use crate::advice::bottles::Bottle;
-use crate::page::parts::live::{list, live, or_nothing};
+use crate::page::parts::live::live;
 use crate::quantity::{
     Bounds, CarbonDioxideVolumes, Celsius, Estimate, GasUnit, Grams, Litres, Measured,
-    PressureUnit, write, write_number,
+    PressureUnit, Unit, write, write_bare, write_number,
 };
 use crate::science::priming::Sugar;
 use leptos::prelude::*;
@@ -81,11 +80,6 @@ pub fn bottle_named(name: &str) -> Option<Bottle> {
     Bottle::ALL.into_iter().find(|bottle| stored(*bottle) == name)
 }
 
-/// The sugar of a stored name.
-pub fn sugar_named(name: &str) -> Sugar {
-    Sugar::ALL.into_iter().find(|sugar| stored(*sugar) == name).unwrap_or(Sugar::Sucrose)
-}
-
 /// Bottles to choose from; nothing is chosen for the brewer.
 pub fn bottle_choices(none: &str) -> Vec<(String, String)> {
     let all = Bottle::ALL.map(|bottle| (stored(bottle), words::bottle(bottle).to_owned()));
@@ -95,14 +89,29 @@ pub fn bottle_choices(none: &str) -> Vec<(String, String)> {
 /// No bottle chosen yet.
 const WEAKEST_DECIDES: &str = "Choose: the weakest decides";
 
-/// Sugars to choose from.
-fn sugar_choices() -> Vec<(String, String)> {
-    Sugar::ALL.map(|sugar| (stored(sugar), words::sugar(sugar).to_owned())).to_vec()
+/// The weakest bottle to be filled.
+pub fn pick_weakest(id: &str, chosen: RwSignal<String>) -> AnyView {
+    view! {
+        <Pick
+            id=format!("{id}-weakest")
+            label="Weakest bottle to be filled"
+            options=move || bottle_choices(WEAKEST_DECIDES)
+            chosen
+        />
+    }
+    .into_any()
 }
 
 /// The beer in the bottling vessel, as well as its mark can be read.
 pub fn measured(beer: Litres) -> Estimate<Litres> {
     Estimate::new(beer, MARK * beer.value())
+}
+
+/// Puts a value into a field, in the unit that is chosen beside it.
+pub fn put<U: Unit>(asked: &Asked<U::Quantity>, value: U::Quantity) {
+    if let Some(unit) = unit_named::<U>(untrack(|| asked.face.unit.get())) {
+        asked.face.text.set(write_bare(value, unit));
+    }
 }
 
 /// A temperature as it is remembered.
@@ -111,13 +120,20 @@ pub fn remembered(t: Celsius) -> Estimate<Celsius> {
 }
 
 /// The answer of a plan: the dose, or that there is none.
-pub fn dose_said(w: Writer, plan: &Plan, beer: Litres) -> Said {
-    let Some(dose) = plan.dose() else { return Said::only("No dose: see why below.") };
+pub fn dose_said(w: Writer, plan: &Plan, sugar: Sugar, beer: Litres) -> Said {
+    let (Some(dose), Some(weigh)) = (plan.dose(), plan.weigh()) else {
+        return Said::only("No dose: see why below.");
+    };
     let a_litre = write_number(dose.sugar.value().value() / beer.value(), 1);
-    Said {
-        main: w.mass(dose.sugar.value()),
-        beside: format!("±\u{A0}{}", w.mass(Grams::nearest(dose.sugar.sigma()))),
-        below: format!("{a_litre}\u{A0}g a litre. Weigh it; no spoon or cup is good enough."),
+    let doubt = format!("±\u{A0}{}", w.mass(Grams::nearest(dose.sugar.sigma())));
+    let below = format!("{a_litre}\u{A0}g a litre. Weigh it; no spoon or cup is good enough.");
+    match sugar.volume(weigh) {
+        None => Said { main: w.mass(weigh), beside: doubt, below },
+        Some(volume) => Said {
+            main: w.wort(volume),
+            beside: format!("or {} {doubt}", w.mass(weigh)),
+            below: "Boil it, let it cool, and stir it in like a syrup.".to_owned(),
+        },
     }
 }
 
@@ -185,70 +201,19 @@ fn PlanDrawing(#[prop(into)] plan: Signal<Option<Plan>>) -> impl IntoView {
     })
 }
 
-/// The choices of one priming, beside its number fields.
-#[derive(Clone, Copy)]
-pub struct Choices {
-    /// The weakest bottle's stored name.
-    pub weakest: RwSignal<String>,
-    /// The sugar's stored name.
-    pub sugar: RwSignal<String>,
-}
-
-/// The fields of a priming in the order they are asked, and beside them what comes of them.
+/// A plan as a drawing, in figures, and how it was worked out.
 #[component]
-pub fn PrimingFields(
-    /// Sets this form's fields apart from another's.
-    id: &'static str,
-    /// Beer, warmest, target, hottest, and any more.
-    faces: Vec<Face>,
-    choices: Choices,
-    #[prop(into)] plan: Signal<Option<Plan>>,
-) -> impl IntoView {
+pub fn PlanFigures(#[prop(into)] plan: Signal<Option<Plan>>) -> impl IntoView {
     let session = use_session();
     let rows = move || plan.with(|p| p.as_ref().map(guard_rows)).unwrap_or_default();
     let worked = move || plan.get().map(|plan| plan.advice.worked);
-    let fields = faces.into_iter().enumerate().map(|(index, face)| {
-        let bottle = (index == 1).then(|| {
-            view! {
-                <Pick
-                    id=format!("{id}-weakest")
-                    label="Weakest bottle to be filled"
-                    options=move || bottle_choices(WEAKEST_DECIDES)
-                    chosen=choices.weakest
-                />
-            }
-            .into_any()
-        });
-        let sugar = (index == 3).then(|| {
-            view! {
-                <Pick
-                    id=format!("{id}-sugar")
-                    label="Sugar"
-                    options=sugar_choices
-                    chosen=choices.sugar
-                />
-            }
-            .into_any()
-        });
-        view! {
-            {or_nothing(bottle)}
-            {or_nothing(sugar)}
-            <NumberField face />
-        }
-        .into_any()
-    });
     view! {
-        <div class="two-columns">
-            <div>{list(fields)}</div>
-            <div>
-                <PlanDrawing plan />
-                <Figures rows />
-                <HowWorked
-                    worked
-                    writer=move || session.writer()
-                    doubt_in=(1, 1.0, "g")
-                />
-            </div>
-        </div>
+        <PlanDrawing plan />
+        <Figures rows />
+        <HowWorked
+            worked
+            writer=move || session.writer()
+            doubt_in=(1, 1.0, "g")
+        />
     }
 }

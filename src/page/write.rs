@@ -50,6 +50,11 @@ impl Writer {
         format!("{}\u{A0}{}", write_number(number, places), self.units.volume.symbol())
     }
 
+    /// A small volume, to the hundredth of a litre.
+    pub fn wort(self, volume: Litres) -> String {
+        write(volume, self.units.volume)
+    }
+
     /// A mass: whole grams from ten up; tenths below.
     pub fn mass(self, mass: Grams) -> String {
         match self.units.mass {

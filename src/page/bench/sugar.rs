@@ -2,21 +2,23 @@
 
 use crate::advice::bottle::{Bottling, Over, Plan, plan};
 use crate::advice::dosing::Weighing;
+use crate::advice::ways_to_bottle::ways;
 use crate::page::ask::{Ask, ask};
 use crate::page::drafts::use_drafts;
 use crate::page::parts::answer::{Answer, Said, card};
+use crate::page::parts::field::NumberField;
 use crate::page::parts::live::live;
 use crate::page::priming::{
-    Choices, NOT_CHILLED, PrimingFields, ask_beer, ask_hottest, ask_target, ask_warmest,
-    bottle_named, dose_said, measured, remembered, stored, sugar_named,
+    NOT_CHILLED, PlanFigures, ask_beer, ask_hottest, ask_target, ask_warmest, bottle_named,
+    dose_said, measured, pick_weakest, remembered,
 };
 use crate::page::session::use_session;
+use crate::page::sugar_ask::{SugarAsk, SugarFields};
 use crate::page::words;
 use crate::quantity::{Bounds, GravityChange, LengthUnit, Metres};
 use crate::science::ScienceError;
 use crate::science::bottle_pressure::Closing;
 use crate::science::carbon_dioxide::already_in;
-use crate::science::priming::Sugar;
 use leptos::prelude::*;
 
 /// What even finished beer may have left, when no log says more: one point.
@@ -46,40 +48,47 @@ pub fn SugarSum() -> impl IntoView {
             start: settings.height,
         },
     );
-    let sugar = drafts.text("bench/sugar/kind", &stored(Sugar::Sucrose));
+    let sugar_ask = SugarAsk::new(scope, None, None);
+    let sugar = sugar_ask.chosen();
     let weakest = drafts.text("bench/sugar/weakest", "");
     let (litres, wished, was, place, high) =
         (beer.value, target.value, warmest.value, hottest.value, height.value);
-    let found = move || -> Option<Result<Plan, ScienceError>> {
+    let asked = move || -> Option<Result<Bottling, ScienceError>> {
         let height = high.get().ok()?;
         let (target, hottest) = (wished.get().ok()?, place.get().ok()?);
         let beer = measured(litres.get().ok()?);
         let weakest = bottle_named(&weakest.get())?;
-        Some(already_in(remembered(was.get().ok()?), height).and_then(|held| {
-            plan(Bottling {
-                over: Over::Judged,
-                points_left: Some(ONE_POINT),
-                yeast_may_go_on: false,
-                target,
-                already_in: held.volumes,
-                may_hold: None,
-                beer,
-                sugar: sugar_named(&sugar.get()),
-                weighing: Weighing::USUAL,
-                weakest,
-                hottest,
-                closing: Closing { height, ..Closing::USUAL },
-            })
+        let (sugar, scale) = (sugar.get()?, session.settings().scale());
+        Some(already_in(remembered(was.get().ok()?), height).map(|held| Bottling {
+            over: Over::Judged,
+            points_left: Some(ONE_POINT),
+            yeast_may_go_on: false,
+            target,
+            already_in: held.volumes,
+            may_hold: None,
+            beer,
+            sugar,
+            weighing: Weighing { scale, ..Weighing::USUAL },
+            weakest,
+            hottest,
+            closing: Closing { height, ..Closing::USUAL },
         }))
     };
+    let found = move || -> Option<Result<Plan, ScienceError>> { Some(asked()?.and_then(plan)) };
     let writer = move || session.writer();
-    let said = move || match (found(), litres.get()) {
-        (Some(Ok(plan)), Ok(beer)) => dose_said(writer(), &plan, beer),
-        (Some(Err(why)), _) => Said::only(words::science_error(why)),
+    let said = move || match (asked(), found()) {
+        (Some(Ok(asked)), Some(Ok(plan))) => {
+            dose_said(writer(), &plan, asked.sugar, asked.beer.value())
+        }
+        (_, Some(Err(why))) => Said::only(words::science_error(why)),
         _ => Said::only("Give the volume, the weakest bottle and the warmest temperature."),
     };
     let ok = move || found().and_then(Result::ok);
-    let judged = move || card(ok().map(|plan| words::bottle_words(writer(), &plan)));
+    let judged = move || {
+        let asked = asked()?.ok()?;
+        let words = words::bottle_words(writer(), &plan(asked).ok()?, &ways(&asked, None));
+        card(Some(words))
+    };
     view! {
         <Answer label="Sugar to weigh" said />
         {live(judged)}
@@ -87,11 +96,19 @@ pub fn SugarSum() -> impl IntoView {
             "For beer that is finished: one point is still counted as left. A batch's own log says more. "
             {words::GLASS_CAUTION}
         </p>
-        <PrimingFields
-            id="bench-sugar"
-            faces=vec![beer.face, warmest.face, target.face, hottest.face, height.face]
-            choices=Choices { weakest, sugar }
-            plan=ok
-        />
+        <div class="two-columns">
+            <div>
+                <NumberField face=beer.face />
+                {pick_weakest("bench-sugar", weakest)}
+                <NumberField face=warmest.face />
+                <SugarFields id="bench-sugar" ask=sugar_ask />
+                <NumberField face=target.face />
+                <NumberField face=hottest.face />
+                <NumberField face=height.face />
+            </div>
+            <div>
+                <PlanFigures plan=ok />
+            </div>
+        </div>
     }
 }

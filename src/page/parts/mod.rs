@@ -9,6 +9,7 @@ pub mod field;
 pub mod figures;
 pub mod live;
 pub mod picture;
+pub mod slider;
 pub mod stem;
 pub mod warmth_drawing;
 pub mod when;

@@ -1,5 +1,6 @@
 //! All text for people: names of places and things, and what is said when something is wrong.
 
+pub mod bottling;
 pub mod pitching;
 pub mod place;
 pub mod started;
@@ -7,7 +8,7 @@ mod verdicts;
 mod watching;
 mod working;
 
-pub use verdicts::{bottle_words, open_words, pitch_words, step_words};
+pub use verdicts::{bottle_words, open_words, pitch_words, step_words, stopped};
 pub use watching::watch_words;
 pub use working::{source, term};
 

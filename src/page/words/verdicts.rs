@@ -3,6 +3,7 @@
 use crate::advice::bottle::{Next as BottleNext, Plan, Reason as BottleReason};
 use crate::advice::open::{Next as OpenNext, Reason as OpenReason};
 use crate::advice::pitch::{Next as PitchNext, Reason as PitchReason};
+use crate::advice::ways_to_bottle::Way;
 use crate::advice::{Advice, Verdict, open, pitch};
 use crate::batch::NextStep;
 use crate::page::parts::answer::Judged;
@@ -79,8 +80,8 @@ fn pitch_reason(w: Writer, reason: PitchReason) -> String {
     }
 }
 
-/// The bottling plan.
-pub fn bottle_words(w: Writer, plan: &Plan) -> Judged {
+/// The bottling plan, with the ways that were found to a dose.
+pub fn bottle_words(w: Writer, plan: &Plan, ways: &[Way]) -> Judged {
     let advice = &plan.advice;
     let sentence = match (advice.verdict, advice.next) {
         (Verdict::Go, _) => "Within the usual ceiling of the weakest bottle.",
@@ -90,24 +91,29 @@ pub fn bottle_words(w: Writer, plan: &Plan) -> Judged {
         _ => "No dose: too much for the weakest bottle.",
     };
     let reasons = advice.reasons.iter().map(|reason| bottle_reason(w, *reason)).collect();
+    let found = super::bottling::ways(w, ways);
     let next = match advice.next {
-        BottleNext::Bottle => "Weigh the sugar, dissolve it in boiling water, cool, and mix it in gently.".to_owned(),
+        BottleNext::Bottle => "Weigh the sugar; how to mix it in stands below.".to_owned(),
         BottleNext::ReadAgain => {
-            "Read the gravity again before bottling. Less sugar is no answer to beer that still ferments.".to_owned()
+            let wait = "Read the gravity again before bottling. Less sugar is no answer to beer that still ferments.";
+            found.map_or_else(|| wait.to_owned(), |ways| format!("{wait} {ways}"))
         }
-        BottleNext::LowerTarget(target) => format!(
-            "Ways down: a target of {} or less, stronger bottles, or wait some days and read the gravity again.",
-            write::volumes(target)
-        ),
-        BottleNext::CoolerPlace(t) => format!(
-            "Ways down: keep them where it never gets warmer than {}, or a lower target, or stronger bottles.",
-            w.temperature(t)
-        ),
-        BottleNext::StrongerBottles => {
-            "Ways down: stronger bottles, or wait some days and read the gravity again.".to_owned()
-        }
+        _ => found.unwrap_or_else(|| {
+            "The way to a dose: stronger bottles, or wait some days and read the gravity again."
+                .to_owned()
+        }),
     };
     judged(advice.verdict, sentence.to_owned(), reasons, next)
+}
+
+/// Why there is no dose, for those who hear the page; nothing when there is one.
+pub fn stopped(judged: &Judged) -> String {
+    match judged.verdict {
+        Verdict::Stop => {
+            format!("{}. {} {}", judged.word, judged.sentence, judged.reasons.join(" "))
+        }
+        _ => String::new(),
+    }
 }
 
 fn bottle_reason(w: Writer, reason: BottleReason) -> String {
