@@ -63,11 +63,14 @@ fn two_days_apart_are_answered_with_a_date_first() {
     let asked = bottling(&two_days);
     assert_eq!(asked.over, Over::Judged);
     assert!(plan(asked).expect("in range").dose().is_none());
-    let ways = ways(&asked, Some(&two_days));
+    let ways = ways(&asked, Some((&two_days, day(12.1))));
     let Some(&Way::ReadAgain(then)) = ways.first() else { panic!("{ways:?}") };
     assert!(then > day(12.0) && then < day(22.0), "{then}");
     assert!(ways.contains(&Way::Stronger(Bottle::HeavyGlass)), "{ways:?}");
     assert!(ways.iter().any(|way| matches!(way, Way::LowerTarget(_))), "{ways:?}");
+    // Asked for late, it is never a day that is over.
+    let late = read_again(&asked, &two_days, day(30.0)).expect("a date");
+    assert!(late >= day(30.0) && late < day(32.0), "{late}");
     // Read the same on that day, or a day later, there is a dose.
     for late in [0.0, 12.0, 24.0, 48.0] {
         let mut later = two_days.clone();
@@ -81,11 +84,11 @@ fn falling_beer_has_no_way_but_time() {
     let falling = course(vec![look(5.0, 1.020), look(8.0, 1.016)]);
     let asked = bottling(&falling);
     assert_eq!(asked.over, Over::No);
-    let offered = ways(&asked, Some(&falling));
+    let offered = ways(&asked, Some((&falling, day(8.0))));
     assert!(offered.iter().all(|way| matches!(way, Way::ReadAgain(_))), "{offered:?}");
     assert_eq!(ways(&asked, None), vec![]);
     // Far above its satellite it will not do by waiting alone.
-    assert_eq!(read_again(&asked, &falling), None);
+    assert_eq!(read_again(&asked, &falling, day(8.0)), None);
 }
 
 #[test]
@@ -93,7 +96,7 @@ fn every_way_is_tried_before_it_is_offered() {
     let quiet = course(vec![look(10.0, 1.010), look(17.0, 1.010)]);
     let asked = bottling(&quiet);
     assert!(plan(asked).expect("in range").dose().is_some());
-    assert_eq!(ways(&asked, Some(&quiet)), vec![]);
+    assert_eq!(ways(&asked, Some((&quiet, day(17.0)))), vec![]);
 
     let cold = Some(Estimate::new(CarbonDioxideVolumes::literal(1.54), 0.08));
     let closed = ways(&Bottling { may_hold: cold, ..asked }, None);
@@ -111,5 +114,8 @@ fn every_way_is_tried_before_it_is_offered() {
     let said =
         Bottling { over: Over::Stated, points_left: Some(GravityChange::literal(0.006)), ..asked };
     let lower = |way: &Way| matches!(way, Way::LowerTarget(_));
-    assert!(!ways(&said, Some(&quiet)).iter().any(lower), "never less sugar on a word alone");
+    assert!(
+        !ways(&said, Some((&quiet, day(17.0)))).iter().any(lower),
+        "never less sugar on a word alone"
+    );
 }

@@ -35,16 +35,16 @@ pub enum Way {
 }
 
 /// Ways from a plan without a dose, the most sensible first; none when there is a dose. Without a course
-/// no date can be worked out.
+/// and the time now no date can be worked out.
 #[must_use]
-pub fn ways(bottling: &Bottling, course: Option<&Course>) -> Vec<Way> {
+pub fn ways(bottling: &Bottling, course: Option<(&Course, Moment)>) -> Vec<Way> {
     let gives = |changed: Bottling| plan(changed).is_ok_and(|plan: Plan| plan.dose().is_some());
     let Ok(now) = plan(*bottling) else { return vec![] };
     if now.dose().is_some() {
         return vec![];
     }
     let mut ways = vec![];
-    if let Some(at) = course.and_then(|course| read_again(bottling, course)) {
+    if let Some(at) = course.and_then(|(course, now)| read_again(bottling, course, now)) {
         ways.push(Way::ReadAgain(at));
     }
     // Unfinished beer is never answered with less sugar, nor with other bottles.
@@ -78,12 +78,15 @@ pub fn ways(bottling: &Bottling, course: Option<&Course>) -> Vec<Way> {
 }
 
 /// When one more reading, the same as the last, would bring the beer under the ceiling: as long as it is
-/// taken then or within the next two days. `None` when no reading within three weeks would.
+/// taken then or within the next two days, and not before `now`. `None` when no reading within three
+/// weeks would.
 #[must_use]
-pub fn read_again(bottling: &Bottling, course: &Course) -> Option<Moment> {
+pub fn read_again(bottling: &Bottling, course: &Course, now: Moment) -> Option<Moment> {
     let last = *course.main.iter().max_by_key(|look| look.at)?;
+    let from = last.at.max(now);
+    let after = |step: u32| from.after(Hours::nearest(STEP.value() * f64::from(step)));
     let holds = |step: u32| {
-        let at = last.at.after(Hours::nearest(STEP.value() * f64::from(step)));
+        let at = after(step);
         let mut later = course.clone();
         later.main.push(Look { at, ..last });
         let finish = judge(&later);
@@ -92,7 +95,7 @@ pub fn read_again(bottling: &Bottling, course: &Course) -> Option<Moment> {
     };
     // The first of a run that holds; a run ends where it does not.
     let (mut begun, mut run) = (0, 0);
-    for step in 1..=STEPS + HOLDS_FOR {
+    for step in 0..=STEPS + HOLDS_FOR {
         if !holds(step) {
             run = 0;
             continue;
@@ -102,7 +105,7 @@ pub fn read_again(bottling: &Bottling, course: &Course) -> Option<Moment> {
         }
         run += 1;
         if run > HOLDS_FOR {
-            return Some(last.at.after(Hours::nearest(STEP.value() * f64::from(begun))));
+            return Some(after(begun));
         }
     }
     None

@@ -124,7 +124,9 @@ fn table(w: Writer, input: Input) -> Option<AnyView> {
         .into_any()
     };
     let rows = list(filled.iter().map(row));
-    let left = if short {
+    let left = if left.value() < 0.02 {
+        String::new()
+    } else if short {
         format!("{} more is there than these bottles hold.", w.volume(left))
     } else {
         format!("{} is left over.", w.wort(left))

@@ -112,20 +112,27 @@ fn drawn(w: Writer, target: CarbonDioxideVolumes, held: &Held, ends: &Ends) -> A
         bottling::doubt(why),
         apart.unwrap_or_default()
     );
-    // From nothing to a volume above the livelier end.
-    let scale = 280.0 / (high.value() + 0.5).max(0.1);
-    let at = move |gas: CarbonDioxideVolumes| 20.0 + scale * gas.value();
-    let bars = [(target, high, 30.0), (low, target, 78.0)];
+    // The lively end on the right, the flat one on the left, and room for a figure beside each.
+    let scale = 150.0 / (high.value() - low.value()).max(0.1);
+    let at = move |gas: CarbonDioxideVolumes| 85.0 + scale * (gas.value() - low.value());
+    let bars = [
+        (target, high, 24.0, dose(w, &ends.by_rule)),
+        (low, target, 68.0, dose(w, &ends.holds_more)),
+    ];
     let description = format!("{rule} {cold}");
-    let bars = list(bars.into_iter().map(|(from, to, top)| {
+    let bars = list(bars.into_iter().map(|(from, to, top, dose)| {
         let (left, right) = (at(from), at(to));
+        let (below, middle) = (top + 14.0, 0.5 * (left + right));
         view! {
-            <rect class="ends-bar" x=left y=top width=right - left height="18" rx="4" />
-            <text class="picture-small" x=left y=top - 5.0 text-anchor="middle">
+            <rect class="ends-bar" x=left y=top width=right - left height="20" rx="4" />
+            <text class="picture-small" x=left - 6.0 y=below text-anchor="end">
                 {write::volumes(from)}
             </text>
-            <text class="picture-small" x=right y=top - 5.0 text-anchor="middle">
+            <text class="picture-small" x=right + 6.0 y=below>
                 {write::volumes(to)}
+            </text>
+            <text class="picture-small picture-strong" x=middle y=top - 6.0 text-anchor="middle">
+                {dose}
             </text>
         }
         .into_any()
@@ -134,9 +141,9 @@ fn drawn(w: Writer, target: CarbonDioxideVolumes, held: &Held, ends: &Ends) -> A
     view! {
         <div class="notice">
             <p>{may}</p>
-            <Picture kind="ends" size=(320.0, 104.0) title="What either dose may come to" description>
+            <Picture kind="ends" size=(320.0, 98.0) title="What either dose may come to" description>
                 {bars}
-                <path class="ends-target" d=format!("M{mark:.1} 26V100") />
+                <path class="ends-target" d=format!("M{mark:.1} 20V94") />
             </Picture>
             <p class="small">{rule}</p>
             <p class="small">{cold}</p>

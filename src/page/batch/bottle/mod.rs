@@ -72,7 +72,8 @@ fn BottlingForm(id: Id, live: Live) -> impl IntoView {
     let words_of_it = move || -> Option<Judged> {
         let bottling = ready()?.ok()?.bottling;
         let course = live.with(|s| s.as_ref().map(|s| s.course.clone()));
-        let ways = ways(&bottling, course.as_ref());
+        let now = session.now.get();
+        let ways = ways(&bottling, course.as_ref().map(|course| (course, now)));
         Some(words::bottle_words(writer(), &plan(bottling).ok()?, &ways))
     };
     // Said aloud where it was not there before; the card itself is drawn anew and may go unheard.
