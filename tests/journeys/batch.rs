@@ -144,10 +144,11 @@ async fn four_stages_lead_to_an_opened_bottle() {
     now_leads(&phone, "Chill one bottle", "/open").await;
     phone.says(".verdict-word", "Go").await;
     phone.tap("3 right").await;
-    phone.type_into("Clarity, taste", "bright, dry").await;
+    phone.tap("Bright").await;
+    phone.type_into("Taste", "bready, dry").await;
     phone.tap("Save").await;
     phone.says(".log-line", "Fizz 3 of 5").await;
-    phone.says(".log-line", "bright, dry").await;
+    phone.says(".log-line", "Bright · bready, dry").await;
     phone.reload().await;
     phone.says(".log-line", "Fizz 3 of 5").await;
     now_leads(&phone, "Note how each bottle was", "/open").await;

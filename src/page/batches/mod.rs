@@ -5,7 +5,8 @@ pub mod form;
 use super::route::Route;
 use super::session::use_session;
 use super::{words, write};
-use crate::batch::Summary;
+use crate::batch::{Summary, tally};
+use crate::page::parts::live::{list, live};
 use leptos::prelude::*;
 
 /// The screen.
@@ -29,7 +30,33 @@ pub fn BatchesScreen() -> impl IntoView {
                 view! { <ul class="batch-list">{rows}</ul> }.into_any()
             }
         }}
+        {live(tally_of)}
     }
+}
+
+/// Volume begun in each calendar year; nothing before there is a batch.
+fn tally_of() -> Option<AnyView> {
+    let session = use_session();
+    let years = session.journal.with(tally);
+    let w = session.writer();
+    let rows = list(years.iter().map(|year| {
+        let batches = if year.batches == 1 { "batch" } else { "batches" };
+        view! {
+            <tr>
+                <th scope="row">{year.year}</th>
+                <td>{format!("{} in {} {batches}", w.volume(year.volume), year.batches)}</td>
+            </tr>
+        }
+        .into_any()
+    }));
+    let table = view! {
+        <h2>"Begun in each year"</h2>
+        <table class="figures">
+            <tbody>{rows}</tbody>
+        </table>
+        <p class="small">{words::TALLY_CAUTION}</p>
+    };
+    (!years.is_empty()).then(|| table.into_any())
 }
 
 fn row(summary: &Summary) -> AnyView {

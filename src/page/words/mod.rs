@@ -1,6 +1,7 @@
 //! All text for people: names of places and things, and what is said when something is wrong.
 
 pub mod bottling;
+pub mod opening;
 pub mod pitching;
 pub mod place;
 pub mod started;
@@ -204,6 +205,8 @@ pub const WATER_CAUTION: &str =
     "Use boiled and cooled or sealed bottled water. Shop ice goes round the pot, not in it.";
 /// The caution that belongs to strength.
 pub const STRENGTH_CAUTION: &str = "For your own use: not for a label in trade, duty, driving or health. Check your local law; for adults of legal age.";
+/// The caution that belongs to a year's tally.
+pub const TALLY_CAUTION: &str = "Some places limit what a household may brew in a year, or want to be told. Check your local law; home-made beer is not for sale.";
 /// The caution that belongs to closed rooms.
 pub const GAS_CAUTION: &str = "Carbon dioxide gathers in chest freezers, cupboards and small cellars: open, wait, and never lean in.";
 /// The caution that belongs to cleaning.

@@ -1,0 +1,85 @@
+//! Something is wrong: the hazard first, then the pressures, then what may be behind it.
+
+use super::super::Live;
+use crate::advice::worried::{Facts, Symptom, help, pressures};
+use crate::page::drafts::use_drafts;
+use crate::page::parts::choice::Choice;
+use crate::page::parts::figures::Figures;
+use crate::page::parts::live::{list, live as part};
+use crate::page::session::{Session, use_session};
+use crate::page::words::{self, opening};
+use crate::page::write;
+use crate::quantity::Hours;
+use leptos::prelude::*;
+
+/// Questions and answers, folded away until they are wanted.
+#[component]
+pub fn Worried(scope: String, live: Live) -> impl IntoView {
+    let session = use_session();
+    let chosen = use_drafts().text(&format!("{scope}symptom"), "");
+    let facts =
+        move || live.with(|s| s.as_ref()?.facts(session.settings().height, session.now.get()));
+    let said = move || {
+        let symptom = Symptom::ALL.into_iter().find(|s| opening::symptom(*s).0 == chosen.get())?;
+        Some(answer(session, symptom, facts()?))
+    };
+    view! {
+        <details class="more">
+            <summary>"Something is wrong"</summary>
+            <Choice
+                id="opening-symptom"
+                label="What do you see?"
+                options=Symptom::ALL.map(opening::symptom).to_vec()
+                chosen
+            />
+            <div role="status" aria-live="polite">
+                {part(said)}
+            </div>
+        </details>
+    }
+}
+
+fn answer(session: Session, symptom: Symptom, facts: Facts) -> AnyView {
+    let found = help(symptom, &facts);
+    let steps = list(
+        found.steps.into_iter().map(|step| view! { <li>{opening::step(step)}</li> }.into_any()),
+    );
+    let causes = list(
+        found.causes.into_iter().map(|cause| view! { <li>{opening::cause(cause)}</li> }.into_any()),
+    );
+    let rows = move || {
+        let Ok(found) = pressures(&facts) else { return vec![] };
+        let at = session.writer().temperature(found.at);
+        let place = if facts.place.is_some() { at } else { format!("{at}, a guess") };
+        let both =
+            |best, worst| format!("{}, at worst {}", write::pressure(best), write::pressure(worst));
+        vec![
+            ("They stand at", place),
+            ("Pressure there", both(found.here, found.here_at_worst)),
+            ("Chilled to 4\u{A0}°C", both(found.chilled, found.chilled_at_worst)),
+        ]
+    };
+    let above = facts.ceiling.is_none_or(|ceiling| facts.worst > ceiling);
+    let beyond = above.then_some("At worst they hold more than their usual ceiling.");
+    let hazard = symptom.is_hazard();
+    // Over-pressured bottles may be green as well: nobody is told to wait for those.
+    let young = !hazard && facts.age < Hours::literal(14.0 * 24.0);
+    let young = young.then_some("They are less than two weeks old: most often that is all.");
+    let class = if hazard { "notice notice-grave" } else { "notice" };
+    view! {
+        <div class=class>
+            <h3>{if hazard { "First make them safe" } else { "What to do" }}</h3>
+            <p>{beyond.or(young).unwrap_or_default()}</p>
+            <ol>{steps}</ol>
+            <p class="small">{if hazard { words::GLASS_CAUTION } else { "" }}</p>
+        </div>
+        <h3>"Pressure by the record, once the sugar is eaten"</h3>
+        <Figures rows />
+        <p class="small">
+            "The record knows nothing of wild yeast: gushing bottles may hold more than this."
+        </p>
+        <h3>"What may be behind it, the likeliest first"</h3>
+        <ol>{causes}</ol>
+    }
+    .into_any()
+}
