@@ -31,7 +31,7 @@ fn take_over() {
 
 /// Sets or takes away `data-<name>` on the root. Only a malformed name could be refused; the page works
 /// without the mark.
-fn mark(name: &str, value: Option<&str>) {
+pub fn mark(name: &str, value: Option<&str>) {
     if let Some(root) = document().document_element() {
         let name = format!("data-{name}");
         let _ = match value {

@@ -1,11 +1,12 @@
 //! The bottling as it was recorded, and the word of caution that stays with it.
 
+use super::print::{Printing, bottling_rows};
 use super::{Live, remove};
 use crate::batch::Kind;
 use crate::page::parts::figures::Figures;
 use crate::page::parts::live::{Outcome, When};
 use crate::page::session::use_session;
-use crate::page::{words, write};
+use crate::page::words;
 use leptos::prelude::*;
 
 /// The record.
@@ -15,22 +16,7 @@ pub fn Bottled(live: Live) -> impl IntoView {
     let record = move || live.with(|s| s.as_ref().and_then(|s| s.bottling.clone()));
     let rows = move || {
         let Some((_, record)) = record() else { return vec![] };
-        let w = session.writer();
-        let mut rows = vec![
-            ("Bottled", write::moment(record.at)),
-            ("Beer", w.volume(record.beer.value())),
-            ("Sugar", format!("{} {}", w.mass(record.weighed), words::sugar(record.sugar))),
-            ("Wished", write::volumes_in_full(record.target)),
-            ("At worst", write::volumes(record.worst)),
-            ("Weakest bottle", words::bottle(record.weakest).to_owned()),
-        ];
-        rows.extend(record.place.map(|t| ("They stand at", w.temperature(t))));
-        rows.extend(
-            (!record.went_on_because.is_empty())
-                .then_some(("Went on because", record.went_on_because)),
-        );
-        rows.extend((!record.note.is_empty()).then_some(("Note", record.note)));
-        rows
+        bottling_rows(session.writer(), &record)
     };
     let above = Memo::new(move |_| {
         live.with(|s| {
@@ -57,6 +43,7 @@ pub fn Bottled(live: Live) -> impl IntoView {
         </When>
         <Figures rows />
         <p class="small">{words::GLASS_CAUTION}</p>
+        <Printing live />
         <Outcome said=failed />
         <button type="button" class="danger" on:click=delete>
             "Delete the bottling"

@@ -6,6 +6,7 @@ mod course;
 mod log;
 mod open;
 mod pitch;
+mod print;
 mod quiet;
 mod reading_fields;
 mod reading_form;
