@@ -15,6 +15,7 @@ mod server;
 
 mod batch;
 mod bench;
+mod bottling;
 mod eyes;
 mod guard;
 mod hands;

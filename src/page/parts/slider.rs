@@ -1,6 +1,7 @@
 //! A value to be slid along its range, with a stepper at each end.
 
 use crate::page::parts::live::{Told, say};
+use crate::quantity::write_number;
 use leptos::prelude::*;
 
 /// The slider. Its value is any number; what it means is the caller's.
@@ -46,11 +47,11 @@ pub fn Slider(
                     max=max
                     step=step
                     aria-valuetext=say(move || spoken.get())
-                    prop:value=move || value.get().unwrap_or(min).to_string()
+                    prop:value=move || write_number(value.get().unwrap_or(min), 3)
                     on:input=move |event| {
-                        if let Ok(number) = event_target_value(&event).parse() {
-                            on_set.run(number);
-                        }
+                        // The browser reads it: to parse a number here would bring 12 kB.
+                        let number = event_target::<web_sys::HtmlInputElement>(&event);
+                        on_set.run(number.value_as_number());
                     }
                 />
                 <button

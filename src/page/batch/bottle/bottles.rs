@@ -132,7 +132,7 @@ fn table(w: Writer, input: Input) -> Option<AnyView> {
         format!("{} is left over.", w.wort(left))
     };
     let how = if by_bottle {
-        "Dry sugar in a bottle makes beer foam: weigh it into the empty bottle, then fill. The mark is what the scale and its rounding can do.".to_owned()
+        "Dry sugar in a bottle makes beer foam: weigh it into the empty bottle, then fill. Within so much is what the scale and its rounding can do.".to_owned()
     } else {
         words::bottling::mixing()
     };
