@@ -4,10 +4,47 @@
 //! 60 kB in all. Here the text is read once into a tree without types, and only the tree is asked for
 //! fields. What is accepted is the same, but that a record is an object and never a list.
 
-use serde::de::value::StrDeserializer;
-use serde::de::{self, Deserialize, DeserializeOwned, DeserializeSeed, Deserializer, Visitor};
-use serde::forward_to_deserialize_any;
+use serde::de::{self, Deserialize, DeserializeOwned, Deserializer, Visitor};
 use std::fmt;
+
+/// Reads a stored record, field by field: a reader derived for each would be 25 kB more.
+///
+/// # Errors
+/// When the text is no JSON, or its fields are refused by `T`.
+pub fn read_record<T: FromFields>(text: &str) -> Result<T, serde_json::Error> {
+    T::from_fields(&serde_json::from_str::<Tree>(text)?).map_err(Wrong::told)
+}
+
+/// What is read out of the named fields of an object; made by `record_fields!`.
+pub trait FromFields: Sized {
+    /// Reads it.
+    ///
+    /// # Errors
+    /// When the tree is no object, or a field is missing, there twice, or refused.
+    fn from_fields(tree: &Tree) -> Result<Self, Wrong>;
+}
+
+/// Makes a record readable: first the fields that must be there, then those that may be missing and are
+/// then as nothing was said.
+macro_rules! record_fields {
+    ($record:ident { $($must:ident)* } may have { $($may:ident)* }) => {
+        impl $crate::json::FromFields for $record {
+            fn from_fields(tree: &$crate::json::Tree) -> Result<Self, $crate::json::Wrong> {
+                Ok(Self {
+                    $($must: tree.must(stringify!($must))?,)*
+                    $($may: tree.may(stringify!($may))?,)*
+                })
+            }
+        }
+        impl<'de> serde::Deserialize<'de> for $record {
+            fn deserialize<D: serde::Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
+                let tree = $crate::json::Tree::deserialize(from)?;
+                $crate::json::FromFields::from_fields(&tree).map_err(serde::de::Error::custom)
+            }
+        }
+    };
+}
+pub(crate) use record_fields;
 
 /// Reads a stored text.
 ///
@@ -33,7 +70,9 @@ pub fn read_texts(text: &str) -> Result<Vec<(String, String)>, serde_json::Error
 
 /// A value as it was written; numbers as `serde_json` tells them apart, names in their order and twice
 /// where they stand twice.
-enum Tree {
+#[derive(Debug)]
+#[allow(missing_docs)] // each variant is named for what it holds
+pub enum Tree {
     Null,
     Bool(bool),
     Whole(u64),
@@ -42,6 +81,36 @@ enum Tree {
     Text(String),
     List(Vec<Tree>),
     Object(Vec<(String, Tree)>),
+}
+
+impl Tree {
+    /// The field of that name, if it is there.
+    fn field(&self, name: &'static str) -> Result<Option<&Self>, Wrong> {
+        let Self::Object(all) = self else { return Err(Wrong::Kind) };
+        let mut found = None;
+        for (other, value) in all {
+            if other == name && found.replace(value).is_some() {
+                return Err(Wrong::Twice(name));
+            }
+        }
+        Ok(found)
+    }
+
+    /// The field of that name, read.
+    ///
+    /// # Errors
+    /// When it is missing, there twice, or refused.
+    pub fn must<T: DeserializeOwned>(&self, name: &'static str) -> Result<T, Wrong> {
+        T::deserialize(self.field(name)?.ok_or(Wrong::Missing(name))?)
+    }
+
+    /// The same, or what stands for nothing said where it is missing.
+    ///
+    /// # Errors
+    /// When it is there twice, or refused.
+    pub fn may<T: DeserializeOwned + Default>(&self, name: &'static str) -> Result<T, Wrong> {
+        self.field(name)?.map_or_else(|| Ok(T::default()), T::deserialize)
+    }
 }
 
 struct Grower;
@@ -102,7 +171,8 @@ impl<'de> Deserialize<'de> for Tree {
 
 /// Why a tree was refused.
 #[derive(Debug)]
-enum Wrong {
+#[allow(missing_docs)] // its words say it
+pub enum Wrong {
     Value(String),
     Kind,
     Missing(&'static str),
@@ -151,159 +221,5 @@ impl de::Error for Wrong {
 
     fn duplicate_field(name: &'static str) -> Self {
         Self::Twice(name)
-    }
-}
-
-impl<'de> Deserializer<'de> for &'de Tree {
-    type Error = Wrong;
-
-    fn deserialize_any<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Wrong> {
-        match self {
-            Tree::Null => visitor.visit_unit(),
-            Tree::Bool(value) => visitor.visit_bool(*value),
-            Tree::Whole(value) => visitor.visit_u64(*value),
-            Tree::Negative(value) => visitor.visit_i64(*value),
-            Tree::Number(value) => visitor.visit_f64(*value),
-            Tree::Text(text) => visitor.visit_borrowed_str(text),
-            Tree::List(_) => self.deserialize_seq(visitor),
-            Tree::Object(_) => self.deserialize_map(visitor),
-        }
-    }
-
-    fn deserialize_option<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Wrong> {
-        match self {
-            Tree::Null => visitor.visit_none(),
-            _ => visitor.visit_some(self),
-        }
-    }
-
-    fn deserialize_newtype_struct<V: Visitor<'de>>(
-        self,
-        _: &'static str,
-        visitor: V,
-    ) -> Result<V::Value, Wrong> {
-        visitor.visit_newtype_struct(self)
-    }
-
-    fn deserialize_seq<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Wrong> {
-        match self {
-            Tree::List(all) => visitor.visit_seq(Items(all.iter())),
-            _ => Err(Wrong::Kind),
-        }
-    }
-
-    fn deserialize_map<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Wrong> {
-        match self {
-            Tree::Object(all) => visitor.visit_map(Fields { rest: all.iter(), value: &Tree::Null }),
-            _ => Err(Wrong::Kind),
-        }
-    }
-
-    fn deserialize_struct<V: Visitor<'de>>(
-        self,
-        _: &'static str,
-        _: &'static [&'static str],
-        visitor: V,
-    ) -> Result<V::Value, Wrong> {
-        self.deserialize_map(visitor)
-    }
-
-    fn deserialize_enum<V: Visitor<'de>>(
-        self,
-        _: &'static str,
-        _: &'static [&'static str],
-        visitor: V,
-    ) -> Result<V::Value, Wrong> {
-        match self {
-            Tree::Text(name) => visitor.visit_enum(Variant { name, of: None }),
-            Tree::Object(all) => match all.as_slice() {
-                [(name, of)] => visitor.visit_enum(Variant { name, of: Some(of) }),
-                _ => Err(Wrong::Kind),
-            },
-            _ => Err(Wrong::Kind),
-        }
-    }
-
-    fn deserialize_ignored_any<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Wrong> {
-        visitor.visit_unit()
-    }
-
-    forward_to_deserialize_any! {
-        bool i8 i16 i32 i64 i128 u8 u16 u32 u64 u128 f32 f64 char str string bytes byte_buf unit
-        unit_struct tuple tuple_struct identifier
-    }
-}
-
-struct Items<'de>(std::slice::Iter<'de, Tree>);
-
-impl<'de> de::SeqAccess<'de> for Items<'de> {
-    type Error = Wrong;
-
-    fn next_element_seed<S: DeserializeSeed<'de>>(
-        &mut self,
-        seed: S,
-    ) -> Result<Option<S::Value>, Wrong> {
-        self.0.next().map(|value| seed.deserialize(value)).transpose()
-    }
-}
-
-struct Fields<'de> {
-    rest: std::slice::Iter<'de, (String, Tree)>,
-    value: &'de Tree,
-}
-
-impl<'de> de::MapAccess<'de> for Fields<'de> {
-    type Error = Wrong;
-
-    fn next_key_seed<S: DeserializeSeed<'de>>(
-        &mut self,
-        seed: S,
-    ) -> Result<Option<S::Value>, Wrong> {
-        let Some((name, value)) = self.rest.next() else { return Ok(None) };
-        self.value = value;
-        seed.deserialize(StrDeserializer::new(name)).map(Some)
-    }
-
-    fn next_value_seed<S: DeserializeSeed<'de>>(&mut self, seed: S) -> Result<S::Value, Wrong> {
-        seed.deserialize(self.value)
-    }
-}
-
-/// A variant by its name, with what stands behind it.
-struct Variant<'de> {
-    name: &'de str,
-    of: Option<&'de Tree>,
-}
-
-impl<'de> de::EnumAccess<'de> for Variant<'de> {
-    type Error = Wrong;
-    type Variant = Self;
-
-    fn variant_seed<S: DeserializeSeed<'de>>(self, seed: S) -> Result<(S::Value, Self), Wrong> {
-        Ok((seed.deserialize(StrDeserializer::new(self.name))?, self))
-    }
-}
-
-impl<'de> de::VariantAccess<'de> for Variant<'de> {
-    type Error = Wrong;
-
-    fn unit_variant(self) -> Result<(), Wrong> {
-        if self.of.is_none() { Ok(()) } else { Err(Wrong::Kind) }
-    }
-
-    fn newtype_variant_seed<S: DeserializeSeed<'de>>(self, seed: S) -> Result<S::Value, Wrong> {
-        seed.deserialize(self.of.ok_or(Wrong::Kind)?)
-    }
-
-    fn tuple_variant<V: Visitor<'de>>(self, _: usize, _: V) -> Result<V::Value, Wrong> {
-        Err(Wrong::Kind)
-    }
-
-    fn struct_variant<V: Visitor<'de>>(
-        self,
-        _: &'static [&'static str],
-        _: V,
-    ) -> Result<V::Value, Wrong> {
-        Err(Wrong::Kind)
     }
 }

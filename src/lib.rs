@@ -21,6 +21,7 @@ pub mod batch;
 pub mod chart;
 pub mod exchange;
 pub mod json;
+mod json_asked;
 pub mod json_texts;
 pub mod order;
 #[cfg(feature = "web")]

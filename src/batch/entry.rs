@@ -4,7 +4,7 @@ use super::gear::{BottlesItem, HydrometerItem, Settings, SugarItem};
 use super::id::Id;
 use super::pitch_record::PitchRecord;
 use super::record::{BatchHeading, BottlingRecord, OpeningRecord, Reading};
-use crate::json;
+use crate::json::read_record;
 
 /// What kind of thing an entry is. The names are stored; they never change.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -147,15 +147,15 @@ impl Entry {
     /// When the text is no entry of this kind.
     pub fn from_text(kind: Kind, text: &str) -> Result<Self, serde_json::Error> {
         Ok(match kind {
-            Kind::Batch => Self::Batch(json::read(text)?),
-            Kind::Pitch => Self::Pitch(json::read(text)?),
-            Kind::Reading => Self::Reading(json::read(text)?),
-            Kind::Bottling => Self::Bottling(json::read(text)?),
-            Kind::Opening => Self::Opening(json::read(text)?),
-            Kind::Hydrometer => Self::Hydrometer(json::read(text)?),
-            Kind::Settings => Self::Settings(json::read(text)?),
-            Kind::Bottles => Self::Bottles(json::read(text)?),
-            Kind::Sugar => Self::Sugar(json::read(text)?),
+            Kind::Batch => Self::Batch(read_record(text)?),
+            Kind::Pitch => Self::Pitch(read_record(text)?),
+            Kind::Reading => Self::Reading(read_record(text)?),
+            Kind::Bottling => Self::Bottling(read_record(text)?),
+            Kind::Opening => Self::Opening(read_record(text)?),
+            Kind::Hydrometer => Self::Hydrometer(read_record(text)?),
+            Kind::Settings => Self::Settings(read_record(text)?),
+            Kind::Bottles => Self::Bottles(read_record(text)?),
+            Kind::Sugar => Self::Sugar(read_record(text)?),
         })
     }
 }

@@ -3,18 +3,16 @@
 use super::id::Id;
 use crate::advice::dosing::Weighing;
 use crate::advice::stock::Bottles;
+use crate::json::{FromFields, Tree, Wrong, record_fields};
 use crate::quantity::{
-    Celsius, Grams, GravityChange, GravityUnit, LengthUnit, MassUnit, Metres, TemperatureUnit,
-    VolumeUnit,
+    Grams, GravityUnit, LengthUnit, MassUnit, Metres, TemperatureUnit, VolumeUnit,
 };
 use crate::science::hydrometer::Hydrometer;
-use crate::science::hydrometer_check::SugarCheck;
 use crate::science::priming::OwnSugar;
-use serde::{Deserialize, Serialize};
+use serde::{Deserialize, Deserializer, Serialize, de};
 
 /// A hydrometer with a name.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(from = "Flat")]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct HydrometerItem {
     /// What the brewer calls it.
     pub name: String,
@@ -23,21 +21,22 @@ pub struct HydrometerItem {
     pub instrument: Hydrometer,
 }
 
-/// The same as it is stored: one flat object. Serde's own flattening would read it by way of a tree of
-/// its own.
-#[derive(Deserialize)]
-struct Flat {
-    name: String,
-    reference: Celsius,
-    division: GravityChange,
-    offset: GravityChange,
-    #[serde(default)]
-    sugar: Option<SugarCheck>,
+// One flat object; serde's own flattening would read it by way of a tree of its own.
+impl FromFields for HydrometerItem {
+    fn from_fields(tree: &Tree) -> Result<Self, Wrong> {
+        let instrument = Hydrometer {
+            reference: tree.must("reference")?,
+            division: tree.must("division")?,
+            offset: tree.must("offset")?,
+            sugar: tree.may("sugar")?,
+        };
+        Ok(Self { name: tree.must("name")?, instrument })
+    }
 }
 
-impl From<Flat> for HydrometerItem {
-    fn from(Flat { name, reference, division, offset, sugar }: Flat) -> Self {
-        Self { name, instrument: Hydrometer { reference, division, offset, sugar } }
+impl<'de> Deserialize<'de> for HydrometerItem {
+    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
+        Self::from_fields(&Tree::deserialize(from)?).map_err(de::Error::custom)
     }
 }
 
@@ -56,7 +55,7 @@ impl HydrometerItem {
 }
 
 /// Bottles on hand.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct BottlesItem {
     /// What the brewer calls them.
     pub name: String,
@@ -64,8 +63,13 @@ pub struct BottlesItem {
     pub bottles: Bottles,
 }
 
+record_fields! {
+    BottlesItem { name bottles }
+    may have {  }
+}
+
 /// A sugar of the brewer's own.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct SugarItem {
     /// What the brewer calls it.
     pub name: String,
@@ -73,8 +77,13 @@ pub struct SugarItem {
     pub sugar: OwnSugar,
 }
 
+record_fields! {
+    SugarItem { name sugar }
+    may have {  }
+}
+
 /// The units a brewer writes in.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 pub struct Units {
     /// Gravity.
     pub gravity: GravityUnit,
@@ -86,6 +95,11 @@ pub struct Units {
     pub mass: MassUnit,
     /// Height.
     pub height: LengthUnit,
+}
+
+record_fields! {
+    Units { gravity temperature volume mass height }
+    may have {  }
 }
 
 impl Units {
@@ -120,7 +134,7 @@ pub enum Theme {
 }
 
 /// The brewer's settings.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Settings {
     /// Units.
     pub units: Units,
@@ -129,11 +143,16 @@ pub struct Settings {
     /// Day or night.
     pub theme: Theme,
     /// The batch in hand.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub in_hand: Option<Id>,
     /// What the kitchen scale shows at the finest; `None` for the usual.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub scale: Option<Grams>,
+}
+
+record_fields! {
+    Settings { units height theme }
+    may have { in_hand scale }
 }
 
 impl Settings {

@@ -2,6 +2,7 @@
 
 use super::id::Id;
 use crate::advice::yeast::Method;
+use crate::json::record_fields;
 use crate::quantity::{Celsius, Grams, Hours, Litres, Moment};
 use crate::science::kit_gravity::{Ingredient, KitGravity, by_mark, gravity};
 use crate::science::self_heating;
@@ -38,60 +39,65 @@ pub struct AddedWater {
 }
 
 /// The yeast went in. All but the batch and the time may be missing: older records have little more.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct PitchRecord {
     /// The batch.
     pub batch: Id,
     /// When.
     pub at: Moment,
     /// Of the wort.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub wort: Option<Celsius>,
     /// In the vessel when all is in, read off its mark.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub volume: Option<Litres>,
     /// Water added after the boil.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub water: Option<AddedWater>,
     /// Ice added.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub ice: Option<Grams>,
     /// What was weighed in.
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[serde(skip_serializing_if = "Vec::is_empty")]
     pub ingredients: Vec<Ingredient>,
     /// Which gravity the batch goes by.
-    #[serde(default, skip_serializing_if = "GoesBy::is_default")]
+    #[serde(skip_serializing_if = "GoesBy::is_default")]
     pub goes_by: GoesBy,
     /// Dry yeast in all.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub yeast: Option<Grams>,
     /// What the packet is called.
-    #[serde(default, skip_serializing_if = "String::is_empty")]
+    #[serde(skip_serializing_if = "String::is_empty")]
     pub product: String,
     /// How many sachets.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub sachets: Option<u32>,
     /// Sprinkled, or woken in water first.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub method: Option<Method>,
     /// Shaken or splashed for so long.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub aerated: Option<Hours>,
     /// A satellite was set beside it.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub satellite: Option<bool>,
     /// What it stands in.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub vessel: Option<self_heating::Vessel>,
     /// Of the room.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub room: Option<Celsius>,
     /// Where it stands, in the brewer's words.
-    #[serde(default, skip_serializing_if = "String::is_empty")]
+    #[serde(skip_serializing_if = "String::is_empty")]
     pub place: String,
     /// Anything else.
-    #[serde(default, skip_serializing_if = "String::is_empty")]
+    #[serde(skip_serializing_if = "String::is_empty")]
     pub note: String,
+}
+
+record_fields! {
+    PitchRecord { batch at }
+    may have { wort volume water ice ingredients goes_by yeast product sachets method aerated satellite vessel room place note }
 }
 
 impl PitchRecord {

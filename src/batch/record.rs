@@ -5,6 +5,7 @@ use crate::advice::bottles::Bottle;
 use crate::advice::family::{Family, Span};
 use crate::advice::history::Past;
 use crate::advice::stock::Bottles;
+use crate::json::record_fields;
 use crate::quantity::{
     CarbonDioxideVolumes, Celsius, Estimate, Grams, Gravity, GravityChange, Litres, Moment, Plato,
     SpecificGravity, WortFactor,
@@ -15,7 +16,7 @@ use crate::science::refractometer::USUAL_FACTOR;
 use serde::{Deserialize, Serialize};
 
 /// What is known of a batch as a whole.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct BatchHeading {
     /// Its name, as the brewer wrote it.
     pub name: String,
@@ -26,16 +27,21 @@ pub struct BatchHeading {
     /// The yeast.
     pub family: Family,
     /// The packet's own range for pitching, if it has one.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub packet: Option<Span<Celsius>>,
     /// Starting gravity that kit or recipe states.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub expected_start: Option<SpecificGravity>,
     /// Final gravity that kit or recipe states.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub expected_end: Option<SpecificGravity>,
     /// The instrument in use.
     pub hydrometer: Id,
+}
+
+record_fields! {
+    BatchHeading { name started volume family hydrometer }
+    may have { packet expected_start expected_end }
 }
 
 /// Which vessel a reading is from.
@@ -75,7 +81,7 @@ pub enum Added {
 }
 
 /// One look at the beer, exactly as it was read. Corrections are worked out from it and never over it.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Reading {
     /// The batch.
     pub batch: Id,
@@ -84,37 +90,42 @@ pub struct Reading {
     /// From where.
     pub vessel: Vessel,
     /// Gravity as read, on the scale it was read on.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub as_read: Option<Gravity>,
     /// What was typed for it, letter by letter.
-    #[serde(default, skip_serializing_if = "String::is_empty")]
+    #[serde(skip_serializing_if = "String::is_empty")]
     pub typed: String,
     /// Of the liquid in the jar.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub sample: Option<Celsius>,
     /// How the sample stood.
     pub condition: Condition,
     /// Read with this instrument.
     pub hydrometer: Id,
     /// What a refractometer showed, with or without a hydrometer beside it.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub refractometer: Option<Refractometer>,
     /// Something that ferments was added then, after the reading.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub added: Option<Added>,
     /// Of the beer in the fermenter.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub beer: Option<Celsius>,
     /// Of the room.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub room: Option<Celsius>,
     /// Anything else.
-    #[serde(default, skip_serializing_if = "String::is_empty")]
+    #[serde(skip_serializing_if = "String::is_empty")]
     pub note: String,
 }
 
+record_fields! {
+    Reading { batch at vessel condition hydrometer }
+    may have { as_read typed sample refractometer added beer room note }
+}
+
 /// It was bottled, with what and on what grounds.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct BottlingRecord {
     /// The batch.
     pub batch: Id,
@@ -135,48 +146,58 @@ pub struct BottlingRecord {
     /// The hottest place they may stand.
     pub hottest: Celsius,
     /// Where they stand.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub place: Option<Celsius>,
     /// When they came to where they stand, if that was later.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub moved: Option<Moment>,
     /// Worst-case carbon dioxide as judged on the day.
     pub worst: CarbonDioxideVolumes,
     /// The brewer's reason, when the log did not say finished.
-    #[serde(default, skip_serializing_if = "String::is_empty")]
+    #[serde(skip_serializing_if = "String::is_empty")]
     pub went_on_because: String,
     /// Anything else.
-    #[serde(default, skip_serializing_if = "String::is_empty")]
+    #[serde(skip_serializing_if = "String::is_empty")]
     pub note: String,
     /// What it was judged on; older records have none.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub grounds: Option<Grounds>,
 }
 
+record_fields! {
+    BottlingRecord { batch at beer sugar weighed target warmest weakest hottest worst }
+    may have { place moved went_on_because note grounds }
+}
+
 /// What a bottling was judged on.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
 pub struct Grounds {
     /// What happened to the beer after it went quiet.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub past: Option<Past>,
     /// Carbon dioxide already in, as the dose counted it.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub already_in: Option<Estimate<CarbonDioxideVolumes>>,
     /// The most that could be left to ferment.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub points_left: Option<GravityChange>,
     /// The bottles that were filled.
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[serde(skip_serializing_if = "Vec::is_empty")]
     pub filled: Vec<Bottles>,
     /// The sugar was weighed into each bottle.
-    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
     pub by_bottle: bool,
     /// What the scale showed at the finest.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub scale: Option<Grams>,
     /// What the brewer calls the sugar, if it was an own one.
-    #[serde(default, skip_serializing_if = "String::is_empty")]
+    #[serde(skip_serializing_if = "String::is_empty")]
     pub sugar_name: String,
+}
+
+record_fields! {
+    Grounds {  }
+    may have { past already_in points_left filled by_bottle scale sugar_name }
 }
 
 /// How much fizz, one to five.
@@ -224,7 +245,7 @@ pub enum Clarity {
 }
 
 /// A bottle was opened.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct OpeningRecord {
     /// The batch.
     pub batch: Id,
@@ -233,12 +254,17 @@ pub struct OpeningRecord {
     /// How much fizz.
     pub fizz: Fizz,
     /// How clear.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub clarity: Option<Clarity>,
     /// How it tasted.
-    #[serde(default, skip_serializing_if = "String::is_empty")]
+    #[serde(skip_serializing_if = "String::is_empty")]
     pub taste: String,
     /// Anything else.
-    #[serde(default, skip_serializing_if = "String::is_empty")]
+    #[serde(skip_serializing_if = "String::is_empty")]
     pub note: String,
+}
+
+record_fields! {
+    OpeningRecord { batch at fizz }
+    may have { clarity taste note }
 }
