@@ -3,7 +3,6 @@
 
 use super::journal::Journal;
 use crate::quantity::{Litres, Measured};
-use std::collections::BTreeMap;
 
 /// One calendar year.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -19,13 +18,19 @@ pub struct Year {
 /// Every year with a batch, the latest first.
 #[must_use]
 pub fn tally(journal: &Journal) -> Vec<Year> {
-    let mut years: BTreeMap<i32, (u32, f64)> = BTreeMap::new();
+    let mut years: Vec<Year> = vec![];
     for (id, heading) in journal.batches() {
         let noted = journal.pitch(id).and_then(|(_, pitch)| pitch.volume);
-        let (batches, litres) = years.entry(heading.started.parts().0).or_default();
-        *batches += 1;
-        *litres += noted.unwrap_or(heading.volume).value();
+        let litres = noted.unwrap_or(heading.volume).value();
+        let year = heading.started.parts().0;
+        let at = years.partition_point(|known| known.year > year);
+        if years.get(at).is_none_or(|known| known.year != year) {
+            years.insert(at, Year { year, batches: 0, volume: Litres::literal(0.0) });
+        }
+        if let Some(of_year) = years.get_mut(at) {
+            of_year.batches += 1;
+            of_year.volume = Litres::nearest(of_year.volume.value() + litres);
+        }
     }
-    let year = |(year, (batches, litres))| Year { year, batches, volume: Litres::nearest(litres) };
-    years.into_iter().rev().map(year).collect()
+    years
 }

@@ -3,6 +3,7 @@
 use super::Live;
 use crate::advice::stock::how_many;
 use crate::batch::{BottlingRecord, ReadingLine, Summary, Vessel};
+use crate::page::parts::figures::figures;
 use crate::page::parts::live::{list, live as part};
 use crate::page::session::{Session, use_session};
 use crate::page::shell::mark;
@@ -73,25 +74,13 @@ fn strength(summary: &Summary) -> Option<String> {
     Some(format!("{} ±\u{A0}{doubt} ABV", write::strength(alcohol.value())))
 }
 
-fn row(name: &str, figure: &str) -> AnyView {
-    view! {
-        <tr>
-            <th scope="row">{name.to_owned()}</th>
-            <td>{figure.to_owned()}</td>
-        </tr>
-    }
-    .into_any()
-}
-
-fn table(heading: &'static str, rows: &[(String, String)]) -> Option<AnyView> {
-    let drawn = list(rows.iter().map(|(name, figure)| row(name, figure)));
+fn table(heading: &'static str, rows: Vec<(String, String)>) -> Option<AnyView> {
+    let any = !rows.is_empty();
     let table = view! {
         <h2>{heading}</h2>
-        <table class="figures">
-            <tbody>{drawn}</tbody>
-        </table>
+        {figures(rows)}
     };
-    (!rows.is_empty()).then(|| table.into_any())
+    any.then(|| table.into_any())
 }
 
 fn reading(w: Writer, line: &ReadingLine) -> (String, String) {
@@ -171,10 +160,10 @@ fn sheet(session: Session, summary: &Summary) -> AnyView {
     });
     let opened: Vec<_> = opened.collect();
     let tables = [
-        table("The brew", &own(start)),
-        table("Readings", &readings),
-        table("Bottles", &own(bottling.unwrap_or_default())),
-        table("Opened", &opened),
+        table("The brew", own(start)),
+        table("Readings", readings),
+        table("Bottles", own(bottling.unwrap_or_default())),
+        table("Opened", opened),
     ];
     view! {
         <h1>{heading.name.clone()}</h1>

@@ -6,7 +6,8 @@ use super::route::Route;
 use super::session::use_session;
 use super::{words, write};
 use crate::batch::{Summary, tally};
-use crate::page::parts::live::{list, live};
+use crate::page::parts::figures::figures;
+use crate::page::parts::live::live;
 use leptos::prelude::*;
 
 /// The screen.
@@ -39,21 +40,19 @@ fn tally_of() -> Option<AnyView> {
     let session = use_session();
     let years = session.journal.with(tally);
     let w = session.writer();
-    let rows = list(years.iter().map(|year| {
-        let batches = if year.batches == 1 { "batch" } else { "batches" };
-        view! {
-            <tr>
-                <th scope="row">{year.year}</th>
-                <td>{format!("{} in {} {batches}", w.volume(year.volume), year.batches)}</td>
-            </tr>
-        }
-        .into_any()
-    }));
+    let rows = figures(
+        years
+            .iter()
+            .map(|year| {
+                let batches = if year.batches == 1 { "batch" } else { "batches" };
+                let figure = format!("{} in {} {batches}", w.volume(year.volume), year.batches);
+                (year.year.to_string(), figure)
+            })
+            .collect(),
+    );
     let table = view! {
         <h2>"Begun in each year"</h2>
-        <table class="figures">
-            <tbody>{rows}</tbody>
-        </table>
+        {rows}
         <p class="small">{words::TALLY_CAUTION}</p>
     };
     (!years.is_empty()).then(|| table.into_any())

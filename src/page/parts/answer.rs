@@ -1,7 +1,8 @@
 //! The answer: the largest thing on the screen, in sight while one types.
 
 use crate::advice::Verdict;
-use crate::page::parts::live::{Told, list};
+use crate::page::parts::figures::items;
+use crate::page::parts::live::Told;
 use leptos::prelude::*;
 
 /// What the answer says now.
@@ -93,7 +94,7 @@ pub const fn tone(verdict: Verdict) -> &'static str {
 #[component]
 pub fn VerdictCard(judged: Judged) -> impl IntoView {
     let Judged { verdict, word, sentence, reasons, next } = judged;
-    let reasons = list(reasons.into_iter().map(|r| view! { <li>{r}</li> }.into_any()));
+    let reasons = items(reasons);
     view! {
         <section class=tone(verdict) role="status" aria-live="polite">
             <div class="verdict-head">

@@ -5,6 +5,7 @@ use crate::advice::bottle::plan;
 use crate::advice::dosing::Dosing;
 use crate::advice::stock::{Bottles, fill};
 use crate::page::parts::choice::{Choice, Pick};
+use crate::page::parts::figures::figures;
 use crate::page::parts::live::{When, list, live};
 use crate::page::priming::pick_weakest;
 use crate::page::words;
@@ -115,15 +116,9 @@ fn table(w: Writer, input: Input) -> Option<AnyView> {
             ),
             None => words::bottle(own.class).to_owned(),
         };
-        view! {
-            <tr>
-                <th scope="row">{format!("{} × {}", own.count, write::bottle_size(own.size))}</th>
-                <td>{each}</td>
-            </tr>
-        }
-        .into_any()
+        (format!("{} × {}", own.count, write::bottle_size(own.size)), each)
     };
-    let rows = list(filled.iter().map(row));
+    let rows = figures(filled.iter().map(row).collect());
     let left = if left.value() < 0.02 {
         String::new()
     } else if short {
@@ -138,9 +133,7 @@ fn table(w: Writer, input: Input) -> Option<AnyView> {
     };
     let table = view! {
         <h3>"What to fill"</h3>
-        <table class="figures">
-            <tbody>{rows}</tbody>
-        </table>
+        {rows}
         <p>{left}</p>
         <p class="small">{how}</p>
     };

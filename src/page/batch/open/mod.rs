@@ -12,8 +12,8 @@ use crate::page::drafts::use_drafts;
 use crate::page::parts::answer::card;
 use crate::page::parts::choice::Choice;
 use crate::page::parts::field::{NumberField, TextField};
-use crate::page::parts::figures::Figures;
-use crate::page::parts::live::{Outcome, Row, When, list, live as part, rows};
+use crate::page::parts::figures::{Figures, items};
+use crate::page::parts::live::{Outcome, Row, When, live as part, rows};
 use crate::page::parts::when::WhenField;
 use crate::page::priming::PLACE;
 use crate::page::session::{Session, use_session};
@@ -102,8 +102,8 @@ pub fn OpenStage(id: Id, live: Live) -> impl IntoView {
     let learned = move || {
         let outcome = live.with(|s| s.as_ref()?.outcome())?;
         let w = session.writer();
-        let each = |lesson| view! { <li>{opening::lesson(w, lesson)}</li> }.into_any();
-        let told = list(lessons(&outcome).into_iter().map(each));
+        let each = |lesson: &_| opening::lesson(w, *lesson);
+        let told = items(lessons(&outcome).iter().map(each).collect());
         let view = view! {
             <h2>"What this batch has taught"</h2>
             <ul class="reasons">{told}</ul>

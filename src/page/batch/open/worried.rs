@@ -4,8 +4,8 @@ use super::super::Live;
 use crate::advice::worried::{Facts, Symptom, help, pressures};
 use crate::page::drafts::use_drafts;
 use crate::page::parts::choice::Choice;
-use crate::page::parts::figures::Figures;
-use crate::page::parts::live::{list, live as part};
+use crate::page::parts::figures::{figures, items};
+use crate::page::parts::live::live as part;
 use crate::page::session::{Session, use_session};
 use crate::page::words::{self, opening};
 use crate::page::write;
@@ -41,24 +41,25 @@ pub fn Worried(scope: String, live: Live) -> impl IntoView {
 
 fn answer(session: Session, symptom: Symptom, facts: Facts) -> AnyView {
     let found = help(symptom, &facts);
-    let steps = list(
-        found.steps.into_iter().map(|step| view! { <li>{opening::step(step)}</li> }.into_any()),
+    let steps = items(found.steps.into_iter().map(|one| opening::step(one).to_owned()).collect());
+    let causes =
+        items(found.causes.into_iter().map(|one| opening::cause(one).to_owned()).collect());
+    let w = session.writer();
+    let both =
+        |best, worst| format!("{}, at worst {}", write::pressure(best), write::pressure(worst));
+    let rows = pressures(&facts).map_or_else(
+        |_| vec![],
+        |found| {
+            let at = w.temperature(found.at);
+            let place = if facts.place.is_some() { at } else { format!("{at}, a guess") };
+            let row = |name: &str, figure| (name.to_owned(), figure);
+            vec![
+                row("They stand at", place),
+                row("Pressure there", both(found.here, found.here_at_worst)),
+                row("Chilled to 4\u{A0}°C", both(found.chilled, found.chilled_at_worst)),
+            ]
+        },
     );
-    let causes = list(
-        found.causes.into_iter().map(|cause| view! { <li>{opening::cause(cause)}</li> }.into_any()),
-    );
-    let rows = move || {
-        let Ok(found) = pressures(&facts) else { return vec![] };
-        let at = session.writer().temperature(found.at);
-        let place = if facts.place.is_some() { at } else { format!("{at}, a guess") };
-        let both =
-            |best, worst| format!("{}, at worst {}", write::pressure(best), write::pressure(worst));
-        vec![
-            ("They stand at", place),
-            ("Pressure there", both(found.here, found.here_at_worst)),
-            ("Chilled to 4\u{A0}°C", both(found.chilled, found.chilled_at_worst)),
-        ]
-    };
     let above = facts.ceiling.is_none_or(|ceiling| facts.worst > ceiling);
     let beyond = above.then_some("At worst they hold more than their usual ceiling.");
     let hazard = symptom.is_hazard();
@@ -74,7 +75,7 @@ fn answer(session: Session, symptom: Symptom, facts: Facts) -> AnyView {
             <p class="small">{if hazard { words::GLASS_CAUTION } else { "" }}</p>
         </div>
         <h3>"Pressure by the record, once the sugar is eaten"</h3>
-        <Figures rows />
+        {figures(rows)}
         <p class="small">
             "The record knows nothing of wild yeast: gushing bottles may hold more than this."
         </p>
