@@ -119,3 +119,37 @@ fn every_way_is_tried_before_it_is_offered() {
         "never less sugar on a word alone"
     );
 }
+
+/// What is offered is tried by a shorter way than the plan: the two must agree.
+#[test]
+fn a_way_that_is_offered_leads_to_a_dose() {
+    let quiet = course(vec![look(10.0, 1.010), look(12.0, 1.010)]);
+    let mut offered = 0;
+    for target in [1.6, 2.0, 2.4, 2.8, 3.4] {
+        for weakest in Bottle::ALL {
+            for hottest in [20.0, 30.0, 38.0, 45.0] {
+                for points in [0.0, 0.4, 1.2, 2.4] {
+                    let asked = Bottling {
+                        target: CarbonDioxideVolumes::literal(target),
+                        weakest,
+                        hottest: Celsius::literal(hottest),
+                        points_left: Some(GravityChange::literal(points / 1000.0)),
+                        ..bottling(&quiet)
+                    };
+                    for way in ways(&asked, None) {
+                        offered += 1;
+                        let changed = match way {
+                            Way::LowerTarget(target) => Bottling { target, ..asked },
+                            Way::Stronger(weakest) => Bottling { weakest, ..asked },
+                            Way::Cooler(hottest) => Bottling { hottest, ..asked },
+                            other => panic!("{other:?}"),
+                        };
+                        let plan = plan(changed).expect("in range");
+                        assert!(plan.dose().is_some(), "{way:?} of {asked:?}");
+                    }
+                }
+            }
+        }
+    }
+    assert!(offered > 100, "{offered}");
+}

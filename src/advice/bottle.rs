@@ -9,6 +9,7 @@ pub use super::guard::{Guard, guard};
 use super::bottles::Bottle;
 use super::dosing::{Dosing, PerBottle, Weighing};
 use super::guard::{guard_steps, pressure};
+use super::within::{cooler_place, way_down};
 use super::{Advice, Verdict};
 use crate::quantity::{
     CarbonDioxideVolumes, Celsius, Estimate, Grams, GravityChange, Kilopascals, Litres, Measured,
@@ -144,6 +145,12 @@ impl Plan {
         self.dose().map(|dose| self.asked.weighing.on_scale(dose.sugar.value()))
     }
 
+    /// The step of the scale that was counted.
+    #[must_use]
+    pub fn scale(&self) -> Grams {
+        self.asked.weighing.scale
+    }
+
     /// The sugar for one bottle of `size`; `None` when it is withheld, when the vessel is dosed, or for
     /// a bottle smaller than the one that the guard was told of.
     #[must_use]
@@ -160,7 +167,7 @@ impl Plan {
 }
 
 /// The warmest room that the ceilings in volumes are meant for (design advice, as they are).
-const WARM_ROOM: Celsius = Celsius::literal(30.0);
+pub(super) const WARM_ROOM: Celsius = Celsius::literal(30.0);
 
 /// Makes the plan.
 ///
@@ -259,39 +266,4 @@ pub fn plan(bottling: Bottling) -> Result<Plan, ScienceError> {
         worked.doubts.clear();
     }
     Ok(Plan { advice: Advice { verdict, reasons, next, worked }, guard, dose, asked: bottling })
-}
-
-/// The warmest whole degree at which `worst` presses no harder than `limit`.
-fn cooler_place(
-    bottling: &Bottling,
-    worst: CarbonDioxideVolumes,
-    limit: Kilopascals,
-) -> Result<Next, ScienceError> {
-    let mut t = bottling.hottest.value().floor();
-    while t > WARM_ROOM.value() && pressure(bottling, worst, Celsius::nearest(t))? > limit {
-        t -= 1.0;
-    }
-    Ok(Next::CoolerPlace(Celsius::nearest(t)))
-}
-
-/// The highest target, in tenths, that the glass would hold; if none is worth bottling for, other
-/// bottles or time.
-fn way_down(bottling: &Bottling, ceiling: CarbonDioxideVolumes) -> Result<Next, ScienceError> {
-    let limit = pressure(bottling, ceiling, WARM_ROOM)?;
-    let mut tenths = (bottling.target.value() * 10.0).ceil() as i32 - 1;
-    while f64::from(tenths) / 10.0 > bottling.already_in.value().value() && tenths >= 12 {
-        let target = CarbonDioxideVolumes::nearest(f64::from(tenths) / 10.0);
-        let lower = Priming {
-            target,
-            already_in: bottling.already_in,
-            beer: bottling.beer,
-            sugar: bottling.sugar,
-        };
-        let would = guard(bottling, dose(lower)?.sugar.value())?;
-        if would.worst <= ceiling && would.at_hottest <= limit {
-            return Ok(Next::LowerTarget(target));
-        }
-        tenths -= 1;
-    }
-    Ok(Next::StrongerBottles)
 }

@@ -35,6 +35,7 @@ pub mod thermometer;
 pub mod watch;
 pub mod ways_down;
 pub mod ways_to_bottle;
+mod within;
 pub mod worried;
 pub mod yeast;
 

@@ -3,10 +3,11 @@
 //! The first is time: where the worst case is mostly what two readings do not rule out, one more reading
 //! that agrees bounds it, and its date is worked out. Beer that is not judged finished has no other way.
 
-use super::bottle::{Bottling, Next, Over, Plan, plan};
+use super::bottle::{Bottling, Next, Over, plan};
 use super::bottles::Bottle;
 use super::dosing::{Dosing, Weighing};
 use super::watch::{Course, Look, State, judge};
+use super::within::gives_dose;
 use crate::quantity::{CarbonDioxideVolumes, Celsius, Hours, Measured, Moment};
 
 /// A later reading is looked for at these steps, so far ahead.
@@ -38,7 +39,7 @@ pub enum Way {
 /// and the time now no date can be worked out.
 #[must_use]
 pub fn ways(bottling: &Bottling, course: Option<(&Course, Moment)>) -> Vec<Way> {
-    let gives = |changed: Bottling| plan(changed).is_ok_and(|plan: Plan| plan.dose().is_some());
+    let gives = |changed: Bottling| gives_dose(&changed);
     let Ok(now) = plan(*bottling) else { return vec![] };
     if now.dose().is_some() {
         return vec![];
@@ -91,7 +92,7 @@ pub fn read_again(bottling: &Bottling, course: &Course, now: Moment) -> Option<M
         later.main.push(Look { at, ..last });
         let finish = judge(&later);
         let then = Bottling { over: Over::Judged, points_left: finish.points_left, ..*bottling };
-        finish.state == State::Finished && plan(then).is_ok_and(|plan| plan.dose().is_some())
+        finish.state == State::Finished && gives_dose(&then)
     };
     // The first of a run that holds; a run ends where it does not.
     let (mut begun, mut run) = (0, 0);

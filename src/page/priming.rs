@@ -13,9 +13,10 @@ use super::words;
 use super::write::{self as written, Writer};
 use crate::advice::bottle::{Plan, Reason};
 use crate::advice::bottles::Bottle;
+use crate::batch::Settings;
 use crate::page::parts::live::live;
 use crate::quantity::{
-    Bounds, CarbonDioxideVolumes, Celsius, Estimate, GasUnit, Grams, Litres, Measured,
+    Bounds, CarbonDioxideVolumes, Celsius, Estimate, GasUnit, Grams, Litres, MassUnit, Measured,
     PressureUnit, Unit, write, write_bare, write_number,
 };
 use crate::science::priming::Sugar;
@@ -119,19 +120,31 @@ pub fn remembered(t: Celsius) -> Estimate<Celsius> {
     Estimate::new(t, REMEMBERED)
 }
 
+/// The finest step that counts for the vessel: the scale's, or what the brewer's unit is written to when
+/// that is rougher.
+pub fn finest_step(settings: &Settings) -> Grams {
+    let unit = settings.units.mass;
+    let written = match unit {
+        MassUnit::Grams => 0.0,
+        other => other.to_own(0.1_f64.powi(other.places() as i32)),
+    };
+    Grams::nearest(settings.scale().value().max(written))
+}
+
 /// The answer of a plan: the dose, or that there is none.
 pub fn dose_said(w: Writer, plan: &Plan, sugar: Sugar, beer: Litres) -> Said {
     let (Some(dose), Some(weigh)) = (plan.dose(), plan.weigh()) else {
         return Said::only("No dose: see why below.");
     };
     let a_litre = write_number(dose.sugar.value().value() / beer.value(), 1);
+    let main = w.weighed(weigh, plan.scale());
     let doubt = format!("±\u{A0}{}", w.mass(Grams::nearest(dose.sugar.sigma())));
     let below = format!("{a_litre}\u{A0}g a litre. Weigh it; no spoon or cup is good enough.");
     match sugar.volume(weigh) {
-        None => Said { main: w.mass(weigh), beside: doubt, below },
+        None => Said { main, beside: doubt, below },
         Some(volume) => Said {
             main: w.wort(volume),
-            beside: format!("or {} {doubt}", w.mass(weigh)),
+            beside: format!("or {main} {doubt}"),
             below: "Boil it, let it cool, and stir it in like a syrup.".to_owned(),
         },
     }

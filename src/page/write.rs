@@ -66,6 +66,14 @@ impl Writer {
         }
     }
 
+    /// A mass as a scale with that step shows it.
+    pub fn weighed(self, mass: Grams, step: Grams) -> String {
+        if self.units.mass != MassUnit::Grams {
+            return self.mass(mass);
+        }
+        format!("{}\u{A0}g", write_number(mass.value(), places(step)))
+    }
+
     /// A height.
     pub fn height(self, height: Metres) -> String {
         write(height, self.units.height)
@@ -114,6 +122,15 @@ impl Writer {
 /// Degrees Plato.
 pub fn extract(plato: Plato) -> String {
     format!("{}\u{A0}°P", write_number(plato.value(), 2))
+}
+
+/// Decimals of a scale with that step.
+pub fn places(step: Grams) -> usize {
+    match step.value() {
+        step if step < 0.05 => 2,
+        step if step < 0.5 => 1,
+        _ => 0,
+    }
 }
 
 /// The size of a bottle.

@@ -172,6 +172,9 @@ async fn beer_closed_in_the_cold_has_two_ends() {
     phone.sees("It may hold").await;
     phone.says(".answer", "No dose").await;
     phone.sees("let it stand two days in a warm room").await;
+    phone.tap("What if").await;
+    phone.all_in_sight().await;
+    assert_eq!(phone.barriers().await, Vec::<String>::new());
     phone.tap("Beer that holds more").await;
     phone.says(".answer-main", " g ±").await;
     phone.tap("Under an airlock").await;
@@ -197,6 +200,12 @@ async fn gushing_bottles_are_made_safe_first() {
     assert!(steps.last().unwrap().contains("leave them cold and covered"), "{steps:?}");
     phone.sees("at worst").await;
     phone.sees("It had not finished. To tell:").await;
+    phone.all_in_sight().await;
+    assert_eq!(phone.barriers().await, Vec::<String>::new());
+    for width in [280, 360] {
+        phone.screen(width, 640).await;
+        assert_eq!(phone.sideways_scroll().await, 0, "{width}");
+    }
     phone.tap("All are flat").await;
     phone.sees("No sugar into every bottle").await;
     phone.sees_no("First make them safe").await;

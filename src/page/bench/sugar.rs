@@ -10,7 +10,7 @@ use crate::page::parts::field::NumberField;
 use crate::page::parts::live::live;
 use crate::page::priming::{
     NOT_CHILLED, PlanFigures, ask_beer, ask_hottest, ask_target, ask_warmest, bottle_named,
-    dose_said, measured, pick_weakest, remembered,
+    dose_said, finest_step, measured, pick_weakest, remembered,
 };
 use crate::page::session::use_session;
 use crate::page::sugar_ask::{SugarAsk, SugarFields};
@@ -58,7 +58,7 @@ pub fn SugarSum() -> impl IntoView {
         let (target, hottest) = (wished.get().ok()?, place.get().ok()?);
         let beer = measured(litres.get().ok()?);
         let weakest = bottle_named(&weakest.get())?;
-        let (sugar, scale) = (sugar.get()?, session.settings().scale());
+        let (sugar, scale) = (sugar.get()?, finest_step(&session.settings()));
         Some(already_in(remembered(was.get().ok()?), height).map(|held| Bottling {
             over: Over::Judged,
             points_left: Some(ONE_POINT),

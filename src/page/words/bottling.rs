@@ -1,8 +1,12 @@
 //! Bottling in words: ways to a dose, what the beer may hold, what the bottles get.
 
+use super::verdicts::judged;
+use crate::advice::Verdict;
+use crate::advice::bottle::{Next as BottleNext, Plan, Reason as BottleReason};
 use crate::advice::dosing::SYRUP_WATER;
 use crate::advice::history::Doubt;
 use crate::advice::ways_to_bottle::Way;
+use crate::page::parts::answer::Judged;
 use crate::page::write::{self, Writer};
 use crate::quantity::{BottleUnit, write as written};
 
@@ -55,4 +59,88 @@ pub fn mixing() -> String {
         written(SYRUP_WATER.from, BottleUnit::Millilitres).trim_end_matches("\u{A0}mL"),
         water(SYRUP_WATER.to)
     )
+}
+
+/// The bottling plan, with the ways that were found to a dose.
+pub fn bottle_words(w: Writer, plan: &Plan, ways: &[Way]) -> Judged {
+    let advice = &plan.advice;
+    let sentence = match (advice.verdict, advice.next) {
+        (Verdict::Go, _) => "Within the usual ceiling of the weakest bottle.",
+        (Verdict::Wait, _) => "No dose yet: the beer is not known to be finished.",
+        (_, BottleNext::CoolerPlace(_)) => "No dose: that place is too hot for these bottles.",
+        (_, BottleNext::StrongerBottles) => "No dose: these bottles would not do.",
+        _ => "No dose: too much for the weakest bottle.",
+    };
+    let reasons = advice.reasons.iter().map(|reason| bottle_reason(w, *reason)).collect();
+    let found = self::ways(w, ways);
+    let next = match advice.next {
+        BottleNext::Bottle => "Weigh the sugar; how to mix it in stands below.".to_owned(),
+        BottleNext::ReadAgain => {
+            let wait = "Read the gravity again before bottling. Less sugar is no answer to beer that still ferments.";
+            found.map_or_else(|| wait.to_owned(), |ways| format!("{wait} {ways}"))
+        }
+        _ => found.unwrap_or_else(|| {
+            "The way to a dose: stronger bottles, or wait some days and read the gravity again."
+                .to_owned()
+        }),
+    };
+    judged(advice.verdict, sentence.to_owned(), reasons, next)
+}
+
+/// Why there is no dose, for those who hear the page; nothing when there is one.
+pub fn stopped(judged: &Judged) -> String {
+    match judged.verdict {
+        Verdict::Stop => {
+            format!("{}. {} {}", judged.word, judged.sentence, judged.reasons.join(" "))
+        }
+        _ => String::new(),
+    }
+}
+
+fn bottle_reason(w: Writer, reason: BottleReason) -> String {
+    match reason {
+        BottleReason::NotFinished => "The log does not show a finished fermentation.".to_owned(),
+        BottleReason::OnStatedReason => {
+            "You go on for a reason of your own; it is kept with the batch.".to_owned()
+        }
+        BottleReason::LeftUnknown => {
+            "Nothing bounds what may still ferment, so ten points are counted.".to_owned()
+        }
+        BottleReason::NotForPressure => "This glass is not made for pressure at all.".to_owned(),
+        BottleReason::AboveCeiling { worst, ceiling } => format!(
+            "At worst {}, above the ceiling of {} for the weakest bottle.",
+            write::volumes(worst),
+            write::volumes(ceiling)
+        ),
+        BottleReason::WithinCeiling { worst, ceiling } => format!(
+            "At worst {}; the usual ceiling of the weakest bottle is {}.",
+            write::volumes(worst),
+            write::volumes(ceiling)
+        ),
+        BottleReason::CautionForGlass => {
+            "For glass of unknown make this is already much: stand them cool, in a closed box."
+                .to_owned()
+        }
+        BottleReason::YeastMayGoOn => {
+            "This yeast may go on for weeks, so the ceiling is half a volume lower.".to_owned()
+        }
+        BottleReason::HoldsEnough => "The beer already holds as much as you wish.".to_owned(),
+        BottleReason::TooHotAPlace { hottest, pressure, limit } => format!(
+            "At {} up to {}; the ceiling of the weakest bottle is {} in a warm room.",
+            w.temperature(hottest),
+            write::pressure(pressure),
+            write::pressure(limit)
+        ),
+        BottleReason::MostlyStillToCome(gas) => {
+            format!("Most of it, up to {}, is what may still ferment.", write::volumes(gas))
+        }
+        BottleReason::MayHoldMore(gas) => format!(
+            "Chilled beer may hold up to {} already; the bottles are judged by that.",
+            write::volumes(gas)
+        ),
+        BottleReason::ScaleTooRough(size) => format!(
+            "This scale is too rough for a bottle of {}. Dose the whole vessel, or weigh to 0.1\u{A0}g.",
+            write::bottle_size(size)
+        ),
+    }
 }

@@ -9,7 +9,8 @@ mod verdicts;
 mod watching;
 mod working;
 
-pub use verdicts::{bottle_words, open_words, pitch_words, step_words, stopped};
+pub use bottling::{bottle_words, stopped};
+pub use verdicts::{open_words, pitch_words, step_words};
 pub use watching::watch_words;
 pub use working::{source, term};
 

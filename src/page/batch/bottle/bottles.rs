@@ -99,14 +99,7 @@ fn table(w: Writer, input: Input) -> Option<AnyView> {
     plan.dose()?;
     let by_bottle = matches!(ready.bottling.weighing.dosing, Dosing::Bottles { .. });
     let (filled, left, short) = filling(&ready.chosen, input, ready.bottling.beer.value());
-    let scale = ready.bottling.weighing.scale.value();
-    let places = if scale < 0.05 {
-        2
-    } else if scale < 0.5 {
-        1
-    } else {
-        0
-    };
+    let places = write::places(ready.bottling.weighing.scale);
     let row = |own: &Bottles| {
         let each = match plan.per_bottle(own.size) {
             Some(each) => format!(

@@ -12,8 +12,8 @@ use crate::page::ask::{Ask, Asked, Read, ask};
 use crate::page::bench::temperature;
 use crate::page::drafts::use_drafts;
 use crate::page::priming::{
-    NOT_CHILLED, PLACE, ask_beer, ask_hottest, ask_target, ask_warmest, bottle_named, measured,
-    remembered,
+    NOT_CHILLED, PLACE, ask_beer, ask_hottest, ask_target, ask_warmest, bottle_named, finest_step,
+    measured, remembered,
 };
 use crate::page::session::{Session, use_session};
 use crate::page::sugar_ask::{SugarAsk, SugarChosen};
@@ -232,13 +232,18 @@ impl Input {
     }
 
     fn weighing(self, chosen: &[Bottles]) -> Weighing {
-        let scale = self.session.settings().scale();
+        let settings = self.session.settings();
         let size = self.texts.size.get();
         let named = || SIZES.into_iter().find(|(name, _)| *name == size);
         let smallest = smallest(chosen).or_else(|| named().map(|(_, size)| Litres::nearest(size)));
         let dosing = match smallest {
             Some(smallest) if self.texts.dosing.get() == "bottles" => Dosing::Bottles { smallest },
             _ => Dosing::Vessel,
+        };
+        // Grams a bottle are always written as the scale shows them.
+        let scale = match dosing {
+            Dosing::Vessel => finest_step(&settings),
+            Dosing::Bottles { .. } => settings.scale(),
         };
         Weighing { dosing, scale }
     }

@@ -84,7 +84,7 @@ pub fn BothEnds(input: Input) -> impl IntoView {
 }
 
 fn dose(w: Writer, plan: &Plan) -> String {
-    plan.weigh().map_or_else(|| "no dose".to_owned(), |sugar| w.mass(sugar))
+    plan.weigh().map_or_else(|| "no dose".to_owned(), |sugar| w.weighed(sugar, plan.scale()))
 }
 
 fn drawn(w: Writer, target: CarbonDioxideVolumes, held: &Held, ends: &Ends) -> AnyView {

@@ -77,7 +77,10 @@ fn BottlingForm(id: Id, live: Live) -> impl IntoView {
         Some(words::bottle_words(writer(), &plan(bottling).ok()?, &ways))
     };
     // Said aloud where it was not there before; the card itself is drawn anew and may go unheard.
-    let heard = Memo::new(move |_| words_of_it().as_ref().map(words::stopped).unwrap_or_default());
+    let heard = Memo::new(move |_| {
+        let judged = ok().map(|plan| words::bottle_words(writer(), &plan, &[]));
+        judged.as_ref().map(words::stopped).unwrap_or_default()
+    });
     let texts = fields.texts;
     let save = {
         let fields = fields.clone();

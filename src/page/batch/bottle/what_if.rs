@@ -37,7 +37,11 @@ pub fn WhatIf(input: Input, fields: Fields) -> impl IntoView {
         match (plan.dose(), plan.weigh()) {
             (Some(dose), Some(weigh)) => {
                 let doubt = w.mass(Grams::nearest(dose.sugar.sigma()));
-                format!("{}: {} ±\u{A0}{doubt}, {at_worst}.", judged.word, w.mass(weigh))
+                format!(
+                    "{}: {} ±\u{A0}{doubt}, {at_worst}.",
+                    judged.word,
+                    w.weighed(weigh, plan.scale())
+                )
             }
             _ => format!("{}. {} ({at_worst})", judged.word, judged.sentence),
         }
