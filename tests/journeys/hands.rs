@@ -51,13 +51,13 @@ async fn a_batch_and_a_reading_by_keyboard_alone() {
     tab_to(&phone, "Hydrometer in the jar").await;
     phone.press(Key::Up).await;
     // One radio button of each kind is a stop; arrows choose.
-    tab_to(&phone, "The batch").await;
     tab_to(&phone, "Still, gas knocked out").await;
     phone.press(Key::Down).await;
     let foam = "return document.querySelector('#reading-condition-foam').checked";
     phone.wait_until("foam is chosen", foam).await;
     tab_to(&phone, "Temperatures, time and note").await;
     phone.press(" ").await;
+    tab_to(&phone, "The batch").await;
     tab_to(&phone, "Note").await;
     phone.press("foamy").await;
     tab_to(&phone, "Save the reading").await;
@@ -69,7 +69,7 @@ async fn a_batch_and_a_reading_by_keyboard_alone() {
 }
 
 const SMALL: &str = "
-  const all = document.querySelectorAll('a[href], button, summary, select, textarea, input:not([type=radio]), label.choice-one, [role=slider]');
+  const all = document.querySelectorAll('a[href], button, summary, select, textarea, input:not([type=radio], [type=checkbox]), label:is(.choice-one, .tick), [role=slider]');
   return [...all].filter((e) => e.checkVisibility()).flatMap((e) => {
     const { width, height } = e.getBoundingClientRect();
     const narrow = e.tagName === 'BUTTON' && width < 47.5;

@@ -164,6 +164,7 @@ async fn what_is_half_typed_outlives_a_reload() {
     phone.type_into("Hydrometer reads", "1.0").await;
     phone.go(&format!("{batch}watch")).await;
     phone.type_into("Hydrometer reads", "1,04 no").await;
+    phone.tap("Temperatures, time and note").await;
     phone.tap("The satellite").await;
     phone.reload().await;
     assert_eq!(phone.value_in("Hydrometer reads").await, "1,04 no");

@@ -27,4 +27,5 @@ mod practice;
 mod session;
 mod start_up;
 mod update;
+mod watching;
 mod wrong_input;
