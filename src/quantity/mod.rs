@@ -17,7 +17,7 @@ pub use gravity::{Gravity, GravityUnit, read_gravity, write_gravity};
 pub use measured::{
     AlcoholByMass, AlcoholByVolume, Attenuation, CarbonDioxideVolumes, Celsius, Count, CubicMetres,
     Density, DissolvedOxygen, Extract, Grams, GravityChange, HeatCapacity, Hours, Kilopascals,
-    Litres, Measured, Metres, OutOfRange, PartsPerMillion, Plato, Share, SpecificGravity,
+    Litres, Measured, Metres, OutOfRange, PartsPerMillion, Plato, Share, Skew, SpecificGravity,
     TemperatureChange, WortFactor,
 };
 pub use moment::{Moment, MomentError};

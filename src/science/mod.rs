@@ -9,6 +9,7 @@ pub mod bottle_pressure;
 pub mod carbon_dioxide;
 pub mod cooling;
 pub mod ethanol;
+pub mod fermentation_curve;
 pub mod heat;
 pub mod hydrometer;
 pub mod hydrometer_check;

@@ -9,6 +9,7 @@ mod blend;
 mod carbon_dioxide;
 mod check;
 mod cooling;
+mod fermentation_curve;
 mod gravity;
 mod hydrometer;
 mod kit;
