@@ -14,6 +14,7 @@ pub mod dosing;
 mod expected_end;
 pub mod family;
 mod finish;
+pub mod forecast;
 mod guard;
 pub mod history;
 pub mod ladder;

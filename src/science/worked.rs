@@ -79,11 +79,13 @@ pub enum Term {
     CorrectedGravity,
     CorrectedInstrumentReading,
     DutyTableStrength,
+    ExpectedEnd,
     ExtractFermented,
     ExtractMass,
     ExtractShare,
     FinalGravity,
     FoamOrGas,
+    ForecastEnd,
     GasBusiestDay,
     GasInRoom,
     GasMade,
@@ -111,6 +113,7 @@ pub enum Term {
     PressureOverOutside,
     PrimingSugar,
     ReadingError,
+    ReadingsUsed,
     RealAttenuation,
     RealExtract,
     RefractometerShows,
@@ -160,6 +163,8 @@ pub enum Source {
     HeatBalance,
     Niosh,
     OxfordCompanion,
+    LogisticCurve,
+    WeighedCurves,
 }
 
 /// One line of a working.

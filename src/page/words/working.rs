@@ -6,9 +6,11 @@ use crate::science::{Source, Term};
 pub const fn term(term: Term) -> &'static str {
     match term {
         Term::AirExchange => "Changes of air",
+        Term::ExpectedEnd => "Expected end",
         Term::ExtractFermented => "Extract fermented",
         Term::ExtractMass => "Extract in all",
         Term::ExtractShare => "Share of extract",
+        Term::ForecastEnd => "End, with the readings",
         Term::GasBusiestDay => "Gas in the busiest day",
         Term::GasInRoom => "Carbon dioxide in the room",
         Term::GasMade => "Gas in all",
@@ -64,6 +66,7 @@ pub const fn term(term: Term) -> &'static str {
         Term::PressureOverOutside => "Pressure over the air outside",
         Term::PrimingSugar => "Sugar",
         Term::ReadingError => "Reading",
+        Term::ReadingsUsed => "Readings it stands on",
         Term::RealAttenuation => "Real attenuation",
         Term::RealExtract => "Real extract",
         Term::RefractometerShows => "Refractometer shows",
@@ -111,6 +114,10 @@ pub const fn source(source: Source) -> &'static str {
         Source::NewtonCooling => "Newton's law of cooling",
         Source::MakersDose => "yeast makers' sheets",
         Source::Stoichiometry => "molar masses (IUPAC)",
+        Source::LogisticCurve => {
+            "Speers, Rogers and Smith, J. Inst. Brew. 109:229 (2003); Fermentation 7(1):13 (2021)"
+        }
+        Source::WeighedCurves => "Bayes' rule over a grid of curves",
         Source::Propagation => "errors combined in quadrature",
     }
 }
