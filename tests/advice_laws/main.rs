@@ -8,6 +8,7 @@
 
 mod bottle;
 mod dosing;
+mod forecast;
 mod open;
 mod pitch;
 mod support;
