@@ -1,5 +1,13 @@
 //! The course of a fermentation: gravity and temperature over days, as coordinates ready to draw.
 
+mod outlook;
+mod thin;
+mod walk;
+
+pub use outlook::OutlookPoint;
+pub use walk::Stop;
+
+use self::thin::{fewer, thinned};
 use super::curve::{Point, band, smooth, straight};
 use super::scale::Scale;
 use super::ticks::{DayTick, days, round_out};
@@ -15,6 +23,8 @@ pub struct CourseData {
     pub temperatures: Vec<(i64, f64)>,
     /// Where the gravity is expected to end, lower and upper.
     pub end_zone: Option<(f64, f64)>,
+    /// The forecast, if there is one.
+    pub outlook: Vec<OutlookPoint>,
     /// How far the brewer's clock is ahead of UTC.
     pub offset_minutes: i32,
     /// Gravities are °P, not specific gravity.
@@ -90,12 +100,18 @@ pub struct Course {
     pub zone: Option<(String, f64, f64)>,
     /// The words for the zone stand at the right, away from the satellite's.
     pub zone_words_right: bool,
-    /// All readings.
+    /// The area of the forecast's band, nothing without one.
+    pub outlook_band: String,
+    /// The line of its middle, from the last reading of the main beer on.
+    pub outlook_line: String,
+    /// The readings that are drawn: all, or of very many those that show.
     pub marks: Vec<Mark>,
     /// Half the width of a mark: smaller where there are many.
     pub mark_size: f64,
     /// The last reading of each kind in words.
     pub named: Vec<Named>,
+    /// Every reading, the earliest first, to walk along.
+    pub stops: Vec<Stop>,
 }
 
 impl Course {
@@ -107,14 +123,6 @@ impl Course {
     pub const TOP: f64 = 28.0;
     /// Foot of everything plotted: the days stand below.
     pub const FLOOR: f64 = 246.0;
-
-    /// The reading nearest to a place across, counted in order of time.
-    #[must_use]
-    pub fn nearest(&self, x: f64) -> Option<usize> {
-        let off = |mark: &Mark| (mark.at.0 - x).abs();
-        let near = self.marks.iter().enumerate().min_by(|a, b| off(a.1).total_cmp(&off(b.1)));
-        near.map(|(at, _)| at)
-    }
 }
 
 /// The temperature's own strip.
@@ -136,12 +144,14 @@ pub fn course(data: &CourseData) -> Course {
 
     let times = || points.iter().map(|p| p.minutes).chain(warmth.iter().map(|(at, _)| *at));
     let start = times().min().unwrap_or(0);
-    let end = times().max().unwrap_or(0).max(start.saturating_add(LEAST));
+    let last = times().max().unwrap_or(0);
+    let end = outlook::reach(&data.outlook, start, last).max(start.saturating_add(LEAST));
+    let outlook = outlook::cut(&data.outlook, start, end);
     let (left, right) = Course::SIDES;
     let across = Scale::new((start as f64, end as f64), (left + MARGIN, right - MARGIN));
 
     let floor = if warmth.is_empty() { Course::FLOOR } else { ABOVE_STRIP };
-    let ticks = round_out_gravity(&points, data);
+    let ticks = round_out_gravity(&points, &outlook, data);
     let low = ticks.values.first().copied().unwrap_or(0.0);
     let high = ticks.values.last().copied().unwrap_or(1.0);
     let down = Scale::new((high, low), (Course::TOP, floor));
@@ -153,6 +163,10 @@ pub fn course(data: &CourseData) -> Course {
     let days =
         day_zero.map(|first| days(first, end, data.offset_minutes, most)).unwrap_or_default();
     let place = |p: &CoursePoint| (across.place(p.minutes as f64), down.place(p.gravity));
+    let last_main = points.iter().rev().find(|p| !p.satellite).map_or(last, |p| p.minutes);
+    let (outlook_band, outlook_line) = outlook::paths(&outlook, last_main, &across, &down, floor);
+    let stops = walk::stops(&points, data, place);
+    let points = fewer(points, place);
     let of = |satellite: bool| -> Vec<Point> {
         points.iter().filter(|p| p.satellite == satellite).map(|p| place(p)).collect()
     };
@@ -178,14 +192,17 @@ pub fn course(data: &CourseData) -> Course {
         satellite_line: straight(&of(true)),
         temperature_line,
         zone,
+        outlook_band,
+        outlook_line,
         zone_words_right: of(true).last().is_some_and(|(x, _)| !right_half(*x)),
-        mark_size: match points.len() {
+        mark_size: match stops.len() {
             0..=24 => 5.0,
             25..=70 => 3.5,
             _ => 2.2,
         },
         named: named(&points, &marks),
         marks,
+        stops,
     }
 }
 
@@ -213,7 +230,11 @@ fn right_half(x: f64) -> bool {
     x > f64::midpoint(Course::SIDES.0, Course::SIDES.1)
 }
 
-fn round_out_gravity(points: &[&CoursePoint], data: &CourseData) -> super::Ticks {
+fn round_out_gravity(
+    points: &[&CoursePoint],
+    outlook: &[OutlookPoint],
+    data: &CourseData,
+) -> super::Ticks {
     // An error bar may stretch the axis, but not by more than this.
     let (most, least_span, default) =
         if data.plato { (2.0, 2.0, (0.0, 15.0)) } else { (0.008, 0.008, (1.0, 1.06)) };
@@ -226,6 +247,10 @@ fn round_out_gravity(points: &[&CoursePoint], data: &CourseData) -> super::Ticks
         .chain(zone)
         .fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), v| (low.min(v), high.max(v)));
     let (low, high) = if low <= high { (low, high) } else { default };
+    // Nor may the forecast.
+    let (low, high) = outlook.iter().fold((low, high), |(new_low, new_high), p| {
+        (new_low.min(p.low.max(low - most)), new_high.max(p.high.min(high + most)))
+    });
     // Room for the words below the zone and the satellite.
     let below = if data.end_zone.is_some() || points.iter().any(|p| p.satellite) {
         (high - low).max(least_span) * 0.12
@@ -255,6 +280,7 @@ fn strip(warmth: &[(i64, f64)], across: &Scale, celsius: bool) -> (Vec<AxisMark>
     let unit = if celsius { "°C" } else { "°F" };
     let line: Vec<Point> =
         warmth.iter().map(|(at, t)| (across.place(*at as f64), down.place(*t))).collect();
+    let line = thinned(line, 1.0, |p| *p);
     let text = |v: f64| format!("{}\u{A0}{unit}", write_number(v, ticks.places));
     (axis(&ends, &down, text), smooth(&line))
 }

@@ -15,18 +15,6 @@ fn data(points: Vec<CoursePoint>) -> CourseData {
 }
 
 #[test]
-fn what_is_touched_is_the_reading_nearest_across() {
-    let point = |minutes, gravity| CoursePoint { minutes, gravity, ..CoursePoint::default() };
-    let points = vec![point(0, 1.05), point(5760, 1.02), point(11_520, 1.01)];
-    let found = course(&CourseData { points, ..CourseData::default() });
-    let at = |mark: usize| found.marks[mark].at.0;
-    assert_eq!(found.nearest(at(1) + 3.0), Some(1));
-    assert_eq!(found.nearest(at(0) - 100.0), Some(0));
-    assert_eq!(found.nearest(1e9), Some(2));
-    assert_eq!(course(&CourseData::default()).nearest(0.0), None);
-}
-
-#[test]
 fn an_empty_log_still_has_an_axis() {
     let empty = course(&data(Vec::new()));
     assert_eq!((empty.marks.len(), empty.days.len(), empty.main_line.as_str()), (0, 0, ""));
@@ -69,24 +57,128 @@ fn many_readings_have_small_marks() {
     assert!(drawn.mark_size < 3.0 && drawn.days.len() <= 5);
 }
 
+fn outlook(from: f64, to: f64) -> Vec<OutlookPoint> {
+    let at = |i: u32| {
+        let day = from + (to - from) * f64::from(i) / 20.0;
+        let middle = 1.011 + 0.039 * (-day / 2.0).exp();
+        let minutes = 29_500_000 + (day * DAY as f64) as i64;
+        OutlookPoint { minutes, low: middle - 0.002, middle, high: middle + 0.002 }
+    };
+    (0..=20).map(at).collect()
+}
+
+/// The places across of a path, first and last.
+fn across(path: &str) -> (f64, f64) {
+    let parts = path.replace(['L', 'C', 'M', 'Z'], " ");
+    let numbers: Vec<f64> =
+        parts.split_whitespace().map(|n| n.parse().expect("a number")).collect();
+    let x: Vec<f64> = numbers.iter().step_by(2).copied().collect();
+    (x.iter().copied().fold(f64::MAX, f64::min), x.iter().copied().fold(f64::MIN, f64::max))
+}
+
+#[test]
+fn the_axis_reaches_to_the_end_of_the_forecast() {
+    let points =
+        || vec![point(0.0, 1.05, false), point(4.0, 1.02, false), point(6.0, 1.014, false)];
+    let plain = course(&data(points()));
+    assert_eq!((plain.outlook_band.as_str(), plain.outlook_line.as_str()), ("", ""));
+    let drawn = course(&CourseData { outlook: outlook(0.0, 9.0), ..data(points()) });
+    assert!(drawn.marks[2].at.0 < plain.marks[2].at.0);
+    let right = Course::SIDES.1 - MARGIN;
+    assert!(
+        (across(&drawn.outlook_band).1 - right).abs() < 0.1,
+        "{:?}",
+        across(&drawn.outlook_band)
+    );
+    // The line begins at the last reading.
+    assert!((across(&drawn.outlook_line).0 - drawn.marks[2].at.0).abs() < 0.1);
+    assert!(drawn.outlook_band.ends_with('Z'));
+}
+
+#[test]
+fn a_far_forecast_leaves_the_readings_half_of_the_picture() {
+    let points = vec![point(5.0, 1.02, false), point(10.0, 1.012, false)];
+    let drawn = course(&CourseData { outlook: outlook(0.0, 60.0), ..data(points) });
+    let (left, right) = (Course::SIDES.0 + MARGIN, Course::SIDES.1 - MARGIN);
+    assert!((drawn.marks[1].at.0 - f64::midpoint(left, right)).abs() < 0.1);
+    // Cut at both ends of the axis.
+    let (from, to) = across(&drawn.outlook_band);
+    assert!((from - left).abs() < 0.1 && (to - right).abs() < 0.1, "{from} {to}");
+}
+
+#[test]
+fn a_thousand_readings_are_drawn_by_four_hundred_marks() {
+    let many = |i: i32| point(f64::from(i) / 50.0, 1.05 - f64::from(i) * 4e-5, i % 10 == 3);
+    let mut points: Vec<CoursePoint> = (0..1000).map(many).collect();
+    points[500].gravity = 1.2;
+    let temperatures = points.iter().map(|p| (p.minutes, 20.0)).collect();
+    let drawn = course(&CourseData { temperatures, ..data(points) });
+    assert!(drawn.marks.len() <= 400 && drawn.marks.len() > 150, "{}", drawn.marks.len());
+    assert!(drawn.marks.windows(2).all(|w| w[0].at.0 <= w[1].at.0));
+    assert_eq!((drawn.stops.len(), drawn.named.len()), (1000, 2));
+    // The highest is among them, and the last of both kinds.
+    let highest = drawn.marks.iter().map(|m| m.at.1).fold(f64::MAX, f64::min);
+    assert_eq!(highest, drawn.stops[500].at.1);
+    assert_eq!(drawn.marks.last().map(|m| m.at), drawn.stops.last().map(|s| s.at));
+    for line in [&drawn.main_line, &drawn.satellite_line, &drawn.temperature_line] {
+        assert!(line.matches(['L', 'C']).count() < 400);
+    }
+}
+
+#[test]
+fn the_walk_goes_from_reading_to_reading_and_stays_at_the_ends() {
+    let points = vec![point(3.0, 1.02, false), point(0.0, 1.05, false), point(2.0, 1.012, true)];
+    let temperatures = vec![(29_500_000, 19.0), (29_500_000 + 2 * DAY, 24.0)];
+    let drawn = course(&CourseData { temperatures, ..data(points) });
+    let stops = &drawn.stops;
+    let gravities: Vec<f64> = stops.iter().map(|s| s.gravity).collect();
+    assert_eq!(gravities, [1.05, 1.012, 1.02]);
+    // What was warm at that moment was the beer, not the satellite.
+    let temperatures: Vec<_> = stops.iter().map(|s| s.temperature).collect();
+    assert_eq!(temperatures, [Some(19.0), None, None]);
+    assert!(stops.iter().zip(&drawn.marks).all(|(stop, mark)| stop.at == mark.at));
+    assert_eq!((drawn.step(None, true), drawn.step(None, false)), (Some(0), Some(2)));
+    assert_eq!((drawn.step(Some(0), true), drawn.step(Some(2), true)), (Some(1), Some(2)));
+    assert_eq!((drawn.step(Some(0), false), drawn.step(Some(9), true)), (Some(0), Some(2)));
+    assert_eq!(drawn.nearest(stops[1].at.0 + 3.0), Some(1));
+    assert_eq!((drawn.nearest(-1e9), drawn.nearest(1e9)), (Some(0), Some(2)));
+    let empty = course(&CourseData::default());
+    assert_eq!((empty.nearest(1.0), empty.step(None, true)), (None, None));
+    assert_eq!(drawn.nearest(f64::NAN), None);
+}
+
 proptest! {
     #[test]
     fn every_coordinate_is_finite(
         parts in proptest::collection::vec((any::<i64>(), any::<f64>(), any::<f64>()), 0..20),
         warmth in proptest::collection::vec((any::<i64>(), any::<f64>()), 0..5),
         zone in proptest::option::of((any::<f64>(), any::<f64>())), offset in any::<i32>(),
+        ahead in proptest::collection::vec(
+            (any::<i64>(), any::<f64>(), any::<f64>(), any::<f64>()), 0..5,
+        ),
+        x in any::<f64>(),
     ) {
+        let outlook = ahead.into_iter().map(|(minutes, low, middle, high)| {
+            OutlookPoint { minutes, low, middle, high }
+        });
         let points = parts.into_iter().map(|(minutes, gravity, sigma)| {
             CoursePoint { minutes, gravity, sigma, satellite: minutes % 2 == 0, label: String::new() }
         });
         let drawn = course(&CourseData {
-            temperatures: warmth, end_zone: zone, offset_minutes: offset, ..data(points.collect())
+            temperatures: warmth, end_zone: zone, offset_minutes: offset, outlook: outlook.collect(),
+            ..data(points.collect())
         });
         for mark in &drawn.marks {
             prop_assert!(mark.at.0.is_finite() && mark.at.1.is_finite());
             prop_assert!(mark.bar.is_none_or(|(a, b)| a.is_finite() && b.is_finite()));
         }
-        let paths = [&drawn.main_line, &drawn.satellite_line, &drawn.temperature_line];
+        let nearest = drawn.nearest(x);
+        prop_assert_eq!(nearest.is_some(), !drawn.stops.is_empty() && !x.is_nan());
+        prop_assert!(drawn.step(nearest, true) >= nearest || nearest.is_none());
+        let paths = [
+            &drawn.main_line, &drawn.satellite_line, &drawn.temperature_line,
+            &drawn.outlook_band, &drawn.outlook_line,
+        ];
         prop_assert!(paths.iter().all(|p| !p.contains("NaN") && !p.contains("inf")));
         prop_assert!(drawn.days.iter().all(|(x, _)| x.is_finite()));
     }
