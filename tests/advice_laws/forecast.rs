@@ -143,6 +143,44 @@ proptest! {
         prop_assert!(found.end_middle < start, "{:?}", found.end);
     }
 
+    /// Gravities, errors and times that no beer has.
+    #[test]
+    fn nothing_that_can_be_noted_breaks_it(
+        reads in prop::collection::vec(
+            (0.0..90_000.0, 0.95..1.2, prop_oneof![Just(0.0), 0.0..0.02, Just(f64::INFINITY)]),
+            3..70,
+        ),
+        start in 0.95..1.2, rough in prop_oneof![Just(0.0), 0.0..0.02],
+        stated in prop::option::of(0.95..1.2), family in prop::sample::select(Family::ALL.to_vec()),
+        beside in prop::option::of(0.95..1.2), near in any::<bool>(),
+    ) {
+        let look = |(hours, gravity, sigma): (f64, f64, f64)| {
+            let gravity = Estimate::new(SpecificGravity::nearest(gravity), sigma);
+            let at = hour(if near { hours / 400.0 } else { hours });
+            Look { at, gravity, beer: None }
+        };
+        let satellite = beside.map(|end| [(40.0, end, 0.0005), (70.0, end, 0.0005)].map(look));
+        let course = Course {
+            main: reads.into_iter().map(look).collect(),
+            satellite: satellite.into_iter().flatten().collect(),
+            original: Some(Estimate::new(SpecificGravity::nearest(start), rough)),
+            pitched: Some(hour(0.0)),
+            family,
+            stated_end: stated.map(SpecificGravity::nearest),
+        };
+        if let Ok(found) = forecast(&course) {
+            prop_assert!(found.end.contains(found.end_middle) && found.left_now.value() >= 0.0);
+            for pair in found.band.windows(2) {
+                prop_assert!(pair[0].at < pair[1].at);
+                prop_assert!(pair[0].low >= pair[1].low && pair[0].high >= pair[1].high);
+            }
+            prop_assert!(found.band.iter().all(|p| p.low <= p.middle && p.middle <= p.high));
+            if let OnePointLeft::Between(from, to) = found.one_point_left {
+                prop_assert!(found.last <= from && from <= to && to <= found.last.after(HORIZON));
+            }
+        }
+    }
+
     #[test]
     fn the_date_lies_from_the_last_reading_to_the_horizon(course in any_course()) {
         let Ok(found) = forecast(&course) else { return Ok(()) };
@@ -152,7 +190,7 @@ proptest! {
                 prop_assert!(found.one_point_middle.is_some_and(|middle| middle <= found.last));
             }
             OnePointLeft::Between(from, to) => {
-                prop_assert!(within(from) && within(to) && from < to);
+                prop_assert!(within(from) && within(to) && from <= to);
                 prop_assert!(found.one_point_middle.is_some_and(|middle| middle <= to));
             }
             OnePointLeft::From(from) => prop_assert!(within(from)),
