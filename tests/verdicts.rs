@@ -5,6 +5,8 @@
 #![allow(clippy::expect_used, clippy::panic)]
 
 use fermentside::advice::family::Family::{self, CleanAle, Lager, Saison};
+use fermentside::advice::forecast::Refusal;
+use fermentside::advice::settle::settle;
 use fermentside::advice::watch::State::{
     CannotTell, Finished, LooksStuck, NotStarted, NotYet, OneMore, Slow,
 };
@@ -182,4 +184,27 @@ fn a_refractometer_only_makes_it_less_finished() {
     // Steady, it proves nothing; old news neither.
     assert_eq!(with("9:10", &[(9.0, 5.6), (12.0, 5.6)]).state, CannotTell);
     assert_eq!(with("9:10 12:10", &[(4.0, 9.0), (6.0, 6.0)]).state, Finished);
+}
+
+#[test]
+fn the_more_cautious_of_rule_and_forecast_wins() {
+    // Down to its end within two days and a point lower since: level enough for the rule, but the curve
+    // through all four readings still goes down.
+    let falling = course(CleanAle, "4:30 6:21 7:13 9:12", "");
+    let (rule, both) = (judge(&falling), settle(&falling).finish);
+    assert_eq!((rule.state, both.state), (Finished, OneMore));
+    let ahead = |reason: &Reason| matches!(reason, Reason::ForecastAhead(_));
+    assert!(both.advice.reasons.iter().any(ahead), "{both:?}");
+    assert!(both.points_left > rule.points_left, "{both:?}");
+    assert!(matches!(both.advice.next, Next::ReadAgain(moment) if moment > at(9.0)));
+    assert!(both.settles.is_some_and(|settles| settles.by == Measure::ReadBeer));
+    // Level for three days where such beer ends: both agree.
+    let level = course(CleanAle, "3:30 6:14 9:10 12:10", "");
+    assert_eq!(settle(&level).finish.state, Finished);
+    // Two readings are no forecast, and the rule stands alone.
+    let short = course(CleanAle, "9:10 12:10", "");
+    assert_eq!(settle(&short).finish, judge(&short));
+    // Nothing is foretold of what was fed later.
+    let fed = Course { added: Some(at(1.0)), ..level };
+    assert_eq!(settle(&fed).forecast, Err(Refusal::MayGoOn));
 }

@@ -186,6 +186,8 @@ pub enum Reason {
         /// Least.
         least: Hours,
     },
+    /// By the forecast more than a point is more likely left than not, until then.
+    ForecastAhead(Moment),
     /// Two refractometer readings show no change.
     RefractometerSteady,
     /// The refractometer fell by so many degrees Brix: it still ferments.

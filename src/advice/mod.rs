@@ -27,6 +27,7 @@ mod refracted;
 pub mod room_air;
 pub mod satellite;
 pub mod satellite_end;
+pub mod settle;
 mod settles;
 pub mod start_gravity;
 pub mod started;

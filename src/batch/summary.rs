@@ -7,7 +7,9 @@ use super::pitch_record::{GoesBy, PitchRecord};
 use super::record::{BatchHeading, BottlingRecord, OpeningRecord, Reading, Vessel};
 use super::watching::{shown, too_warm_or_cold};
 use crate::advice::course_temperature::Notice;
+use crate::advice::forecast::{Forecast, Refusal};
 use crate::advice::ladder::{Rung, ladder};
+use crate::advice::settle::settle;
 use crate::advice::watch::{self, Course, Finish, State};
 use crate::advice::{Advice, Verdict, open};
 use crate::quantity::{Estimate, Hours, Measured, Moment, SpecificGravity};
@@ -99,6 +101,8 @@ pub struct Summary {
     pub course: Course,
     /// How far it is.
     pub finish: Finish,
+    /// The forecast, or why there is none; nothing once it is bottled.
+    pub forecast: Option<Result<Forecast, Refusal>>,
     /// The steps to go through when it is slow, stuck or has not begun.
     pub ladder: Vec<Rung>,
     /// Too warm or too cold, by the last temperature noted; never once it is finished.
@@ -181,12 +185,19 @@ impl Summary {
             added,
             refracted: refracted(&lines, yeast_in),
         };
-        let finish = watch::judge(&course);
+        let bottling = journal.bottling(id).map(|(id, record)| (id.clone(), record.clone()));
+        // What is in the bottle is foretold no more.
+        let (finish, forecast) = match bottling {
+            None => {
+                let settled = settle(&course);
+                (settled.finish, Some(settled.forecast))
+            }
+            Some(_) => (watch::judge(&course), None),
+        };
         let ladder = ladder(&course, &finish, shown(journal, &heading, &lines));
         let warmth = too_warm_or_cold(&heading, record, &lines, original)
             .filter(|_| finish.state != State::Finished);
         let strength = original.zip(present).and_then(|(og, now)| strength(og, now).ok());
-        let bottling = journal.bottling(id).map(|(id, record)| (id.clone(), record.clone()));
         let openings: Vec<_> =
             journal.openings(id).into_iter().map(|(id, r)| (id.clone(), r.clone())).collect();
         let opening = bottling
@@ -205,6 +216,7 @@ impl Summary {
             strength,
             course,
             finish,
+            forecast,
             ladder,
             warmth,
             added,

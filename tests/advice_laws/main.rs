@@ -11,6 +11,7 @@ mod dosing;
 mod forecast;
 mod open;
 mod pitch;
+mod settle;
 mod support;
 mod units;
 mod watch;

@@ -170,6 +170,8 @@ impl Batch {
             pitched: Some(pitched),
             family,
             stated_end: None,
+            added: None,
+            refracted: vec![],
         };
         Self { course, last, truth, pitched }
     }

@@ -25,6 +25,8 @@ fn read(times: u32) -> Course {
         pitched: Some(pitched),
         family: Family::CleanAle,
         stated_end: None,
+        added: None,
+        refracted: vec![],
     }
 }
 

@@ -96,7 +96,7 @@ pub struct Forecast {
 /// # Errors
 /// [`Refusal`], the reason why it is not shown.
 pub fn forecast(course: &Course) -> Result<Forecast, Refusal> {
-    if course.family.may_go_on() {
+    if course.may_go_on() {
         return Err(Refusal::MayGoOn);
     }
     let pitched = course.pitched.ok_or(Refusal::PitchNotNoted)?;

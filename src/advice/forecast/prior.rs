@@ -3,10 +3,11 @@
 //! All figures here are common practice, no source, and wide for that reason.
 
 use super::looks::{Seen, Start, plato, plato_in};
-use crate::advice::course::{Course, Look, lowest};
+use crate::advice::course::Course;
+use crate::advice::expected_end::satellite_of;
 use crate::advice::family::{Family, Span};
-use crate::order::in_order;
-use crate::quantity::{Estimate, Hours, Measured, Plato, SpecificGravity};
+use crate::advice::satellite_end::SatelliteEnd;
+use crate::quantity::{Estimate, Measured, Plato, SpecificGravity};
 
 /// One point of gravity in degrees Plato, for thin beer.
 pub(super) const POINT: f64 = 0.257;
@@ -17,10 +18,6 @@ const LOW: f64 = 0.02;
 const LEAST_FALL: f64 = 0.1;
 /// A satellite ends this far below the main beer at most, °P: two points.
 const BELOW_MAIN: f64 = 2.0 * POINT;
-/// Two readings of a satellite agree when they are no further apart than a point.
-const AGREE: f64 = 0.001 + 1e-9;
-/// And no nearer in time than a day, told by the hour.
-const A_DAY: Hours = Hours::literal(23.5);
 
 /// One end that is weighed.
 #[derive(Clone, Copy, Debug)]
@@ -71,11 +68,12 @@ impl Core {
 
 /// The ends to weigh, by the satellite, by what the brewer was told, by the family.
 pub(super) fn ends(course: &Course, start: Start, seen: &[Seen]) -> Ends {
-    let satellite = agreed(&course.satellite);
+    let found = satellite_of(course);
+    let satellite = found.ended();
     let core = core(course, start, satellite);
-    let weak = match satellite {
-        None => lowest(&course.satellite).map(|look| plato(look.gravity.value())),
-        Some(_) => None,
+    let weak = match found {
+        SatelliteEnd::Unproven { lowest, .. } => Some(plato(lowest.value())),
+        SatelliteEnd::Unread | SatelliteEnd::Ended(_) => None,
     };
     // Falling off by e over such a distance beyond the core.
     let beyond = |off: f64, room: f64| if off > 0.0 { (-off / room).exp() / room } else { 0.0 };
@@ -130,23 +128,6 @@ fn core(course: &Course, start: Start, satellite: Option<Estimate<SpecificGravit
     let end = |attenuation: f64| start.extract * (1.0 - attenuation / 100.0);
     let (from, to) = (end(attenuates.to.value()), end(attenuates.from.value()));
     Core { from, to, beyond: (0.3 * (to - from)).clamp(0.3, 0.6) }
-}
-
-/// What two readings of the satellite, a day apart, agree on.
-fn agreed(satellite: &[Look]) -> Option<Estimate<SpecificGravity>> {
-    let looks = in_order(satellite.to_vec(), |a, b| {
-        let gravity = |look: &Look| look.gravity.value().value();
-        (a.at.cmp(&b.at))
-            .then(gravity(a).total_cmp(&gravity(b)))
-            .then(a.gravity.sigma().total_cmp(&b.gravity.sigma()))
-    });
-    let last = looks.last()?;
-    let earlier = looks.iter().rev().find(|look| last.at.since(look.at) >= A_DAY)?;
-    let (a, b) = (earlier.gravity, last.gravity);
-    let agree = (a.value().value() - b.value().value()).abs() <= AGREE;
-    let both = f64::midpoint(a.value().value(), b.value().value());
-    let sigma = 0.5 * a.sigma().hypot(b.sigma());
-    (agree && sigma.is_finite()).then(|| Estimate::new(SpecificGravity::nearest(both), sigma))
 }
 
 /// How fast: a middle and a spread, both of logarithms.

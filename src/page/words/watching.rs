@@ -154,6 +154,10 @@ fn watch_reason(w: Writer, reason: WatchReason) -> String {
             write::duration(days),
             write::duration(least)
         ),
+        WatchReason::ForecastAhead(at) => format!(
+            "By the forecast more than a point is more likely left than not, until {}.",
+            write::day(at)
+        ),
         WatchReason::RefractometerSteady => "The refractometer shows no change.".to_owned(),
         WatchReason::RefractometerFalls(by) => format!(
             "The refractometer fell by {}\u{A0}°Bx: still falling.",
