@@ -1,11 +1,14 @@
 //! The course of a batch: drawn, walked through reading by reading, and as a table.
 
 use super::Live;
+use crate::advice::forecast::BandPoint;
 use crate::batch::{ReadingLine, Summary, Vessel};
-use crate::chart::{Course, CourseData, CoursePoint, DayTick, course};
+use crate::chart::{Course, CourseData, CoursePoint, DayTick, OutlookPoint, course};
 use crate::page::parts::course_drawing::CourseDrawing;
-use crate::page::parts::live::{list, live as part, say};
+use crate::page::parts::live::{When, list, live as part, say};
+use crate::page::parts::worked::HowWorked;
 use crate::page::session::use_session;
+use crate::page::words::forecast::{forecast_words, refusal_words};
 use crate::page::write::{self, Writer};
 use crate::quantity::{GravityUnit, Measured, SpecificGravity, TemperatureUnit, Unit};
 use crate::science::sucrose;
@@ -42,10 +45,26 @@ fn data(w: Writer, summary: &Summary) -> CourseData {
         points: points.collect(),
         temperatures: temperatures.collect(),
         end_zone: summary.finish.end.map(|end| (on_scale(end.from), on_scale(end.to))),
+        outlook: outlook(summary, on_scale),
         offset_minutes: summary.heading.started.offset_minutes(),
         plato,
         celsius: w.units.temperature == TemperatureUnit::Celsius,
     }
+}
+
+/// The forecast's band on the scale that is drawn.
+fn outlook(summary: &Summary, on_scale: impl Fn(SpecificGravity) -> f64) -> Vec<OutlookPoint> {
+    let band = match &summary.forecast {
+        Some(Ok(forecast)) => forecast.band.as_slice(),
+        _ => &[],
+    };
+    let point = |p: &BandPoint| OutlookPoint {
+        minutes: p.at.minutes_since_epoch(),
+        low: on_scale(p.low),
+        middle: on_scale(p.middle),
+        high: on_scale(p.high),
+    };
+    band.iter().map(point).collect()
 }
 
 fn description(w: Writer, summary: &Summary) -> String {
@@ -56,6 +75,9 @@ fn description(w: Writer, summary: &Summary) -> String {
     }
     if let Some(end) = summary.finish.end {
         text = format!("{text} Expected end {} to {}.", w.gravity(end.from), w.gravity(end.to));
+    }
+    if let Some(Ok(forecast)) = &summary.forecast {
+        text = format!("{text} {}", forecast_words(w, forecast));
     }
     text
 }
@@ -141,15 +163,14 @@ fn touched(event: &leptos::ev::MouseEvent, course: &Course) -> Option<usize> {
 pub fn CourseView(live: Live) -> impl IntoView {
     let session = use_session();
     let here = RwSignal::new(None::<usize>);
+    // What was drawn last, to walk along.
+    let placed = RwSignal::new(None::<Course>);
     let count = move || live.with(|s| s.as_ref().map_or(0, |s| drawn(s).count()));
-    let step = move |by: i32| {
-        let last = untrack(count).saturating_sub(1);
-        here.update(|at| {
-            *at = Some(match *at {
-                None => last,
-                Some(at) if by < 0 => at.saturating_sub(1),
-                Some(at) => (at + 1).min(last),
-            });
+    let step = move |forward: bool| {
+        placed.with_untracked(|placed| {
+            if let Some(course) = placed {
+                here.update(|at| *at = course.step(*at, forward));
+            }
         });
     };
     let drawing = move || {
@@ -159,10 +180,11 @@ pub fn CourseView(live: Live) -> impl IntoView {
         if data.points.is_empty() {
             return None;
         }
-        let placed = course(&data);
+        placed.set(Some(course(&data)));
         let on_touch = move |event: leptos::ev::MouseEvent| {
-            if let Some(at) = touched(&event, &placed) {
-                here.set(Some(at));
+            let at = placed.with_untracked(|placed| touched(&event, placed.as_ref()?));
+            if at.is_some() {
+                here.set(at);
             }
         };
         let drawing = view! {
@@ -190,11 +212,11 @@ pub fn CourseView(live: Live) -> impl IntoView {
     let on_key = move |event: leptos::ev::KeyboardEvent| match event.key().as_str() {
         "ArrowLeft" => {
             event.prevent_default();
-            step(-1);
+            step(false);
         }
         "ArrowRight" => {
             event.prevent_default();
-            step(1);
+            step(true);
         }
         _ => {}
     };
@@ -207,11 +229,11 @@ pub fn CourseView(live: Live) -> impl IntoView {
                     aria-label="Walk through the readings"
                     on:keydown=on_key
                 >
-                    <button type="button" aria-label="Earlier reading" on:click=move |_| step(-1)>
+                    <button type="button" aria-label="Earlier reading" on:click=move |_| step(false)>
                         "◀"
                     </button>
                     <p role="status">{say(now_said)}</p>
-                    <button type="button" aria-label="Later reading" on:click=move |_| step(1)>
+                    <button type="button" aria-label="Later reading" on:click=move |_| step(true)>
                         "▶"
                     </button>
                 </div>
@@ -223,8 +245,26 @@ pub fn CourseView(live: Live) -> impl IntoView {
             .into_any()
         })
     };
+    let foretold = move || {
+        let w = session.writer();
+        live.with(|s| match s.as_ref()?.forecast.as_ref()? {
+            Ok(forecast) => Some(forecast_words(w, forecast)),
+            Err(refusal) => Some(refusal_words(*refusal)),
+        })
+        .unwrap_or_default()
+    };
+    let worked = move || {
+        live.with(|s| match s.as_ref()?.forecast.as_ref()? {
+            Ok(forecast) => Some(forecast.worked.clone()),
+            Err(_) => None,
+        })
+    };
     view! {
         {part(drawing)}
+        <p class="forecast">{say(foretold)}</p>
+        <When is=move || worked().is_some()>
+            <HowWorked worked writer=move || session.writer() doubt_in=(4, 1.0, "SG") />
+        </When>
         {part(walk)}
     }
 }

@@ -28,7 +28,7 @@ pub fn CourseDrawing(
     here: RwSignal<Option<usize>>,
 ) -> impl IntoView {
     let c = course(&data);
-    let places: Vec<_> = c.marks.iter().map(|mark| mark.at).collect();
+    let places: Vec<_> = c.stops.iter().map(|stop| stop.at).collect();
     let floor = c.floor;
     let at = move || {
         let place = here.get().and_then(|at| places.get(at).copied());
@@ -45,9 +45,11 @@ pub fn CourseDrawing(
         <Picture kind="course" size=Course::SIZE title=title description=description>
             <text class="picture-small" x=LEFT - 6.0 y="14" text-anchor="end">{symbol}</text>
             {or_nothing(zone(&c, end_text))}
+            <path class="course-outlook" d=c.outlook_band.clone() />
             {grid(&c)}
             {days_axis(&c, day_text)}
             <path class="course-warmth" d=c.temperature_line.clone() />
+            <path class="course-foretold" d=c.outlook_line.clone() />
             <path class="course-satellite" d=c.satellite_line.clone() />
             <path class="course-main" d=c.main_line.clone() />
             {marks(&c)}

@@ -1,6 +1,7 @@
 //! All text for people: names of places and things, and what is said when something is wrong.
 
 pub mod bottling;
+pub mod forecast;
 pub mod opening;
 pub mod pitching;
 pub mod place;
