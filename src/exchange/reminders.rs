@@ -1,6 +1,7 @@
 //! What a batch should be remembered of, and when. The words are the page's.
 
-use crate::advice::watch::{Next, Reason};
+use crate::advice::forecast::OnePointLeft;
+use crate::advice::watch::{Next, Reason, State};
 use crate::batch::{NextStep, Summary};
 use crate::quantity::{Hours, Moment};
 
@@ -16,6 +17,8 @@ pub enum What {
     ReadSatellite,
     /// Look for foam or drops under the lid.
     LookForSigns,
+    /// By the forecast it may be ready to bottle; only readings tell.
+    Ready,
     /// Bottle.
     Bottle,
     /// Chill a bottle and try it.
@@ -31,6 +34,7 @@ impl What {
             Self::Read => "read",
             Self::ReadSatellite => "satellite",
             Self::LookForSigns => "signs",
+            Self::Ready => "ready",
             Self::Bottle => "bottle",
             Self::TryBottle => "try",
         }
@@ -71,6 +75,16 @@ pub fn reminders(summary: &Summary, now: Moment) -> Vec<Reminder> {
         Reason::SatelliteUnproven { again, .. } => Some((What::ReadSatellite, *again)),
         _ => None,
     });
-    let all = next.into_iter().chain(satellite);
+    // The end of the window in which a point or less is left, while nothing better is known.
+    let ready = match &summary.forecast {
+        Some(Ok(forecast)) if summary.finish.state != State::Finished => {
+            match forecast.one_point_left {
+                OnePointLeft::Between(_, to) => Some((What::Ready, to)),
+                _ => None,
+            }
+        }
+        _ => None,
+    };
+    let all = next.into_iter().chain(satellite).chain(ready);
     all.map(|(what, at)| Reminder { what, at }).filter(|reminder| reminder.at > now).collect()
 }

@@ -24,6 +24,10 @@ fn words(what: What) -> (&'static str, &'static str) {
             "look for signs of fermentation",
             "Foam, a dried ring above the beer, drops under the lid.",
         ),
+        What::Ready => (
+            "it may be ready by now",
+            "By the forecast. Only readings tell: read it, and once more two days later.",
+        ),
         What::Bottle => (
             "it may be bottled",
             "Any day from now on. Read it once more before the sugar goes in.",

@@ -25,9 +25,7 @@ pub fn forecast_words(w: Writer, forecast: &Forecast) -> String {
         }
     };
     let left = points(forecast.left_now);
-    format!(
-        "{end}, and {when}. At the last reading {left} were left at most. Only readings decide."
-    )
+    format!("{end}, and {when}. Left at the last reading: {left} at most. Only readings decide.")
 }
 
 /// Why it is not shown.
