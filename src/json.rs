@@ -100,6 +100,7 @@ impl Tree {
     ///
     /// # Errors
     /// When it is missing, there twice, or refused.
+    #[inline(never)] // a copy for every field is what this saves
     pub fn must<T: DeserializeOwned>(&self, name: &'static str) -> Result<T, Wrong> {
         T::deserialize(self.field(name)?.ok_or(Wrong::Missing(name))?)
     }
@@ -108,6 +109,7 @@ impl Tree {
     ///
     /// # Errors
     /// When it is there twice, or refused.
+    #[inline(never)] // as above
     pub fn may<T: DeserializeOwned + Default>(&self, name: &'static str) -> Result<T, Wrong> {
         self.field(name)?.map_or_else(|| Ok(T::default()), T::deserialize)
     }
