@@ -16,8 +16,8 @@ pub const MONOHYDRATE_WATER: Share = Share::literal(18.015 / 198.171);
 /// How much more of an own sugar than the brewer says may ferment (common practice, no source).
 const MAY_FERMENT_MORE: f64 = 0.05;
 /// One standard deviation of each of the two gravities that kept-back wort goes by, degrees Plato: a
-/// point and a half.
-const GRAVITY_DOUBT: f64 = 0.38;
+/// point.
+const GRAVITY_DOUBT: f64 = 0.255;
 /// One standard deviation of the quotient of real to apparent fall, relative.
 const QUOTIENT_DOUBT: f64 = 0.02;
 

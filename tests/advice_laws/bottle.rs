@@ -89,11 +89,11 @@ fn most_of(sugar: Sugar) -> f64 {
             (1.0 - own.water.value()) * part * sucrose
         }
         Sugar::Wort(wort) => {
-            // The short formula for degrees Plato, and two deviations of 0.44 °P and 2 %.
+            // The short formula for degrees Plato, and two deviations of 0.30 °P and 2 %.
             let plato = |sg: f64| -616.868 + sg * (1111.14 + sg * (-630.272 + sg * 135.997));
             let (start, end) = (plato(wort.gravity.value()), plato(wort.end.value()));
             let ferments = (0.814 + 0.000_86 * start) * (start - end);
-            0.01 * sucrose * (ferments + 2.0 * 0.4407_f64.hypot(0.02 * ferments))
+            0.01 * sucrose * (ferments + 2.0 * 0.2957_f64.hypot(0.02 * ferments))
         }
     }
 }

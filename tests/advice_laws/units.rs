@@ -35,7 +35,7 @@ fn typed(beer: &str, wish: &str, warmest: &str, hottest: &str, weakest: Bottle) 
 }
 
 proptest! {
-    #![proptest_config(cases(1024))]
+    #![proptest_config(cases(10_000))]
 
     #[test]
     fn two_units_give_one_plan(
@@ -58,6 +58,10 @@ proptest! {
         let (one, other) = (plan(one).expect("in range"), plan(other).expect("in range"));
         prop_assert!((one.guard.worst.value() - other.guard.worst.value()).abs() < 1e-9);
         prop_assert!((one.guard.at_hottest.value() - other.guard.at_hottest.value()).abs() < 1e-6);
+        for plan in [&one, &other] {
+            let within = plan.guard.ceiling.is_some_and(|ceiling| plan.guard.worst <= ceiling);
+            prop_assert!(plan.dose().is_none() || within, "{:?}", plan.guard);
+        }
         // On the very edge of a ceiling the last bit may decide.
         let edge = one.guard.ceiling.is_some_and(|c| {
             (c.value() - one.guard.worst.value()).abs() < 1e-9

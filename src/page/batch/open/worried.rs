@@ -69,17 +69,17 @@ fn answer(session: Session, symptom: Symptom, facts: Facts) -> AnyView {
     let class = if hazard { "notice notice-grave" } else { "notice" };
     view! {
         <div class=class>
-            <h3>{if hazard { "First make them safe" } else { "What to do" }}</h3>
+            <h2>{if hazard { "First make them safe" } else { "What to do" }}</h2>
             <p>{beyond.or(young).unwrap_or_default()}</p>
             <ol>{steps}</ol>
             <p class="small">{if hazard { words::GLASS_CAUTION } else { "" }}</p>
         </div>
-        <h3>"Pressure by the record, once the sugar is eaten"</h3>
+        <h2>"Pressure by the record, once the sugar is eaten"</h2>
         {figures(rows)}
         <p class="small">
             "The record knows nothing of wild yeast: gushing bottles may hold more than this."
         </p>
-        <h3>"What may be behind it, the likeliest first"</h3>
+        <h2>"What may be behind it, the likeliest first"</h2>
         <ol>{causes}</ol>
     }
     .into_any()
