@@ -19,6 +19,14 @@ pub enum Numeral {
 
 impl Numeral {
     /// The readings to try, the decimal one first.
+    ///
+    /// ```
+    /// use fermentside::quantity::read_numeral;
+    ///
+    /// let (numeral, _) = read_numeral("1,050")?;
+    /// assert_eq!(numeral.meanings().collect::<Vec<_>>(), [1.05, 1050.0]);
+    /// # Ok::<(), fermentside::quantity::ReadError>(())
+    /// ```
     pub fn meanings(self) -> impl Iterator<Item = f64> {
         let (first, second) = match self {
             Self::One(value) => (value, None),
@@ -29,6 +37,15 @@ impl Numeral {
 }
 
 /// Splits typed text into its number and what stands behind it (a unit, perhaps empty).
+///
+/// ```
+/// use fermentside::quantity::{Numeral, ReadError, read_numeral};
+///
+/// assert_eq!(read_numeral("12,5 °P")?, (Numeral::One(12.5), "°P".to_owned()));
+/// assert!(matches!(read_numeral("1,234.5"), Err(ReadError::TwoMarks { .. })));
+/// assert!(matches!(read_numeral("plenty"), Err(ReadError::NotANumber { .. })));
+/// # Ok::<(), ReadError>(())
+/// ```
 ///
 /// # Errors
 /// [`ReadError::Empty`] for nothing, [`ReadError::NotANumber`] for what is no number and
@@ -126,6 +143,14 @@ fn groups_of_three(text: &str, mark: char) -> bool {
 }
 
 /// Writes a number with a fixed count of decimals, a true minus sign and never a negative zero.
+///
+/// ```
+/// use fermentside::quantity::write_number;
+///
+/// assert_eq!(write_number(1.05, 3), "1.050");
+/// assert_eq!(write_number(-2.5, 1), "\u{2212}2.5");
+/// assert_eq!(write_number(-0.0004, 2), "0.00");
+/// ```
 #[must_use]
 pub fn write_number(value: f64, places: usize) -> String {
     let text = format!("{value:.places$}");

@@ -35,6 +35,14 @@ mod stored_sigma {
 
 impl<T: Measured> Estimate<T> {
     /// The value with one standard deviation `sigma`, in the unit of `T`.
+    ///
+    /// ```
+    /// use fermentside::quantity::{Estimate, SpecificGravity};
+    ///
+    /// let read = Estimate::new(SpecificGravity::literal(1.050), 0.001);
+    /// assert_eq!(read.sigma(), 0.001);
+    /// assert_eq!(Estimate::new(read.value(), f64::NAN).sigma(), f64::INFINITY);
+    /// ```
     #[must_use]
     pub fn new(value: T, sigma: f64) -> Self {
         Self { value, sigma: honest(sigma) }
@@ -59,12 +67,28 @@ impl<T: Measured> Estimate<T> {
     }
 
     /// The value `sigmas` standard deviations up, held within what the quantity can be.
+    ///
+    /// ```
+    /// use fermentside::quantity::{Estimate, Litres, Measured};
+    ///
+    /// let in_the_vessel = Estimate::new(Litres::literal(20.0), 0.5);
+    /// assert_eq!(in_the_vessel.upper(2.0), Litres::literal(21.0));
+    /// assert_eq!(Estimate::new(Litres::literal(20.0), f64::NAN).upper(2.0).value(), Litres::MAX);
+    /// ```
     #[must_use]
     pub fn upper(self, sigmas: f64) -> T {
         T::nearest(self.value.value() + sigmas * self.sigma)
     }
 
     /// The value `sigmas` standard deviations down, held within what the quantity can be.
+    ///
+    /// ```
+    /// use fermentside::quantity::{Estimate, Litres};
+    ///
+    /// let in_the_vessel = Estimate::new(Litres::literal(20.0), 0.5);
+    /// assert_eq!(in_the_vessel.lower(2.0), Litres::literal(19.0));
+    /// assert_eq!(in_the_vessel.lower(100.0), Litres::literal(0.0));
+    /// ```
     #[must_use]
     pub fn lower(self, sigmas: f64) -> T {
         let lower = self.value.value() - sigmas * self.sigma;
@@ -72,6 +96,13 @@ impl<T: Measured> Estimate<T> {
     }
 
     /// The same value with `other` independent standard deviations added in quadrature.
+    ///
+    /// ```
+    /// use fermentside::quantity::{Celsius, Estimate};
+    ///
+    /// let read = Estimate::new(Celsius::literal(20.0), 0.3);
+    /// assert_eq!(read.widened(0.4).sigma(), 0.5);
+    /// ```
     #[must_use]
     pub fn widened(self, other: f64) -> Self {
         Self::new(self.value, self.sigma.hypot(other))

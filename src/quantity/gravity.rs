@@ -63,6 +63,20 @@ const PLATO_MAX: f64 = 40.0;
 /// As specific gravity a bare number up to 2 is the ratio, from 900 the ratio in thousandths, and
 /// anything between is points.
 ///
+/// ```
+/// use fermentside::quantity::{Gravity, GravityUnit, Plato, ReadError, SpecificGravity, read_gravity};
+///
+/// let same = Gravity::Specific(SpecificGravity::literal(1.050));
+/// for text in ["1.050", "1,050", "1050", "50"] {
+///     assert_eq!(read_gravity(text, GravityUnit::SpecificGravity)?, same);
+/// }
+/// let plato = read_gravity("12.4 P", GravityUnit::SpecificGravity)?;
+/// assert_eq!(plato, Gravity::Plato(Plato::literal(12.4)));
+/// let told = read_gravity("300", GravityUnit::SpecificGravity).unwrap_err().to_string();
+/// assert_eq!(told, "it must be from 0.980 to 1.180");
+/// # Ok::<(), ReadError>(())
+/// ```
+///
 /// # Errors
 /// [`ReadError`], with the limits on the scale in force (0.980 to 1.180, or −5 to 40 °P).
 pub fn read_gravity(text: &str, unit: GravityUnit) -> Result<Gravity, ReadError> {
@@ -136,6 +150,14 @@ fn limits(unit: GravityUnit) -> ReadError {
 /// Writes a gravity on its own scale: `1.050` or `12.4 °P`.
 ///
 /// Half and finer points are kept, as narrow-range instruments show them.
+///
+/// ```
+/// use fermentside::quantity::{Gravity, Plato, SpecificGravity, write_gravity};
+///
+/// let specific = |sg| write_gravity(Gravity::Specific(SpecificGravity::literal(sg)));
+/// assert_eq!([specific(1.05), specific(1.0105)], ["1.050", "1.0105"]);
+/// assert_eq!(write_gravity(Gravity::Plato(Plato::literal(12.4))), "12.4\u{A0}°P");
+/// ```
 #[must_use]
 pub fn write_gravity(gravity: Gravity) -> String {
     match gravity {

@@ -36,6 +36,14 @@ pub trait Measured: Copy + PartialOrd + fmt::Debug + 'static {
 
     /// Builds the quantity from a number in its own unit.
     ///
+    /// ```
+    /// use fermentside::quantity::{Measured, SpecificGravity};
+    ///
+    /// assert!(SpecificGravity::new(1.050).is_ok());
+    /// let told = SpecificGravity::new(1050.0).unwrap_err().to_string();
+    /// assert_eq!(told, "SpecificGravity must be from 0.95 to 1.2, not 1050");
+    /// ```
+    ///
     /// # Errors
     /// [`OutOfRange`] when the number is not finite or outside `MIN..=MAX`.
     fn new(value: f64) -> Result<Self, OutOfRange>;
@@ -231,12 +239,27 @@ impl Celsius {
     }
 
     /// How much warmer this is than `other`.
+    ///
+    /// ```
+    /// use fermentside::quantity::{Celsius, TemperatureChange};
+    ///
+    /// let warmer = Celsius::literal(30.0).above(Celsius::literal(20.0));
+    /// assert_eq!(warmer, TemperatureChange::literal(10.0));
+    /// ```
     #[must_use]
     pub fn above(self, other: Self) -> TemperatureChange {
         TemperatureChange(self.0 - other.0)
     }
 
     /// This temperature changed by `change`.
+    ///
+    /// ```
+    /// use fermentside::quantity::{Celsius, TemperatureChange};
+    ///
+    /// let warm = Celsius::literal(30.0);
+    /// assert_eq!(warm.changed_by(TemperatureChange::literal(-10.0)), Ok(Celsius::literal(20.0)));
+    /// assert!(warm.changed_by(TemperatureChange::literal(110.0)).is_err());
+    /// ```
     ///
     /// # Errors
     /// [`OutOfRange`] when the result leaves the range of [`Celsius`].

@@ -2,6 +2,44 @@
 //!
 //! A value out of its range cannot be built, so no floor above has to ask again. Inside, everything is
 //! held in one unit (the type's own); the brewer's units live at the edge, in the [`Unit`] enums.
+//!
+//! What makes no sense does not compile. Two temperatures have a difference and no sum:
+//!
+//! ```
+//! use fermentside::quantity::{Celsius, TemperatureChange};
+//!
+//! let (warm, cool) = (Celsius::literal(20.0), Celsius::literal(15.0));
+//! assert_eq!(warm.above(cool), TemperatureChange::literal(5.0));
+//! ```
+//! ```compile_fail,E0369
+//! use fermentside::quantity::Celsius;
+//!
+//! let neither = Celsius::literal(20.0) + Celsius::literal(15.0);
+//! ```
+//!
+//! Five degrees are no change by themselves:
+//!
+//! ```compile_fail,E0308
+//! use fermentside::quantity::Celsius;
+//!
+//! let warmer = Celsius::literal(20.0).changed_by(Celsius::literal(5.0));
+//! ```
+//!
+//! A bare number is no quantity; its range is asked first ([`Measured::new`]):
+//!
+//! ```compile_fail,E0423
+//! use fermentside::quantity::Litres;
+//!
+//! let unchecked = Litres(-5.0);
+//! ```
+//!
+//! A literal out of range stops the build:
+//!
+//! ```compile_fail,E0080
+//! use fermentside::quantity::SpecificGravity;
+//!
+//! const MARK: SpecificGravity = SpecificGravity::literal(1050.0);
+//! ```
 
 mod decimal;
 mod estimate;

@@ -41,6 +41,16 @@ impl Moment {
     /// From a local date and time as a date field gives it (`2026-03-01T09:30`) and the minutes that
     /// this clock is ahead of UTC then.
     ///
+    /// ```
+    /// use fermentside::quantity::{Moment, MomentError};
+    ///
+    /// let moment = Moment::from_local("2026-03-01T09:30", 60)?;
+    /// assert_eq!(moment.to_string(), "2026-03-01T09:30+01:00");
+    /// assert_eq!(Moment::from_local("2026-02-30T09:30", 60), Err(MomentError::NoSuchTime));
+    /// assert_eq!(Moment::from_local("1 March", 60), Err(MomentError::Form));
+    /// # Ok::<(), MomentError>(())
+    /// ```
+    ///
     /// # Errors
     /// [`MomentError`] when the text has another form or names no day or time.
     pub fn from_local(text: &str, ahead_of_utc_minutes: i32) -> Result<Self, MomentError> {
@@ -59,12 +69,31 @@ impl Moment {
     }
 
     /// Hours from `earlier` to this moment; negative when it lies before.
+    ///
+    /// ```
+    /// use fermentside::quantity::{Hours, Moment};
+    ///
+    /// // In the night between, the clocks are set forward by an hour.
+    /// let evening: Moment = "2026-03-28T20:00+01:00".parse()?;
+    /// let morning: Moment = "2026-03-29T08:00+02:00".parse()?;
+    /// assert_eq!(morning.since(evening), Hours::literal(11.0));
+    /// # Ok::<(), fermentside::quantity::MomentError>(())
+    /// ```
     #[must_use]
     pub fn since(self, earlier: Self) -> Hours {
         Hours::nearest((self.0 - earlier.0).whole_minutes() as f64 / 60.0)
     }
 
     /// The moment `hours` later, on the same clock.
+    ///
+    /// ```
+    /// use fermentside::quantity::{Hours, Moment};
+    ///
+    /// let pitched: Moment = "2026-03-01T09:30+01:00".parse()?;
+    /// let later = pitched.after(Hours::literal(14.0 * 24.0));
+    /// assert_eq!(later.local_text(), "2026-03-15T09:30");
+    /// # Ok::<(), fermentside::quantity::MomentError>(())
+    /// ```
     #[must_use]
     pub fn after(self, hours: Hours) -> Self {
         let minutes = (hours.value() * 60.0).round() as i64;
@@ -72,12 +101,28 @@ impl Moment {
     }
 
     /// Minutes since 1970-01-01T00:00Z, for axes and order.
+    ///
+    /// ```
+    /// use fermentside::quantity::Moment;
+    ///
+    /// let moment: Moment = "1970-01-02T01:30+01:00".parse()?;
+    /// assert_eq!(moment.minutes_since_epoch(), 24 * 60 + 30);
+    /// # Ok::<(), fermentside::quantity::MomentError>(())
+    /// ```
     #[must_use]
     pub fn minutes_since_epoch(self) -> i64 {
         self.0.unix_timestamp().div_euclid(60)
     }
 
     /// The same instant in UTC, as calendars write it: `20260301T083000Z` (RFC 5545).
+    ///
+    /// ```
+    /// use fermentside::quantity::Moment;
+    ///
+    /// let moment: Moment = "2026-03-01T00:30+01:00".parse()?;
+    /// assert_eq!(moment.utc_text(), "20260228T233000Z");
+    /// # Ok::<(), fermentside::quantity::MomentError>(())
+    /// ```
     #[must_use]
     pub fn utc_text(self) -> String {
         let t = self.0.to_offset(UtcOffset::UTC);
@@ -93,6 +138,15 @@ impl Moment {
     }
 
     /// Year, month (1 to 12), day, hour and minute on the local clock, and the weekday (0 is Monday).
+    ///
+    /// ```
+    /// use fermentside::quantity::Moment;
+    ///
+    /// // A Sunday.
+    /// let moment: Moment = "2026-03-01T09:30+01:00".parse()?;
+    /// assert_eq!(moment.parts(), (2026, 3, 1, 9, 30, 6));
+    /// # Ok::<(), fermentside::quantity::MomentError>(())
+    /// ```
     #[must_use]
     pub fn parts(self) -> (i32, u8, u8, u8, u8, u8) {
         let Self(t) = self;

@@ -97,6 +97,14 @@ impl<Q: Measured> Bounds<Q> {
     }
 
     /// All that the quantity can be.
+    ///
+    /// ```
+    /// use fermentside::quantity::{Bounds, ReadError, Share, ShareUnit, read};
+    ///
+    /// assert_eq!(read("75", ShareUnit::Percent, Bounds::all()), Ok(Share::literal(0.75)));
+    /// let more = read("120", ShareUnit::Percent, Bounds::all());
+    /// assert!(matches!(more, Err(ReadError::OutOfRange { .. })));
+    /// ```
     #[must_use]
     pub fn all() -> Self {
         Self { min: Q::nearest(Q::MIN), max: Q::nearest(Q::MAX) }
@@ -104,6 +112,16 @@ impl<Q: Measured> Bounds<Q> {
 }
 
 /// Reads a quantity. A unit behind the number wins over `unit`, the one chosen beside the field.
+///
+/// ```
+/// use fermentside::quantity::{Bounds, Celsius, TemperatureUnit, read};
+///
+/// let room = Bounds::new(Celsius::literal(0.0), Celsius::literal(40.0));
+/// assert_eq!(read("20,5", TemperatureUnit::Celsius, room), Ok(Celsius::literal(20.5)));
+/// let told = |text| read(text, TemperatureUnit::Celsius, room).unwrap_err().to_string();
+/// assert_eq!(told("200 F"), "it must be from 32.0\u{A0}°F to 104.0\u{A0}°F");
+/// assert_eq!(told("5 bar"), "\u{201C}bar\u{201D} is no unit here; use °C, °F");
+/// ```
 ///
 /// # Errors
 /// [`ReadError`], with limits in the unit in force.
@@ -118,6 +136,14 @@ pub fn read<U: Unit>(
 
 /// Reads a number in the quantity's own unit, from `limits.0` to `limits.1`, as [`read`] does with types:
 /// `units` are all there are, `unit` the one of them that is chosen.
+///
+/// ```
+/// use fermentside::quantity::{ReadError, Unit, VolumeUnit, read_own};
+///
+/// let volume = |text| read_own(text, VolumeUnit::Litres.row(), VolumeUnit::ROWS, (0.0, 100.0));
+/// assert_eq!(volume("5 US gal"), Ok(5.0 * 3.785411784));
+/// assert!(matches!(volume("5 gal"), Err(ReadError::TwoUnits { .. })));
+/// ```
 ///
 /// # Errors
 /// As [`read`].
@@ -188,6 +214,12 @@ pub(super) fn key_of(typed: &str) -> String {
 }
 
 /// Writes a quantity with its unit, to the unit's usual number of decimals: `20.0 °C`.
+///
+/// ```
+/// use fermentside::quantity::{Celsius, TemperatureUnit, write};
+///
+/// assert_eq!(write(Celsius::literal(20.0), TemperatureUnit::Fahrenheit), "68.0\u{A0}°F");
+/// ```
 #[must_use]
 pub fn write<U: Unit>(quantity: U::Quantity, unit: U) -> String {
     write_own(quantity.value(), unit.row())
@@ -198,12 +230,24 @@ fn write_own(own: f64, unit: &UnitRow) -> String {
 }
 
 /// Writes a quantity without its unit, as a field shows it.
+///
+/// ```
+/// use fermentside::quantity::{Litres, VolumeUnit, write_bare};
+///
+/// assert_eq!(write_bare(Litres::literal(18.93), VolumeUnit::UsGallons), "5.001");
+/// ```
 #[must_use]
 pub fn write_bare<U: Unit>(quantity: U::Quantity, unit: U) -> String {
     write_bare_own(quantity.value(), unit.row())
 }
 
 /// Writes a number of the quantity's own unit in `unit`, as [`write_bare`] does with types.
+///
+/// ```
+/// use fermentside::quantity::{PressureUnit, Unit, write_bare_own};
+///
+/// assert_eq!(write_bare_own(250.0, PressureUnit::Bar.row()), "2.5");
+/// ```
 #[must_use]
 pub fn write_bare_own(own: f64, unit: &UnitRow) -> String {
     write_number(unit.express(own), unit.places)

@@ -25,12 +25,24 @@ pub struct UnitRow {
 
 impl UnitRow {
     /// From a number in this unit to the quantity's own unit.
+    ///
+    /// ```
+    /// use fermentside::quantity::{TemperatureUnit, Unit};
+    ///
+    /// assert_eq!(TemperatureUnit::Fahrenheit.row().to_own(212.0), 100.0);
+    /// ```
     #[must_use]
     pub fn to_own(&self, number: f64) -> f64 {
         (number - self.zero) * self.scale
     }
 
     /// From the quantity's own unit to a number in this unit.
+    ///
+    /// ```
+    /// use fermentside::quantity::{MassUnit, Unit};
+    ///
+    /// assert_eq!(MassUnit::Kilograms.row().express(1700.0), 1.7);
+    /// ```
     #[must_use]
     pub fn express(&self, own: f64) -> f64 {
         own / self.scale + self.zero
