@@ -3,9 +3,9 @@
 #![allow(clippy::expect_used, clippy::panic)] // test helpers
 
 use fermentside::advice::Verdict;
+use fermentside::advice::bottle::dosing::{Dosing, Weighing};
+use fermentside::advice::bottle::kinds::Bottle;
 use fermentside::advice::bottle::{Bottling, Next, Over, Reason, plan};
-use fermentside::advice::bottles::Bottle;
-use fermentside::advice::dosing::{Dosing, Weighing};
 use fermentside::quantity::{
     CarbonDioxideVolumes, Celsius, Estimate, Grams, GravityChange, Litres, Measured,
 };

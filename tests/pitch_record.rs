@@ -3,7 +3,7 @@
 #![allow(clippy::expect_used, clippy::panic)] // test helpers
 
 use fermentside::advice::family::Family;
-use fermentside::advice::yeast::Method;
+use fermentside::advice::pitch::yeast::Method;
 use fermentside::batch::{
     AddedWater, BatchHeading, Change, Entry, GoesBy, HydrometerItem, Id, Journal, Kind,
     OriginalFrom, PitchRecord, Reading, Summary, Vessel,

@@ -2,13 +2,14 @@
 
 #![allow(clippy::expect_used, clippy::panic)] // test helpers
 
+use fermentside::advice::Verdict;
 use fermentside::advice::family::{Family, Span};
+use fermentside::advice::pitch::already_in;
+use fermentside::advice::pitch::outlook::outlook;
+use fermentside::advice::pitch::ways_to_range::{Kind, Reach, Scene, Takes, ways};
+use fermentside::advice::pitch::yeast::{Amount, Months, Next as YeastNext, Supply, plan};
 use fermentside::advice::pitch::{Wort, judge};
-use fermentside::advice::pitch_outlook::outlook;
 use fermentside::advice::thermometer::Trend;
-use fermentside::advice::ways_down::{Kind, Reach, Scene, Takes, ways};
-use fermentside::advice::yeast::{Amount, Months, Next as YeastNext, Supply, plan};
-use fermentside::advice::{Verdict, already_in};
 use fermentside::quantity::{
     Celsius, Estimate, Grams, Hours, Litres, Measured, Plato, SpecificGravity,
 };

@@ -5,11 +5,11 @@
 #![allow(clippy::expect_used, clippy::panic)]
 
 use fermentside::advice::family::Family::{self, CleanAle, Lager, Saison};
-use fermentside::advice::forecast::Refusal;
-use fermentside::advice::settle::settle;
 use fermentside::advice::watch::State::{
     CannotTell, Finished, LooksStuck, NotStarted, NotYet, OneMore, Slow,
 };
+use fermentside::advice::watch::forecast::Refusal;
+use fermentside::advice::watch::with_forecast::judge_with_forecast;
 use fermentside::advice::watch::{Course, Look, Measure, Next, Reason, Refracted, State, judge};
 use fermentside::quantity::{Estimate, Hours, Measured, Moment, Plato, SpecificGravity};
 
@@ -191,7 +191,7 @@ fn the_more_cautious_of_rule_and_forecast_wins() {
     // Down to its end within two days and a point lower since: level enough for the rule, but the curve
     // through all four readings still goes down.
     let falling = course(CleanAle, "4:30 6:21 7:13 9:12", "");
-    let (rule, both) = (judge(&falling), settle(&falling).finish);
+    let (rule, both) = (judge(&falling), judge_with_forecast(&falling).finish);
     assert_eq!((rule.state, both.state), (Finished, OneMore));
     let ahead = |reason: &Reason| matches!(reason, Reason::ForecastAhead(_));
     assert!(both.advice.reasons.iter().any(ahead), "{both:?}");
@@ -200,11 +200,11 @@ fn the_more_cautious_of_rule_and_forecast_wins() {
     assert!(both.settles.is_some_and(|settles| settles.by == Measure::ReadBeer));
     // Level for three days where such beer ends: both agree.
     let level = course(CleanAle, "3:30 6:14 9:10 12:10", "");
-    assert_eq!(settle(&level).finish.state, Finished);
+    assert_eq!(judge_with_forecast(&level).finish.state, Finished);
     // Two readings are no forecast, and the rule stands alone.
     let short = course(CleanAle, "9:10 12:10", "");
-    assert_eq!(settle(&short).finish, judge(&short));
+    assert_eq!(judge_with_forecast(&short).finish, judge(&short));
     // Nothing is foretold of what was fed later.
     let fed = Course { added: Some(at(1.0)), ..level };
-    assert_eq!(settle(&fed).forecast, Err(Refusal::MayGoOn));
+    assert_eq!(judge_with_forecast(&fed).forecast, Err(Refusal::MayGoOn));
 }

@@ -2,12 +2,12 @@
 
 #![allow(clippy::expect_used, clippy::panic)] // test helpers
 
+use fermentside::advice::bottle::dosing::{Dosing, Weighing};
+use fermentside::advice::bottle::kinds::Bottle;
+use fermentside::advice::bottle::ways_to_dose::{Way, read_again, ways};
 use fermentside::advice::bottle::{Bottling, Over, plan};
-use fermentside::advice::bottles::Bottle;
-use fermentside::advice::dosing::{Dosing, Weighing};
 use fermentside::advice::family::Family;
 use fermentside::advice::watch::{Course, Look, State, judge};
-use fermentside::advice::ways_to_bottle::{Way, read_again, ways};
 use fermentside::quantity::{
     CarbonDioxideVolumes, Celsius, Estimate, Grams, GravityChange, Hours, Litres, Measured, Moment,
     SpecificGravity,

@@ -1,45 +1,17 @@
-//! What to do: judgements on the science, one moment of the job a file.
+//! What to do: judgements on the science, a folder for each stage of the job and one moment of it a file.
+//!
+//! Each folder hands out its own main question: may the yeast go in ([`pitch`]), is it finished
+//! ([`watch`]), how much sugar ([`bottle`]), when to try it ([`open`]). What two stages share is here.
 //!
 //! Each returns [`Advice`]: a verdict, its reasons, the next step and the working. Verdicts and reasons
 //! are values; the words for them live with the page. Nothing here reads a clock.
 
-pub mod already_in;
-mod believable;
 pub mod bottle;
-pub mod bottles;
-pub mod bubbles;
-mod course;
-pub mod course_temperature;
-pub mod dosing;
-mod expected_end;
 pub mod family;
-mod finish;
-pub mod forecast;
-mod guard;
-pub mod history;
-pub mod ladder;
-pub mod learned;
 pub mod open;
 pub mod pitch;
-pub mod pitch_outlook;
-pub mod place;
-mod refracted;
-pub mod room_air;
-pub mod satellite;
-pub mod satellite_end;
-pub mod settle;
-mod settles;
-pub mod start_gravity;
-pub mod started;
-mod steady;
-pub mod stock;
 pub mod thermometer;
 pub mod watch;
-pub mod ways_down;
-pub mod ways_to_bottle;
-mod within;
-pub mod worried;
-pub mod yeast;
 
 use crate::science::Worked;
 

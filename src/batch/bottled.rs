@@ -2,9 +2,9 @@
 
 use super::record::{BottlingRecord, OpeningRecord};
 use super::summary::Summary;
-use crate::advice::learned::Outcome;
 use crate::advice::open::Standing;
-use crate::advice::worried::Facts;
+use crate::advice::open::learned::Outcome;
+use crate::advice::open::worried::Facts;
 use crate::quantity::{
     AlcoholByVolume, CarbonDioxideVolumes, Estimate, Litres, Measured, Metres, Moment,
     SpecificGravity,

@@ -1,8 +1,8 @@
 //! Gear: the instruments, bottles and sugars, and how the brewer writes.
 
 use super::id::Id;
-use crate::advice::dosing::Weighing;
-use crate::advice::stock::Bottles;
+use crate::advice::bottle::dosing::Weighing;
+use crate::advice::bottle::stock::Bottles;
 use crate::json::{FromFields, Tree, Wrong, record_fields};
 use crate::quantity::{
     Grams, GravityUnit, LengthUnit, MassUnit, Metres, TemperatureUnit, VolumeUnit,

@@ -1,7 +1,7 @@
 //! The record of pitching day: what went in, how, and into what.
 
 use super::id::Id;
-use crate::advice::yeast::Method;
+use crate::advice::pitch::yeast::Method;
 use crate::json::record_fields;
 use crate::quantity::{Celsius, Grams, Hours, Litres, Moment};
 use crate::science::kit_gravity::{Ingredient, KitGravity, by_mark, gravity};

@@ -1,10 +1,10 @@
 //! What each saved thing holds.
 
 use super::id::Id;
-use crate::advice::bottles::Bottle;
+use crate::advice::bottle::history::Past;
+use crate::advice::bottle::kinds::Bottle;
+use crate::advice::bottle::stock::Bottles;
 use crate::advice::family::{Family, Span};
-use crate::advice::history::Past;
-use crate::advice::stock::Bottles;
 use crate::json::record_fields;
 use crate::quantity::{
     CarbonDioxideVolumes, Celsius, Estimate, Grams, Gravity, GravityChange, Litres, Moment, Plato,

@@ -6,10 +6,10 @@ use super::line::{ReadingLine, added, corrected, looks, refracted};
 use super::pitch_record::{GoesBy, PitchRecord};
 use super::record::{BatchHeading, BottlingRecord, OpeningRecord, Reading, Vessel};
 use super::watching::{shown, too_warm_or_cold};
-use crate::advice::course_temperature::Notice;
-use crate::advice::forecast::{Forecast, Refusal};
-use crate::advice::ladder::{Rung, ladder};
-use crate::advice::settle::settle;
+use crate::advice::watch::beer_temperature::Notice;
+use crate::advice::watch::forecast::{Forecast, Refusal};
+use crate::advice::watch::ladder::{Rung, ladder};
+use crate::advice::watch::with_forecast::judge_with_forecast;
 use crate::advice::watch::{self, Course, Finish, State};
 use crate::advice::{Advice, Verdict, open};
 use crate::quantity::{Estimate, Hours, Measured, Moment, SpecificGravity};
@@ -189,7 +189,7 @@ impl Summary {
         // What is in the bottle is foretold no more.
         let (finish, forecast) = match bottling {
             None => {
-                let settled = settle(&course);
+                let settled = judge_with_forecast(&course);
                 (settled.finish, Some(settled.forecast))
             }
             Some(_) => (watch::judge(&course), None),

@@ -1,6 +1,6 @@
 //! What a batch should be remembered of, and when. The words are the page's.
 
-use crate::advice::forecast::OnePointLeft;
+use crate::advice::watch::forecast::OnePointLeft;
 use crate::advice::watch::{Next, Reason, State};
 use crate::batch::{NextStep, Summary};
 use crate::quantity::{Hours, Moment};

@@ -11,8 +11,8 @@ use super::parts::worked::HowWorked;
 use super::session::{unit_named, use_session};
 use super::words;
 use super::write::{self as written, Writer};
+use crate::advice::bottle::kinds::Bottle;
 use crate::advice::bottle::{Plan, Reason};
-use crate::advice::bottles::Bottle;
 use crate::batch::Settings;
 use crate::page::parts::live::live;
 use crate::quantity::{

@@ -2,9 +2,9 @@
 
 use crate::support::cases;
 use fermentside::advice::Verdict;
+use fermentside::advice::bottle::dosing::{Dosing, Weighing};
+use fermentside::advice::bottle::kinds::Bottle;
 use fermentside::advice::bottle::{Bottling, Next, Over, guard, plan};
-use fermentside::advice::bottles::Bottle;
-use fermentside::advice::dosing::{Dosing, Weighing};
 use fermentside::quantity::{
     CarbonDioxideVolumes, Celsius, Estimate, Grams, GravityChange, Litres, Measured, Metres, Share,
     SpecificGravity,

@@ -2,11 +2,11 @@
 
 use crate::bottle::{bottling, ceiling};
 use crate::support::cases;
+use fermentside::advice::bottle::dosing::{Dosing, Weighing};
+use fermentside::advice::bottle::history::{Past, Seal, Working, both_ends, held};
+use fermentside::advice::bottle::kinds::Bottle;
+use fermentside::advice::bottle::stock::{Bottles, fill, how_many, smallest, weakest};
 use fermentside::advice::bottle::{Bottling, plan};
-use fermentside::advice::bottles::Bottle;
-use fermentside::advice::dosing::{Dosing, Weighing};
-use fermentside::advice::history::{Past, Seal, Working, both_ends, held};
-use fermentside::advice::stock::{Bottles, fill, how_many, smallest, weakest};
 use fermentside::quantity::{Celsius, Estimate, Grams, Hours, Litres, Measured, Metres};
 use proptest::prelude::*;
 

@@ -2,7 +2,7 @@
 
 use crate::support::{cases, course, hour, latest};
 use fermentside::advice::family::Family;
-use fermentside::advice::forecast::{Forecast, HORIZON, OnePointLeft, Refusal, forecast};
+use fermentside::advice::watch::forecast::{Forecast, HORIZON, OnePointLeft, Refusal, forecast};
 use fermentside::advice::watch::{Course, Look};
 use fermentside::quantity::{Estimate, Hours, Measured, Moment, SpecificGravity};
 use proptest::prelude::*;

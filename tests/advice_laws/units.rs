@@ -1,9 +1,9 @@
 //! One beer told in two units is one beer: the same verdict, the same grams.
 
 use crate::support::cases;
+use fermentside::advice::bottle::dosing::Weighing;
+use fermentside::advice::bottle::kinds::Bottle;
 use fermentside::advice::bottle::{Bottling, Over, plan};
-use fermentside::advice::bottles::Bottle;
-use fermentside::advice::dosing::Weighing;
 use fermentside::quantity::{
     Bounds, Estimate, GasUnit, GravityChange, Measured, Metres, TemperatureUnit, VolumeUnit, read,
 };

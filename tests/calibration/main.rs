@@ -11,8 +11,8 @@ mod simulated;
 mod timing;
 
 use fermentside::advice::family::Family;
-use fermentside::advice::forecast::{Forecast, HORIZON, OnePointLeft, forecast};
 use fermentside::advice::watch::expected_end;
+use fermentside::advice::watch::forecast::{Forecast, HORIZON, OnePointLeft, forecast};
 use fermentside::quantity::{Hours, Measured, Moment};
 use simulated::{Batch, Kind, Lot};
 use std::sync::OnceLock;

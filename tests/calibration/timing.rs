@@ -1,9 +1,9 @@
 //! How long a forecast takes: printed, because a busy machine is slow. The counts of work are in
-//! `advice::forecast`.
+//! `advice::watch::forecast`.
 
 use crate::quantile;
 use fermentside::advice::family::Family;
-use fermentside::advice::forecast::forecast;
+use fermentside::advice::watch::forecast::forecast;
 use fermentside::advice::watch::{Course, Look};
 use fermentside::quantity::{Estimate, Hours, Measured, Moment, SpecificGravity};
 use std::time::Instant;

@@ -1,9 +1,9 @@
 //! Entries of every kind with any values in them.
 
-use fermentside::advice::bottles::Bottle;
+use fermentside::advice::bottle::history::{Past, Seal, Working};
+use fermentside::advice::bottle::kinds::Bottle;
+use fermentside::advice::bottle::stock::Bottles;
 use fermentside::advice::family::{Family, Span};
-use fermentside::advice::history::{Past, Seal, Working};
-use fermentside::advice::stock::Bottles;
 use fermentside::batch::{
     Added, BatchHeading, BottlesItem, BottlingRecord, Clarity, Entry, Fizz, Grounds,
     HydrometerItem, Id, OpeningRecord, PitchRecord, Reading, Refractometer, Settings, SugarItem,

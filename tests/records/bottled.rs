@@ -1,8 +1,8 @@
 //! What follows from a bottling as it was recorded.
 
 use crate::support::{bottling, day, id, opening, put, reading, summary, with_readings};
-use fermentside::advice::learned::{Lesson, lessons};
-use fermentside::advice::worried::pressures;
+use fermentside::advice::open::learned::{Lesson, lessons};
+use fermentside::advice::open::worried::pressures;
 use fermentside::batch::{BottlingRecord, Entry, Grounds, Id, Journal, PitchRecord, tally};
 use fermentside::quantity::{
     AlcoholByVolume, CarbonDioxideVolumes, Estimate, Grams, Litres, Measured, Metres,

@@ -1,8 +1,8 @@
 //! The words that stand for choices in stored text: once released, they never change.
 
-use fermentside::advice::bottles::Bottle;
+use fermentside::advice::bottle::history::{Seal, Working};
+use fermentside::advice::bottle::kinds::Bottle;
 use fermentside::advice::family::Family;
-use fermentside::advice::history::{Seal, Working};
 use fermentside::batch::{Added, Clarity, Kind, Theme, Vessel};
 use fermentside::quantity::{
     GasUnit, GravityUnit, LengthUnit, MassUnit, TemperatureUnit, Unit, VolumeUnit,

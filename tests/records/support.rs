@@ -1,6 +1,6 @@
 //! Plain entries for examples: one ale, its readings, its bottling.
 
-use fermentside::advice::bottles::Bottle;
+use fermentside::advice::bottle::kinds::Bottle;
 use fermentside::advice::family::Family;
 use fermentside::batch::{
     BatchHeading, BottlingRecord, Change, Entry, EntryKey, Fizz, HydrometerItem, Id, Journal, Kind,

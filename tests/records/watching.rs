@@ -3,8 +3,8 @@
 use crate::support::{
     bottling, day, heading, id, opening, pitching, put, reading, summary, with_readings,
 };
-use fermentside::advice::bubbles::{self, Seen};
-use fermentside::advice::ladder::Step;
+use fermentside::advice::watch::bubbles::{self, Seen};
+use fermentside::advice::watch::ladder::Step;
 use fermentside::advice::watch::{Reason, State};
 use fermentside::batch::{
     Added, BatchHeading, BottlingRecord, Entry, OpeningRecord, PitchRecord, Reading, Refractometer,

@@ -1,7 +1,7 @@
 //! The course of a batch: drawn, walked through reading by reading, and as a table.
 
 use super::Live;
-use crate::advice::forecast::BandPoint;
+use crate::advice::watch::forecast::BandPoint;
 use crate::batch::{ReadingLine, Summary, Vessel};
 use crate::chart::{Course, CourseData, CoursePoint, DayTick, OutlookPoint, course};
 use crate::page::parts::course_drawing::CourseDrawing;

@@ -1,7 +1,7 @@
 //! Paper: a batch sheet, and labels for the bottles. Drawn only to be printed, black on white.
 
 use super::Live;
-use crate::advice::stock::how_many;
+use crate::advice::bottle::stock::how_many;
 use crate::batch::{BottlingRecord, ReadingLine, Summary, Vessel};
 use crate::page::parts::figures::figures;
 use crate::page::parts::live::{list, live as part};
@@ -116,7 +116,7 @@ pub fn bottling_rows(w: Writer, record: &BottlingRecord) -> Vec<(&'static str, S
         ("Weakest bottle", words::bottle(record.weakest).to_owned()),
     ];
     if !grounds.filled.is_empty() {
-        let each = |own: &crate::advice::stock::Bottles| {
+        let each = |own: &crate::advice::bottle::stock::Bottles| {
             format!("{} × {}", own.count, write::bottle_size(own.size))
         };
         rows.push(("Filled", grounds.filled.iter().map(each).collect::<Vec<_>>().join(", ")));

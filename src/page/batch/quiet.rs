@@ -1,7 +1,7 @@
 //! "No bubbles?": what was seen, a few touches, and the answer.
 
 use super::Live;
-use crate::advice::bubbles::{Seen, judge};
+use crate::advice::watch::bubbles::{Seen, judge};
 use crate::page::parts::answer::card;
 use crate::page::parts::live::{list, live as part};
 use crate::page::session::use_session;

@@ -1,8 +1,8 @@
 //! Priming sugar for beer that is finished, with the guard beside it.
 
+use crate::advice::bottle::dosing::Weighing;
+use crate::advice::bottle::ways_to_dose::ways;
 use crate::advice::bottle::{Bottling, Over, Plan, plan};
-use crate::advice::dosing::Weighing;
-use crate::advice::ways_to_bottle::ways;
 use crate::page::ask::{Ask, ask};
 use crate::page::drafts::use_drafts;
 use crate::page::parts::answer::{Answer, Said, card};

@@ -1,8 +1,8 @@
 //! Bottles on hand.
 
 use super::things::{FormEnd, ThingList, Things};
-use crate::advice::bottles::Bottle;
-use crate::advice::stock::Bottles;
+use crate::advice::bottle::kinds::Bottle;
+use crate::advice::bottle::stock::Bottles;
 use crate::batch::{BottlesItem, Change, Entry, Id, Kind};
 use crate::page::ask::{Ask, ask};
 use crate::page::drafts::use_drafts;

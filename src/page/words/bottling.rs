@@ -2,10 +2,10 @@
 
 use super::verdicts::judged;
 use crate::advice::Verdict;
+use crate::advice::bottle::dosing::SYRUP_WATER;
+use crate::advice::bottle::history::Doubt;
+use crate::advice::bottle::ways_to_dose::Way;
 use crate::advice::bottle::{Next as BottleNext, Plan, Reason as BottleReason};
-use crate::advice::dosing::SYRUP_WATER;
-use crate::advice::history::Doubt;
-use crate::advice::ways_to_bottle::Way;
 use crate::page::parts::answer::Judged;
 use crate::page::write::{self, Writer};
 use crate::quantity::{BottleUnit, write as written};

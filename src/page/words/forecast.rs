@@ -1,7 +1,7 @@
 //! The forecast in words.
 
 use super::watching::points;
-use crate::advice::forecast::{Forecast, OnePointLeft, Refusal};
+use crate::advice::watch::forecast::{Forecast, OnePointLeft, Refusal};
 use crate::page::write::{self, Writer};
 
 /// What it foretells: the end, and when a point or less is left.

@@ -17,7 +17,7 @@ pub use working::{source, term};
 
 use super::route::Sum;
 use crate::advice::Verdict;
-use crate::advice::bottles::Bottle;
+use crate::advice::bottle::kinds::Bottle;
 use crate::advice::family::Family;
 use crate::batch::{Added, NextStep, Rejected, Stage, Summary, Theme};
 use crate::quantity::{Measured, MomentError, ReadError};

@@ -1,7 +1,7 @@
 //! Opened bottles in words: what to do when something is wrong, and what the batch has taught.
 
-use crate::advice::learned::Lesson;
-use crate::advice::worried::{Cause, Step, Symptom};
+use crate::advice::open::learned::Lesson;
+use crate::advice::open::worried::{Cause, Step, Symptom};
 use crate::batch::Clarity;
 use crate::page::write::{self, Writer};
 use crate::quantity::{Measured, write_number};

@@ -1,10 +1,13 @@
 //! Pitching day in words: the ways down, the true start, yeast and the satellite.
 
-use crate::advice::satellite::Trap;
-use crate::advice::start_gravity::{Next as StartNext, Reason as StartReason, Start};
-use crate::advice::ways_down::{Kind as WayKind, Reach, Takes, Way};
-use crate::advice::yeast::{Method, Next as YeastNext, Plan as YeastPlan, Reason as YeastReason};
-use crate::advice::{Advice, Verdict, already_in};
+use crate::advice::pitch::already_in;
+use crate::advice::pitch::satellite::Trap;
+use crate::advice::pitch::start_gravity::{Next as StartNext, Reason as StartReason, Start};
+use crate::advice::pitch::ways_to_range::{Kind as WayKind, Reach, Takes, Way};
+use crate::advice::pitch::yeast::{
+    Method, Next as YeastNext, Plan as YeastPlan, Reason as YeastReason,
+};
+use crate::advice::{Advice, Verdict};
 use crate::page::parts::answer::Judged;
 use crate::page::write::{self, Writer};
 use crate::quantity::{Grams, Measured, write_number};

@@ -1,8 +1,9 @@
 //! The place in words: its warmth, its light, room for foam, and the air of the room.
 
 use super::pitching::judged;
-use crate::advice::place::{Next as PlaceNext, Reason as PlaceReason};
-use crate::advice::{Advice, Verdict, place, room_air};
+use crate::advice::pitch::place::{Next as PlaceNext, Reason as PlaceReason};
+use crate::advice::pitch::{place, room_air};
+use crate::advice::{Advice, Verdict};
 use crate::page::parts::answer::Judged;
 use crate::page::write::Writer;
 use crate::quantity::{Measured, write_number};

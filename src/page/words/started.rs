@@ -1,11 +1,12 @@
 //! The steps of a slow beer, the silent airlock, and beer too warm or cold, in words.
 
 use super::pitching::{already_in_words, judged};
-use crate::advice::bubbles::{Next, Reason};
-use crate::advice::course_temperature::Notice;
-use crate::advice::ladder::Step;
 use crate::advice::watch::State;
-use crate::advice::{Advice, Verdict, bubbles};
+use crate::advice::watch::beer_temperature::Notice;
+use crate::advice::watch::bubbles;
+use crate::advice::watch::bubbles::{Next, Reason};
+use crate::advice::watch::ladder::Step;
+use crate::advice::{Advice, Verdict};
 use crate::page::parts::answer::Judged;
 use crate::page::write::{self, Writer};
 
@@ -62,7 +63,7 @@ pub fn warmth_words(w: Writer, notice: &Notice) -> Judged {
     let mut words = already_in_words(w, &notice.advice);
     let beer = w.temperature(notice.beer.value());
     let doubt = w.warmth(notice.beer.sigma());
-    let cold = matches!(notice.advice.next, crate::advice::already_in::Next::WarmTo(_));
+    let cold = matches!(notice.advice.next, crate::advice::pitch::already_in::Next::WarmTo(_));
     words.sentence = match (notice.sure, cold) {
         (true, true) => "The beer is too cold for its yeast.",
         (true, false) => "The beer is too warm for its yeast.",

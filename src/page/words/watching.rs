@@ -2,7 +2,7 @@
 
 use super::verdicts::judged;
 use crate::advice::watch::{
-    Finish, Measure, Next as WatchNext, Reason as WatchReason, Settles, State,
+    Finish, Measure, Next as WatchNext, NextMeasurement, Reason as WatchReason, State,
 };
 use crate::page::parts::answer::Judged;
 use crate::page::write::{self, Writer};
@@ -168,7 +168,7 @@ fn watch_reason(w: Writer, reason: WatchReason) -> String {
 }
 
 /// What would settle it.
-fn settles_words(settles: Settles) -> String {
+fn settles_words(settles: NextMeasurement) -> String {
     let at = write::moment(settles.at);
     match settles.by {
         Measure::ReadBeer => format!("What would settle it: one more reading, on {at} or later."),

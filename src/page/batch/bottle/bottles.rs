@@ -1,9 +1,9 @@
 //! The bottles: which on hand, or of what kind; and what goes into each.
 
 use super::fields::{Changed, Input, SIZES, Texts};
+use crate::advice::bottle::dosing::Dosing;
 use crate::advice::bottle::plan;
-use crate::advice::dosing::Dosing;
-use crate::advice::stock::{Bottles, fill};
+use crate::advice::bottle::stock::{Bottles, fill};
 use crate::page::parts::choice::{Choice, Pick};
 use crate::page::parts::figures::figures;
 use crate::page::parts::live::{When, list, live};

@@ -1,11 +1,11 @@
 //! The fields of a bottling, and what the plan needs of them.
 
 use super::super::Live;
+use crate::advice::bottle::dosing::{Dosing, Weighing};
+use crate::advice::bottle::history::{Held, Past, Seal, Working, held};
+use crate::advice::bottle::kinds::Bottle;
+use crate::advice::bottle::stock::{Bottles, smallest, weakest};
 use crate::advice::bottle::{Bottling, Over};
-use crate::advice::bottles::Bottle;
-use crate::advice::dosing::{Dosing, Weighing};
-use crate::advice::history::{Held, Past, Seal, Working, held};
-use crate::advice::stock::{Bottles, smallest, weakest};
 use crate::advice::watch::State;
 use crate::batch::{Entry, Id, Kind, Summary, quiet};
 use crate::page::ask::{Ask, Asked, Read, ask};

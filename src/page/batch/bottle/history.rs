@@ -2,7 +2,7 @@
 
 use super::fields::{Changed, Fields, Input};
 use crate::advice::bottle::Plan;
-use crate::advice::history::{Ends, Held, both_ends};
+use crate::advice::bottle::history::{Ends, Held, both_ends};
 use crate::page::parts::choice::Choice;
 use crate::page::parts::field::NumberField;
 use crate::page::parts::live::{When, list, live};

@@ -7,10 +7,10 @@ mod what_if;
 
 use super::Live;
 use super::bottled::Bottled;
+use crate::advice::bottle::dosing::Dosing;
+use crate::advice::bottle::ways_to_dose::ways;
 use crate::advice::bottle::{Plan, guard, plan};
-use crate::advice::dosing::Dosing;
 use crate::advice::watch::State;
-use crate::advice::ways_to_bottle::ways;
 use crate::batch::{BottlingRecord, Entry, Grounds, Id};
 use crate::page::batches::form::when;
 use crate::page::drafts::use_drafts;

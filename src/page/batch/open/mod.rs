@@ -3,8 +3,8 @@
 mod worried;
 
 use super::{Live, remove};
-use crate::advice::learned::lessons;
 use crate::advice::open::dates;
+use crate::advice::open::learned::lessons;
 use crate::batch::{Change, Clarity, Entry, Fizz, Id, Kind, OpeningRecord, Summary};
 use crate::page::batches::form::when;
 use crate::page::bench::temperature;

@@ -1,7 +1,7 @@
 //! Something is wrong: the hazard first, then the pressures, then what may be behind it.
 
 use super::super::Live;
-use crate::advice::worried::{Facts, Symptom, help, pressures};
+use crate::advice::open::worried::{Facts, Symptom, help, pressures};
 use crate::page::drafts::use_drafts;
 use crate::page::parts::choice::Choice;
 use crate::page::parts::figures::{figures, items};

@@ -3,8 +3,8 @@
 use super::day::Day;
 use super::known::Known;
 use crate::advice::Verdict;
-use crate::advice::pitch_outlook::outlook;
-use crate::advice::ways_down::{Scene, Takes, Way, ways};
+use crate::advice::pitch::outlook::outlook;
+use crate::advice::pitch::ways_to_range::{Scene, Takes, Way, ways};
 use crate::chart::{Layer, Substance};
 use crate::page::parts::answer::{Judged, card};
 use crate::page::parts::blend_drawing::{BlendData, BlendDrawing};

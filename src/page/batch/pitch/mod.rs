@@ -10,7 +10,7 @@ mod start;
 mod yeast;
 
 use super::Live;
-use crate::advice::yeast::Method;
+use crate::advice::pitch::yeast::Method;
 use crate::batch::{AddedWater, Entry, Id, PitchRecord, Reading, Vessel};
 use crate::page::batches::form::when;
 use crate::page::drafts::use_drafts;

@@ -1,6 +1,6 @@
 //! The pitching as it was recorded, what to expect now, and what to do when the beer is too warm already.
 
-use crate::advice::already_in::{self, Pitched as Beer};
+use crate::advice::pitch::already_in::{self, Pitched as Beer};
 use crate::advice::thermometer::Thermometer;
 use crate::batch::{Kind, Summary};
 use crate::page::batch::{Live, remove};

@@ -2,8 +2,8 @@
 
 use super::day::Day;
 use super::known::Known;
-use crate::advice::place::{Place as Spot, judge};
-use crate::advice::room_air::{self, AirChange, Room};
+use crate::advice::pitch::place::{Place as Spot, judge};
+use crate::advice::pitch::room_air::{self, AirChange, Room};
 use crate::page::ask::{Ask, ask};
 use crate::page::parts::answer::card;
 use crate::page::parts::choice::Choice;

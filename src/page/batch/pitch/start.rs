@@ -1,7 +1,7 @@
 //! The true starting gravity: what was weighed in, the sample, and which of the two the batch goes by.
 
 use super::day::{Day, ROWS};
-use crate::advice::start_gravity::judge;
+use crate::advice::pitch::start_gravity::judge;
 use crate::page::parts::answer::card;
 use crate::page::parts::choice::{Choice, Pick};
 use crate::page::parts::field::NumberField;

@@ -2,8 +2,8 @@
 
 use super::day::Day;
 use super::known::Known;
-use crate::advice::satellite::card;
-use crate::advice::yeast::{Months, Plan, Supply, plan};
+use crate::advice::pitch::satellite::card;
+use crate::advice::pitch::yeast::{Months, Plan, Supply, plan};
 use crate::page::parts::answer::VerdictCard;
 use crate::page::parts::choice::Choice;
 use crate::page::parts::field::{NumberField, TextField};

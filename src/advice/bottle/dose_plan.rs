@@ -1,0 +1,267 @@
+//! Bottle: how much sugar, and whether the glass holds.
+//!
+//! Best estimate for the dose, worst case for the guard. The two leave this file together or not at
+//! all: there is no way to a dose but through [`plan`], and above a ceiling it is withheld. Unfinished
+//! beer is never answered with less sugar.
+
+use super::dosing::{Dosing, PerBottle, Weighing};
+use super::guard::{Guard, guard, guard_steps, pressure};
+use super::kinds::Bottle;
+use super::under_ceiling::{cooler_place, way_down};
+use crate::advice::{Advice, Verdict};
+use crate::quantity::{
+    CarbonDioxideVolumes, Celsius, Estimate, Grams, GravityChange, Kilopascals, Litres, Measured,
+};
+use crate::science::bottle_pressure::Closing;
+use crate::science::priming::{Dose, Priming, Sugar, dose};
+use crate::science::{ScienceError, Term, Worked};
+
+/// Whether the fermentation is over.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Over {
+    /// Judged finished from the log.
+    Judged,
+    /// The log does not say so; the brewer goes on for a stated reason.
+    Stated,
+    /// Not finished, and nothing stated.
+    No,
+}
+
+/// What is about to be bottled.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Bottling {
+    /// Is it over?
+    pub over: Over,
+    /// The most that can be left to ferment; `None` when nothing bounds it.
+    pub points_left: Option<GravityChange>,
+    /// The yeast may go on for weeks, which lowers every ceiling.
+    pub yeast_may_go_on: bool,
+    /// Wished carbon dioxide.
+    pub target: CarbonDioxideVolumes,
+    /// Carbon dioxide already in, as the dose counts it.
+    pub already_in: Estimate<CarbonDioxideVolumes>,
+    /// What it may hold instead, where its history leaves that open; only the guard counts it.
+    pub may_hold: Option<Estimate<CarbonDioxideVolumes>>,
+    /// Beer in the bottling vessel.
+    pub beer: Estimate<Litres>,
+    /// The sugar.
+    pub sugar: Sugar,
+    /// How it is dosed and weighed.
+    pub weighing: Weighing,
+    /// The weakest bottle to be filled.
+    pub weakest: Bottle,
+    /// The hottest place the bottles may stand.
+    pub hottest: Celsius,
+    /// How they are closed.
+    pub closing: Closing,
+}
+
+/// Why.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Reason {
+    /// It is not known to be finished.
+    NotFinished,
+    /// The brewer's own reason stands in for the judgement.
+    OnStatedReason,
+    /// Nothing bounds what is still to come.
+    LeftUnknown,
+    /// This bottle is not made for pressure.
+    NotForPressure,
+    /// The worst case lies above the ceiling.
+    AboveCeiling {
+        /// Worst case.
+        worst: CarbonDioxideVolumes,
+        /// The bottle's ceiling.
+        ceiling: CarbonDioxideVolumes,
+    },
+    /// The worst case is within the usual ceiling.
+    WithinCeiling {
+        /// Worst case.
+        worst: CarbonDioxideVolumes,
+        /// The bottle's ceiling.
+        ceiling: CarbonDioxideVolumes,
+    },
+    /// Within the ceiling, but for glass like this already much.
+    CautionForGlass,
+    /// This yeast may go on for weeks.
+    YeastMayGoOn,
+    /// The beer already holds as much as is wished.
+    HoldsEnough,
+    /// In the hottest place this would press harder than the bottle's ceiling does in a warm room.
+    TooHotAPlace {
+        /// The place.
+        hottest: Celsius,
+        /// Pressure there, at worst.
+        pressure: Kilopascals,
+        /// Pressure at the ceiling, at 30 °C.
+        limit: Kilopascals,
+    },
+    /// Most of the worst case is what may still ferment.
+    MostlyStillToCome(CarbonDioxideVolumes),
+    /// Its history leaves open that it holds more than the dose counts on; the guard counts this.
+    MayHoldMore(CarbonDioxideVolumes),
+    /// For a bottle this small the scale is too rough.
+    ScaleTooRough(Litres),
+}
+
+/// What to do.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Next {
+    /// Weigh it and bottle.
+    Bottle,
+    /// Wait, and read the gravity again.
+    ReadAgain,
+    /// Go down to this target, or take stronger bottles.
+    LowerTarget(CarbonDioxideVolumes),
+    /// Only stronger bottles, or waiting, help.
+    StrongerBottles,
+    /// Keep them cooler than this, or go down with the target.
+    CoolerPlace(Celsius),
+}
+
+/// The plan: judgement, guard and, only when the guard is content, the dose.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Plan {
+    /// The judgement.
+    pub advice: Advice<Reason, Next>,
+    /// The worst case.
+    pub guard: Guard,
+    dose: Option<Dose>,
+    asked: Bottling,
+}
+
+impl Plan {
+    /// The sugar to weigh; `None` when it is withheld.
+    #[must_use]
+    pub fn dose(&self) -> Option<&Dose> {
+        self.dose.as_ref()
+    }
+
+    /// The same as the scale can show it.
+    #[must_use]
+    pub fn weigh(&self) -> Option<Grams> {
+        self.dose().map(|dose| self.asked.weighing.on_scale(dose.sugar.value()))
+    }
+
+    /// The step of the scale that was counted.
+    #[must_use]
+    pub fn scale(&self) -> Grams {
+        self.asked.weighing.scale
+    }
+
+    /// The sugar for one bottle of `size`; `None` when it is withheld, when the vessel is dosed, or for
+    /// a bottle smaller than the one that the guard was told of.
+    #[must_use]
+    pub fn per_bottle(&self, size: Litres) -> Option<PerBottle> {
+        let Bottling { weighing, sugar, beer, .. } = self.asked;
+        match weighing.dosing {
+            Dosing::Bottles { smallest } if size >= smallest => {
+                let a_litre = self.dose()?.sugar.value().value() / beer.value().value();
+                Some(PerBottle::of(size, a_litre, sugar, weighing))
+            }
+            _ => None,
+        }
+    }
+}
+
+/// The warmest room that the ceilings in volumes are meant for (design advice, as they are).
+pub(super) const WARM_ROOM: Celsius = Celsius::literal(30.0);
+
+/// Makes the plan.
+///
+/// # Errors
+/// [`ScienceError`] when an input lies outside what the formulas hold for.
+pub fn plan(bottling: Bottling) -> Result<Plan, ScienceError> {
+    let wanted = dose(Priming {
+        target: bottling.target,
+        already_in: bottling.already_in,
+        beer: bottling.beer,
+        sugar: bottling.sugar,
+    })?;
+    let guard = guard(&bottling, wanted.sugar.value())?;
+    let mut reasons = Vec::new();
+    let mut verdict = Verdict::Go;
+    let mut next = Next::Bottle;
+    if bottling.yeast_may_go_on {
+        reasons.push(Reason::YeastMayGoOn);
+    }
+    match guard.ceiling {
+        None => {
+            reasons.push(Reason::NotForPressure);
+            (verdict, next) = (Verdict::Stop, Next::StrongerBottles);
+        }
+        Some(ceiling) if guard.worst > ceiling => {
+            reasons.push(Reason::AboveCeiling { worst: guard.worst, ceiling });
+            if guard.still_to_come > guard.from_sugar {
+                reasons.push(Reason::MostlyStillToCome(guard.still_to_come));
+            }
+            verdict = Verdict::Stop;
+            next = way_down(&bottling, ceiling)?;
+        }
+        Some(ceiling) if guard.at_hottest > pressure(&bottling, ceiling, WARM_ROOM)? => {
+            let limit = pressure(&bottling, ceiling, WARM_ROOM)?;
+            let (hottest, pressure) = (bottling.hottest, guard.at_hottest);
+            reasons.push(Reason::TooHotAPlace { hottest, pressure, limit });
+            (verdict, next) = (Verdict::Stop, cooler_place(&bottling, guard.worst, limit)?);
+        }
+        Some(ceiling) => {
+            reasons.push(Reason::WithinCeiling { worst: guard.worst, ceiling });
+            if bottling.weakest.caution_above().is_some_and(|above| guard.worst > above) {
+                reasons.push(Reason::CautionForGlass);
+            }
+        }
+    }
+    if guard.already_in > bottling.already_in.upper(2.0) {
+        reasons.push(Reason::MayHoldMore(guard.already_in));
+    }
+    if let Dosing::Bottles { smallest } = bottling.weighing.dosing {
+        let a_litre = wanted.sugar.value().value() / bottling.beer.value().value();
+        if PerBottle::of(smallest, a_litre, bottling.sugar, bottling.weighing).too_rough {
+            reasons.push(Reason::ScaleTooRough(smallest));
+        }
+    }
+    if bottling.points_left.is_none() {
+        reasons.push(Reason::LeftUnknown);
+    }
+    match bottling.over {
+        Over::Judged => {}
+        Over::Stated => {
+            reasons.push(Reason::OnStatedReason);
+            // Beer that only a word says is finished is not answered with less sugar either.
+            let way_down = matches!(next, Next::LowerTarget(_) | Next::StrongerBottles);
+            if way_down && guard.ceiling.is_some() {
+                next = Next::ReadAgain;
+            }
+        }
+        Over::No => {
+            reasons.insert(0, Reason::NotFinished);
+            // Glass that could not hold it anyway stays the stronger word, but never with "less sugar".
+            if verdict == Verdict::Go {
+                verdict = Verdict::Wait;
+            }
+            if guard.ceiling.is_some() {
+                next = Next::ReadAgain;
+            }
+        }
+    }
+    if wanted.sugar.value().value() == 0.0 {
+        reasons.push(Reason::HoldsEnough);
+    }
+    let mut worked = Worked {
+        steps: wanted
+            .worked
+            .steps
+            .iter()
+            .copied()
+            .chain(guard_steps(&guard, bottling.weighing.dosing))
+            .collect(),
+        ..wanted.worked.clone()
+    };
+    let dose = (verdict == Verdict::Go).then_some(wanted);
+    if dose.is_none() {
+        // Nor is it in the working: neither the sugar itself nor what its ± is made of.
+        worked.steps.retain(|step| step.term != Term::PrimingSugar);
+        worked.doubts.clear();
+    }
+    Ok(Plan { advice: Advice { verdict, reasons, next, worked }, guard, dose, asked: bottling })
+}

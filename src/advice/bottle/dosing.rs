@@ -1,0 +1,145 @@
+//! How the sugar gets into the bottles, and what that does to the bottle that gets the most.
+//!
+//! Stirred into the whole vessel, or weighed into each bottle. Both come from one dose and agree to the
+//! gram; what differs is what can go wrong.
+
+use crate::advice::family::Span;
+use crate::quantity::{CarbonDioxideVolumes, Celsius, Estimate, Grams, Litres, Measured, Share};
+use crate::science::carbon_dioxide::GRAMS_PER_VOLUME;
+use crate::science::priming::{Sugar, most_from};
+
+/// How much more sugar than the mean one bottle may get from a vessel that was stirred gently (common
+/// practice, no source). Independent of the doubt of the volume, and added to it in quadrature.
+pub const UNEVEN: Share = Share::literal(0.05);
+/// How far a bottle may be filled short of its size (common practice, no source).
+pub const SHORT_FILL: Share = Share::literal(0.02);
+/// A scale this rough for one bottle is useless (common practice, no source).
+const TOO_ROUGH: CarbonDioxideVolumes = CarbonDioxideVolumes::literal(0.2);
+/// One or two cups of water to boil the sugar in (common practice, no source).
+pub const SYRUP_WATER: Span<Litres> =
+    Span { from: Litres::literal(0.25), to: Litres::literal(0.5) };
+/// A syrup hotter than this is let cool first: it hurts yeast and hands (common practice, no source).
+pub const SYRUP_COOL: Celsius = Celsius::literal(30.0);
+
+/// Into the vessel or into each bottle.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Dosing {
+    /// One syrup, stirred into the bottling vessel.
+    Vessel,
+    /// Weighed into each bottle.
+    Bottles {
+        /// The smallest bottle that is filled, where the scale tells most.
+        smallest: Litres,
+    },
+}
+
+/// How it is dosed and weighed.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Weighing {
+    /// Into what.
+    pub dosing: Dosing,
+    /// What the scale shows at the finest.
+    pub scale: Grams,
+}
+
+impl Weighing {
+    /// Into the vessel, by a kitchen scale.
+    pub const USUAL: Self = Self { dosing: Dosing::Vessel, scale: Grams::literal(1.0) };
+
+    /// What is to be read off the scale for `amount`: a whole number of its steps.
+    #[must_use]
+    pub fn on_scale(self, amount: Grams) -> Grams {
+        let step = self.scale.value();
+        if step > 0.0 { Grams::nearest((amount.value() / step).round() * step) } else { amount }
+    }
+
+    /// The most carbon dioxide that `sugar` in `beer` can give in one bottle: full yield, the upper end
+    /// of the kind, less beer than thought (two standard deviations), uneven mixing or a short fill, and
+    /// a step of the scale for rounding and its own error. No sugar gives none; where there may be no
+    /// beer at all nothing bounds it, and it is the most that can be written.
+    #[must_use]
+    pub fn most(self, sugar: Grams, kind: Sugar, beer: Estimate<Litres>) -> CarbonDioxideVolumes {
+        if sugar.value() == 0.0 {
+            return CarbonDioxideVolumes::literal(0.0);
+        }
+        let (grams, litres) = match self.dosing {
+            Dosing::Vessel => {
+                let less = beer.value().value() / beer.lower(2.0).value() - 1.0;
+                let share = less.hypot(UNEVEN.value());
+                (sugar.value() + self.scale.value(), beer.value().value() / (1.0 + share))
+            }
+            Dosing::Bottles { smallest } => {
+                let a_litre = sugar.value() / beer.value().value();
+                let rough = self.scale.value() / smallest.value();
+                (a_litre + rough, 1.0 / (1.0 + SHORT_FILL.value()))
+            }
+        };
+        let most = || {
+            let grams = Grams::new(grams).ok()?;
+            most_from(grams, kind, Litres::new(litres).ok()?).ok()
+        };
+        most().unwrap_or(CarbonDioxideVolumes::literal(CarbonDioxideVolumes::MAX))
+    }
+}
+
+/// The sugar for one bottle.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct PerBottle {
+    /// The bottle.
+    pub size: Litres,
+    /// By the dose.
+    pub exact: Grams,
+    /// As the scale can show it.
+    pub weigh: Grams,
+    /// What rounding and the scale's own error can do, either way.
+    pub off_by: CarbonDioxideVolumes,
+    /// The scale is too rough for so small a bottle.
+    pub too_rough: bool,
+}
+
+impl PerBottle {
+    /// For a bottle of `size`, at so many grams a litre.
+    pub(super) fn of(size: Litres, a_litre: f64, kind: Sugar, weighing: Weighing) -> Self {
+        let exact = Grams::nearest(a_litre * size.value());
+        let weigh = weighing.on_scale(exact);
+        let off = (weigh.value() - exact.value()).abs() + 0.5 * weighing.scale.value();
+        let gas = off * kind.full_yield().value().value() / GRAMS_PER_VOLUME / size.value();
+        let off_by = CarbonDioxideVolumes::nearest(gas);
+        Self { size, exact, weigh, off_by, too_rough: off_by > TOO_ROUGH }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn per(size: f64, scale: f64) -> PerBottle {
+        let weighing = Weighing { scale: Grams::literal(scale), ..Weighing::USUAL };
+        PerBottle::of(Litres::literal(size), 6.3, Sugar::Sucrose, weighing)
+    }
+
+    #[test]
+    fn a_whole_gram_is_useless_for_a_small_bottle() {
+        // 2.1 g on a scale of 1 g: half a gram in 330 mL is 0.4 volumes.
+        let rough = per(0.33, 1.0);
+        assert_eq!(rough.weigh.value(), 2.0);
+        assert!(rough.too_rough && rough.off_by.value() > 0.39, "{rough:?}");
+        let fine = per(0.33, 0.1);
+        assert!(!fine.too_rough && fine.off_by.value() < 0.1, "{fine:?}");
+        assert!((fine.weigh.value() - 2.1).abs() < 1e-9);
+    }
+
+    #[test]
+    fn nothing_bounds_sugar_in_no_beer() {
+        let most = |sigma, dosing| {
+            let beer = Estimate::new(Litres::literal(19.0), sigma);
+            let weighing = Weighing { dosing, ..Weighing::USUAL };
+            weighing.most(Grams::literal(120.0), Sugar::Sucrose, beer).value()
+        };
+        assert_eq!(most(9.5, Dosing::Vessel), 60.0);
+        assert_eq!(most(f64::INFINITY, Dosing::Vessel), 60.0);
+        assert_eq!(most(0.3, Dosing::Bottles { smallest: Litres::literal(0.0) }), 60.0);
+        // 120 g in 19 L at full yield are 1.643; 3.3 % less beer and 5 % uneven are 6.0 % together.
+        assert!((most(0.3, Dosing::Vessel) - 1.643 * 121.0 / 120.0 * 1.060).abs() < 0.003);
+    }
+}

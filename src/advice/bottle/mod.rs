@@ -1,0 +1,14 @@
+//! Bottle: from finished beer to closed bottles. Its main question is how much sugar, and whether the
+//! glass holds; both are answered together by [`plan`] or not at all.
+
+mod dose_plan;
+pub mod dosing;
+mod guard;
+pub mod history;
+pub mod kinds;
+pub mod stock;
+mod under_ceiling;
+pub mod ways_to_dose;
+
+pub use dose_plan::{Bottling, Next, Over, Plan, Reason, plan};
+pub use guard::{Guard, guard};

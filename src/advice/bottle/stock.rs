@@ -1,0 +1,122 @@
+//! Bottles on hand: how many of which to fill.
+
+use super::kinds::Bottle;
+use crate::order::in_order;
+use crate::quantity::{Litres, Measured};
+use serde::{Deserialize, Serialize};
+
+/// Bottles of one size and kind.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Bottles {
+    /// What one holds, filled as usual.
+    pub size: Litres,
+    /// Their kind.
+    pub class: Bottle,
+    /// How many.
+    pub count: u32,
+}
+
+impl Bottles {
+    /// What they hold together.
+    #[must_use]
+    pub fn volume(self) -> Litres {
+        Litres::nearest(self.size.value() * f64::from(self.count))
+    }
+}
+
+/// What is filled from a vessel.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Filling {
+    /// The bottles to fill, the largest first.
+    pub filled: Vec<Bottles>,
+    /// Beer left over, for a glass or for more bottles.
+    pub left: Litres,
+    /// The smallest bottle that is filled would still be full with what is left: more are wanted.
+    pub short: bool,
+}
+
+/// Fills the chosen bottles, the largest first, only whole ones. What must never be filled is passed over.
+#[must_use]
+pub fn fill(beer: Litres, chosen: &[Bottles]) -> Filling {
+    let usable = chosen
+        .iter()
+        .copied()
+        .filter(|own| own.size.value() > 0.0 && own.class.ceiling(false).is_some());
+    let ordered =
+        in_order(usable.collect(), |a: &Bottles, b| b.size.value().total_cmp(&a.size.value()));
+    let mut left = beer.value();
+    let mut filled = vec![];
+    for own in ordered {
+        // A hair of floating point must not cost a bottle.
+        let fits = (left / own.size.value() + 1e-9).floor();
+        let count = if fits < f64::from(own.count) { fits as u32 } else { own.count };
+        if count > 0 {
+            left = (left - own.size.value() * f64::from(count)).max(0.0);
+            filled.push(Bottles { count, ..own });
+        }
+    }
+    let short = smallest(&filled).is_none_or(|size| left >= size.value());
+    Filling { filled, left: Litres::nearest(left), short }
+}
+
+/// The weakest kind among them, which decides; `None` when there are none.
+#[must_use]
+pub fn weakest(bottles: &[Bottles]) -> Option<Bottle> {
+    let ceiling = |class: Bottle| {
+        class
+            .ceiling(false)
+            .map_or(0.0, |volumes: crate::quantity::CarbonDioxideVolumes| volumes.value())
+    };
+    let weaker = |a: Bottle, b: Bottle| if ceiling(b) < ceiling(a) { b } else { a };
+    bottles.iter().map(|own| own.class).reduce(weaker)
+}
+
+/// The smallest size among them; `None` when there are none.
+#[must_use]
+pub fn smallest(bottles: &[Bottles]) -> Option<Litres> {
+    bottles.iter().map(|own| own.size).reduce(|a, b| if b < a { b } else { a })
+}
+
+/// How many there are.
+#[must_use]
+pub fn how_many(bottles: &[Bottles]) -> u32 {
+    bottles.iter().fold(0, |sum, own| sum.saturating_add(own.count))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const fn of(size: f64, class: Bottle, count: u32) -> Bottles {
+        Bottles { size: Litres::literal(size), class, count }
+    }
+
+    #[test]
+    fn nineteen_litres_fill_what_is_known() {
+        // 19 L are 38 of 500 mL, or 57 of 330 mL and a little.
+        let halves = fill(Litres::literal(19.0), &[of(0.5, Bottle::ReusableGlass, 60)]);
+        assert_eq!((how_many(&halves.filled), halves.left.value(), halves.short), (38, 0.0, false));
+        let thirds = fill(Litres::literal(19.0), &[of(0.33, Bottle::UnknownGlass, 99)]);
+        assert_eq!(how_many(&thirds.filled), 57);
+        assert!((thirds.left.value() - 0.19).abs() < 1e-9);
+    }
+
+    #[test]
+    fn the_largest_are_filled_first_and_fancy_ones_never() {
+        let chosen = [
+            of(0.33, Bottle::UnknownGlass, 6),
+            of(0.75, Bottle::HeavyGlass, 2),
+            of(1.0, Bottle::NotForPressure, 9),
+        ];
+        let filling = fill(Litres::literal(3.0), &chosen);
+        assert_eq!(
+            filling.filled,
+            [of(0.75, Bottle::HeavyGlass, 2), of(0.33, Bottle::UnknownGlass, 4)]
+        );
+        assert!((filling.left.value() - 0.18).abs() < 1e-9);
+        assert_eq!(weakest(&filling.filled), Some(Bottle::UnknownGlass));
+        assert_eq!(smallest(&filling.filled), Some(Litres::literal(0.33)));
+        assert!(fill(Litres::literal(9.0), &chosen).short);
+        assert!(fill(Litres::literal(9.0), &[]).short);
+    }
+}

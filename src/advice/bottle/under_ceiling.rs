@@ -1,0 +1,64 @@
+//! Back within the ceiling: whether a bottling stays under it, and what would bring it there.
+
+use super::dose_plan::{Bottling, Next, Over, WARM_ROOM};
+use super::guard::{guard, pressure};
+use crate::quantity::{CarbonDioxideVolumes, Celsius, Kilopascals, Measured};
+use crate::science::ScienceError;
+use crate::science::priming::{Priming, dose};
+
+/// Whether a plan would give a dose: the same conditions, and nothing that only a plan needs.
+pub(super) fn gives_dose(bottling: &Bottling) -> bool {
+    let content = || -> Result<bool, ScienceError> {
+        let wanted = dose(Priming {
+            target: bottling.target,
+            already_in: bottling.already_in,
+            beer: bottling.beer,
+            sugar: bottling.sugar,
+        })?;
+        let guard = guard(bottling, wanted.sugar.value())?;
+        let Some(ceiling) = guard.ceiling.filter(|_| bottling.over != Over::No) else {
+            return Ok(false);
+        };
+        let limit = pressure(bottling, ceiling, WARM_ROOM)?;
+        Ok(guard.worst <= ceiling && guard.at_hottest <= limit)
+    };
+    content().unwrap_or(false)
+}
+
+/// The warmest whole degree at which `worst` presses no harder than `limit`.
+pub(super) fn cooler_place(
+    bottling: &Bottling,
+    worst: CarbonDioxideVolumes,
+    limit: Kilopascals,
+) -> Result<Next, ScienceError> {
+    let mut t = bottling.hottest.value().floor();
+    while t > WARM_ROOM.value() && pressure(bottling, worst, Celsius::nearest(t))? > limit {
+        t -= 1.0;
+    }
+    Ok(Next::CoolerPlace(Celsius::nearest(t)))
+}
+
+/// The highest target, in tenths, that the glass would hold; if none is worth bottling for, other
+/// bottles or time.
+pub(super) fn way_down(
+    bottling: &Bottling,
+    ceiling: CarbonDioxideVolumes,
+) -> Result<Next, ScienceError> {
+    let limit = pressure(bottling, ceiling, WARM_ROOM)?;
+    let mut tenths = (bottling.target.value() * 10.0).ceil() as i32 - 1;
+    while f64::from(tenths) / 10.0 > bottling.already_in.value().value() && tenths >= 12 {
+        let target = CarbonDioxideVolumes::nearest(f64::from(tenths) / 10.0);
+        let lower = Priming {
+            target,
+            already_in: bottling.already_in,
+            beer: bottling.beer,
+            sugar: bottling.sugar,
+        };
+        let would = guard(bottling, dose(lower)?.sugar.value())?;
+        if would.worst <= ceiling && would.at_hottest <= limit {
+            return Ok(Next::LowerTarget(target));
+        }
+        tenths -= 1;
+    }
+    Ok(Next::StrongerBottles)
+}

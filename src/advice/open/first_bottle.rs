@@ -1,0 +1,180 @@
+//! Open: when to try the first bottle.
+//!
+//! Two to three weeks at 18 to 24 °C for ordinary beer, four to six for strong, double down to 13 °C;
+//! colder than that ale yeast hardly works, and no number of days makes the bottles ready. Warmer than
+//! 26 °C flavour suffers and the pressure rises (all common practice, no source).
+
+use crate::advice::{Advice, Verdict};
+use crate::quantity::{Celsius, Hours, Measured, Moment, SpecificGravity};
+use crate::science::{Term, Worked};
+
+/// Stronger wort than this takes longer.
+const STRONG: SpecificGravity = SpecificGravity::literal(1.060);
+/// Colder than this the yeast hardly works.
+const HARDLY_WORKS: Celsius = Celsius::literal(13.0);
+/// Colder than this takes double the time.
+const SLOW: Celsius = Celsius::literal(18.0);
+/// Warmer than this harms flavour and raises the pressure.
+const HOT: Celsius = Celsius::literal(26.0);
+/// A bottle is chilled this long before it is judged, so that the gas goes in.
+const CHILL: Hours = Hours::literal(48.0);
+
+/// What is known of bottles that stand and wait.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Standing {
+    /// When they were filled, or came to where they stand.
+    pub bottled: Moment,
+    /// Where they stand.
+    pub place: Option<Celsius>,
+    /// How strong the wort was.
+    pub original: Option<SpecificGravity>,
+    /// Now.
+    pub now: Moment,
+}
+
+/// Why.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Reason {
+    /// They have stood so long.
+    InBottle(Hours),
+    /// Strong beer takes longer.
+    Strong,
+    /// A cool place takes longer.
+    Cool(Celsius),
+    /// Too cold for the yeast to work.
+    TooCold(Celsius),
+    /// So warm that flavour suffers and the pressure rises.
+    Hot(Celsius),
+    /// Where they stand is not known; a room is taken.
+    PlaceUnknown,
+}
+
+/// What to do.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Next {
+    /// Chill one for two days and open it.
+    TryOne,
+    /// Wait until then.
+    WaitUntil(Moment),
+    /// Move them to a warmer place, and wait: until then, if they are moved now.
+    Warm(Moment),
+}
+
+/// The plan of conditioning: a window and no promise.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Dates {
+    /// Put one in the cold.
+    pub chill: Moment,
+    /// Try that one.
+    pub try_one: Moment,
+    /// By then the rest should be ready.
+    pub ready_by: Moment,
+}
+
+/// Days until the first is tried in a warm room.
+fn days(original: Option<SpecificGravity>) -> f64 {
+    if original.is_some_and(|og| og > STRONG) { 28.0 } else { 14.0 }
+}
+
+fn too_cold(standing: &Standing) -> bool {
+    standing.place.is_some_and(|place| place < HARDLY_WORKS)
+}
+
+/// The dates. In a place too cold they count from now, as if the bottles were warmed today.
+#[must_use]
+pub fn dates(standing: Standing) -> Dates {
+    let slow = standing.place.is_some_and(|place| (HARDLY_WORKS..SLOW).contains(&place));
+    let days = days(standing.original) * if slow { 2.0 } else { 1.0 };
+    let from = if too_cold(&standing) { standing.now } else { standing.bottled };
+    let after = |days: f64| from.after(Hours::nearest(days * 24.0));
+    let try_one = after(days);
+    Dates {
+        chill: try_one.after(Hours::nearest(-CHILL.value())),
+        try_one,
+        ready_by: after(1.5 * days),
+    }
+}
+
+/// Judges whether to try one. The date is a plan and no promise; only the bottle tells.
+#[must_use]
+pub fn judge(standing: Standing) -> Advice<Reason, Next> {
+    let age = standing.now.since(standing.bottled);
+    let mut reasons = vec![Reason::InBottle(age)];
+    if days(standing.original) > 14.0 {
+        reasons.push(Reason::Strong);
+    }
+    match standing.place {
+        None => reasons.push(Reason::PlaceUnknown),
+        Some(place) if place < HARDLY_WORKS => reasons.push(Reason::TooCold(place)),
+        Some(place) if place < SLOW => reasons.push(Reason::Cool(place)),
+        Some(place) if place > HOT => reasons.push(Reason::Hot(place)),
+        Some(_) => {}
+    }
+    let ready = dates(standing).try_one;
+    let (verdict, next) = if too_cold(&standing) {
+        (Verdict::Wait, Next::Warm(ready))
+    } else if standing.now >= ready {
+        (Verdict::Go, Next::TryOne)
+    } else {
+        (Verdict::Wait, Next::WaitUntil(ready))
+    };
+    let mut worked = Worked::default().input(Term::HistoryOfTheBeer, age);
+    if let Some(place) = standing.place {
+        worked = worked.input(Term::WarmestTemperature, place);
+    }
+    Advice { verdict, reasons, next, worked }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn after(days: f64, place: f64, og: f64) -> Advice<Reason, Next> {
+        let bottled: Moment = "2026-04-01T18:00+01:00".parse().expect("a moment");
+        judge(Standing {
+            bottled,
+            place: Some(Celsius::literal(place)),
+            original: Some(SpecificGravity::literal(og)),
+            now: bottled.after(Hours::nearest(days * 24.0)),
+        })
+    }
+
+    #[test]
+    fn cool_and_strong_take_longer() {
+        assert_eq!(after(14.0, 21.0, 1.045).verdict, Verdict::Go);
+        assert_eq!(after(13.0, 21.0, 1.045).verdict, Verdict::Wait);
+        assert_eq!(after(20.0, 16.0, 1.045).verdict, Verdict::Wait);
+        assert_eq!(after(20.0, 21.0, 1.075).verdict, Verdict::Wait);
+        assert!(matches!(after(3.0, 10.0, 1.045).next, Next::Warm(_)));
+    }
+
+    /// In the cold no number of days makes them ready; warmed today, they take as long as any.
+    #[test]
+    fn a_cold_cellar_is_never_waited_out() {
+        let advice = after(90.0, 10.0, 1.045);
+        assert_eq!(advice.verdict, Verdict::Wait);
+        let bottled: Moment = "2026-04-01T18:00+01:00".parse().expect("a moment");
+        assert_eq!(advice.next, Next::Warm(bottled.after(Hours::literal(104.0 * 24.0))));
+    }
+
+    #[test]
+    fn a_hot_place_is_warned_of() {
+        let hot = Celsius::literal(29.0);
+        assert!(after(3.0, 29.0, 1.045).reasons.contains(&Reason::Hot(hot)));
+    }
+
+    #[test]
+    fn the_first_is_chilled_two_days_before_it_is_tried() {
+        let bottled: Moment = "2026-04-01T18:00+01:00".parse().expect("a moment");
+        let standing = Standing {
+            bottled,
+            place: None,
+            original: Some(SpecificGravity::literal(1.075)),
+            now: bottled,
+        };
+        let dates = dates(standing);
+        assert_eq!(dates.try_one.since(dates.chill).value(), 48.0);
+        assert_eq!(dates.try_one.since(bottled).days(), 28.0);
+        assert_eq!(dates.ready_by.since(bottled).days(), 42.0);
+    }
+}

@@ -1,0 +1,8 @@
+//! Open: from closed bottles to the first glass, what it teaches, and what to do when bottles are not
+//! safe. Its main question is when to try the first one.
+
+mod first_bottle;
+pub mod learned;
+pub mod worried;
+
+pub use first_bottle::{Dates, Next, Reason, Standing, dates, judge};

@@ -1,0 +1,14 @@
+//! Pitch: from the wort in its vessel to the yeast in the wort. Its main question is whether the wort is
+//! at a temperature that this yeast can be put into.
+
+pub mod already_in;
+pub mod outlook;
+pub mod place;
+pub mod room_air;
+pub mod satellite;
+pub mod start_gravity;
+pub mod ways_to_range;
+mod wort_temperature;
+pub mod yeast;
+
+pub use wort_temperature::{Next, Reason, SCALDS, Wort, judge};

@@ -1,0 +1,128 @@
+//! Which starting gravity to believe when sample and ingredients are both known, and what to do first
+//! when they differ.
+
+use crate::advice::{Advice, Verdict};
+use crate::quantity::{Estimate, GravityChange, SpecificGravity};
+use crate::science::kit_gravity::KitGravity;
+use crate::science::mixing::{Cause, Comparison, Seen, compare};
+
+/// Why.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Reason {
+    /// They agree; sample less ingredients.
+    Agree(GravityChange),
+    /// They differ by more than can be passed over; sample less ingredients.
+    Differ(GravityChange),
+    /// The two doubts together could make such a gap by chance.
+    MayBeChance,
+    /// This would explain it.
+    Explains(Cause),
+    /// Nothing here explains it: a mass, a share of extract, or the instrument.
+    Unexplained,
+}
+
+/// What to do.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Next {
+    /// Go by the sample.
+    GoBySample,
+    /// Go by the ingredients.
+    GoByIngredients,
+    /// Stir hard for some minutes and read a sample from the middle. No malt and no water until then.
+    StirAndReadAgain,
+    /// Read the temperature of the sample, or cool it, and read again.
+    ReadWithTemperature,
+    /// Look at the volume again, and which gallon it is in.
+    ReadVolumeAgain,
+    /// Look at what was weighed again, and check the hydrometer in water.
+    CheckWeightsAndInstrument,
+}
+
+/// The judgement, and the gravity to go by until something better is read.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Start {
+    /// `Go` when they agree, `Wait` when one more look will tell, `CantTell` when nothing explains it.
+    pub advice: Advice<Reason, Next>,
+    /// The two side by side.
+    pub comparison: Comparison,
+    /// The gravity to go by for now: the surer of two that agree, else the ingredients', for weights
+    /// do not lie in layers.
+    pub meanwhile: Estimate<SpecificGravity>,
+}
+
+/// Judges the start.
+#[must_use]
+pub fn judge(by_weight: &KitGravity, seen: Seen) -> Start {
+    let comparison = compare(by_weight, seen);
+    let gap = comparison.gap.value();
+    let sample_is_surer = seen.gravity.sigma() <= by_weight.gravity.sigma();
+    let (verdict, reasons, next) = if comparison.agrees {
+        let next = if sample_is_surer { Next::GoBySample } else { Next::GoByIngredients };
+        (Verdict::Go, vec![Reason::Agree(gap)], next)
+    } else {
+        let mut reasons = vec![Reason::Differ(gap)];
+        reasons.extend(comparison.within_doubt.then_some(Reason::MayBeChance));
+        reasons.extend(comparison.causes.iter().copied().map(Reason::Explains));
+        match comparison.causes.first() {
+            Some(Cause::WaterOnTop { .. } | Cause::StrongBelow { .. }) => {
+                (Verdict::Wait, reasons, Next::StirAndReadAgain)
+            }
+            Some(Cause::WarmSample { .. }) => (Verdict::Wait, reasons, Next::ReadWithTemperature),
+            Some(Cause::Volume { .. }) => (Verdict::Wait, reasons, Next::ReadVolumeAgain),
+            None => {
+                reasons.push(Reason::Unexplained);
+                (Verdict::CantTell, reasons, Next::CheckWeightsAndInstrument)
+            }
+        }
+    };
+    let meanwhile =
+        if comparison.agrees && sample_is_surer { seen.gravity } else { by_weight.gravity };
+    let worked = comparison.worked.clone();
+    Start { advice: Advice { verdict, reasons, next, worked }, comparison, meanwhile }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quantity::{Grams, Litres, Measured};
+    use crate::science::kit_gravity::{Ingredient, Kind, by_mark, gravity};
+
+    fn start(sample: f64, topped_up: f64) -> Start {
+        let syrup = [Ingredient::usual(Kind::MaltSyrup, Grams::literal(3000.0))];
+        let kit = gravity(&syrup, by_mark(Litres::literal(19.0))).expect("in range");
+        judge(
+            &kit,
+            Seen {
+                gravity: Estimate::new(SpecificGravity::literal(sample), 0.001),
+                temperature_known: true,
+                topped_up: Some(Litres::literal(topped_up)),
+            },
+        )
+    }
+
+    #[test]
+    fn the_surer_of_two_that_agree_is_believed() {
+        // 3 kg of syrup in 19 L is 1.048.
+        let found = start(1.049, 9.0);
+        assert_eq!((found.advice.verdict, found.advice.next), (Verdict::Go, Next::GoBySample));
+        assert_eq!(found.meanwhile.value().value(), 1.049);
+    }
+
+    #[test]
+    fn layers_are_stirred_before_anything_is_believed() {
+        for sample in [1.070, 1.036] {
+            let found = start(sample, 9.0);
+            assert_eq!(found.advice.verdict, Verdict::Wait, "{sample}");
+            assert_eq!(found.advice.next, Next::StirAndReadAgain, "{sample}");
+            assert!((found.meanwhile.value().value() - 1.048).abs() < 0.001);
+        }
+    }
+
+    #[test]
+    fn what_nothing_explains_is_said_to_be_so() {
+        // No water was added, and no slip of the eye makes half of it.
+        let found = start(1.022, 0.0);
+        assert_eq!(found.advice.verdict, Verdict::CantTell);
+        assert!(found.advice.reasons.contains(&Reason::Unexplained));
+    }
+}

@@ -1,0 +1,206 @@
+//! What to do when it is slow, stuck or has not begun: the steps in order, the cheap and harmless first,
+//! and which of them the record already shows done.
+//!
+//! Air is for wort that never began. In beer that has fermented in part it does harm.
+
+use super::course::{Course, Finish, Next, State};
+use super::started::Lag;
+use crate::advice::family::Span;
+use crate::quantity::{Celsius, Hours, Measured, Moment};
+
+/// A yeast is warm enough within this of the top of its range, °C.
+const NEARLY: f64 = 0.5;
+/// After warming and rousing (common practice, no source).
+const WAIT: Hours = Hours::literal(72.0);
+
+/// One step.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Step {
+    /// Leave it closed until then.
+    LeaveClosed(Moment),
+    /// Look for foam, a dried ring, drops under the lid; press the lid.
+    LookForSigns(Moment),
+    /// Take a gravity then.
+    TakeGravity(Moment),
+    /// Knock the gas out of the sample and read it again.
+    Degas,
+    /// Note the sample's temperature.
+    SampleTemperature,
+    /// Check the hydrometer in water.
+    WaterCheck,
+    /// Compare with a satellite that has ended.
+    CompareSatellite,
+    /// Warm it gently to this, the top of the yeast's range.
+    WarmTo(Celsius),
+    /// Bring it into the yeast's range.
+    BringInto(Span<Celsius>),
+    /// Swirl the yeast up gently, without splashing.
+    Rouse,
+    /// Wait until then, and read again.
+    WaitUntil(Moment),
+    /// Shake or splash: only what never began.
+    Aerate,
+    /// Fresh yeast, awake and working when it goes in.
+    FreshYeast,
+}
+
+/// A step, and whether the record shows it done.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Rung {
+    /// What.
+    pub step: Step,
+    /// Shown done by what was noted.
+    pub done: bool,
+}
+
+/// What the record shows of the last reading and the place.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Shown {
+    /// The last sample stood still, its gas knocked out.
+    pub degassed: bool,
+    /// Its temperature was noted.
+    pub sample_temperature: bool,
+    /// The hydrometer was checked: in water, or in a sugar solution as well.
+    pub checked: bool,
+    /// Of the beer, as last noted.
+    pub beer: Option<Celsius>,
+    /// The range the yeast ferments in.
+    pub range: Span<Celsius>,
+}
+
+/// The steps for a judgement; none when nothing is wrong.
+#[must_use]
+pub fn ladder(course: &Course, found: &Finish, shown: Shown) -> Vec<Rung> {
+    let last = course.main.iter().map(|look| look.at).max();
+    match (found.state, last) {
+        (State::NotStarted, Some(last)) => not_started(course, found, shown, last),
+        (State::Slow | State::LooksStuck, Some(last)) => slow(course, shown, last),
+        _ => vec![],
+    }
+}
+
+fn rung(step: Step, done: bool) -> Rung {
+    Rung { step, done }
+}
+
+fn slow(course: &Course, shown: Shown, last: Moment) -> Vec<Rung> {
+    let satellite = super::expected_end::satellite_of(course).ended().is_some();
+    let top = shown.range.to;
+    let warm = shown.beer.is_some_and(|beer| beer.value() >= top.value() - NEARLY);
+    vec![
+        rung(Step::Degas, shown.degassed),
+        rung(Step::SampleTemperature, shown.sample_temperature),
+        rung(Step::WaterCheck, shown.checked),
+        rung(Step::CompareSatellite, satellite),
+        rung(Step::WarmTo(top), warm),
+        rung(Step::Rouse, false),
+        rung(Step::WaitUntil(last.after(WAIT)), false),
+        rung(Step::FreshYeast, false),
+    ]
+}
+
+fn not_started(course: &Course, found: &Finish, shown: Shown, last: Moment) -> Vec<Rung> {
+    let first = course.main.iter().map(|look| look.at).min();
+    let from = course.pitched.or(first).unwrap_or(last);
+    let lag = Lag::for_course(course);
+    let passed = |hours: Hours| last.since(from) >= hours;
+    let mut steps = vec![
+        rung(Step::LeaveClosed(from.after(lag.signs)), passed(lag.signs)),
+        rung(Step::LookForSigns(from.after(lag.signs)), false),
+        rung(Step::TakeGravity(from.after(lag.gravity)), passed(lag.gravity)),
+        rung(
+            Step::BringInto(shown.range),
+            shown.beer.is_some_and(|beer| shown.range.contains(beer)),
+        ),
+    ];
+    // Air and fresh yeast are named only once it is time for them.
+    if found.advice.next == Next::PitchAgain {
+        steps.extend([rung(Step::Aerate, false), rung(Step::FreshYeast, false)]);
+    } else {
+        steps.push(rung(Step::WaitUntil(from.after(lag.pitch_again)), false));
+    }
+    steps
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::advice::family::Family;
+    use crate::advice::watch::{Look, judge};
+    use crate::quantity::{Estimate, SpecificGravity};
+
+    fn at(day: f64) -> Moment {
+        let start: Moment = "2026-04-01T18:00+01:00".parse().expect("a moment");
+        start.after(Hours::nearest(24.0 * day))
+    }
+
+    fn looks(readings: &[(f64, f64)]) -> Vec<Look> {
+        let look = |&(day, sg): &(f64, f64)| Look {
+            at: at(day),
+            gravity: Estimate::new(SpecificGravity::literal(sg), 0.0005),
+            beer: None,
+        };
+        readings.iter().map(look).collect()
+    }
+
+    fn steps(main: &[(f64, f64)], satellite: &[(f64, f64)], beer: Option<f64>) -> Vec<Rung> {
+        let course = Course {
+            main: looks(main),
+            satellite: looks(satellite),
+            original: Some(Estimate::new(SpecificGravity::literal(1.048), 0.0005)),
+            pitched: Some(at(0.0)),
+            ..Course::of(Family::CleanAle)
+        };
+        let shown = Shown {
+            degassed: true,
+            sample_temperature: true,
+            checked: false,
+            beer: beer.map(Celsius::nearest),
+            range: Family::CleanAle.ferments_at(),
+        };
+        ladder(&course, &judge(&course), shown)
+    }
+
+    fn done(steps: &[Rung]) -> Vec<Step> {
+        steps.iter().filter(|rung| rung.done).map(|rung| rung.step).collect()
+    }
+
+    #[test]
+    fn a_stuck_beer_is_read_well_before_anything_is_done_to_it() {
+        let found = steps(&[(9.0, 1.022), (12.0, 1.022)], &[], None);
+        let order: Vec<_> = found.iter().map(|rung| rung.step).collect();
+        assert_eq!(
+            order,
+            [
+                Step::Degas,
+                Step::SampleTemperature,
+                Step::WaterCheck,
+                Step::CompareSatellite,
+                Step::WarmTo(Celsius::literal(22.0)),
+                Step::Rouse,
+                Step::WaitUntil(at(15.0)),
+                Step::FreshYeast,
+            ]
+        );
+        assert_eq!(done(&found), [Step::Degas, Step::SampleTemperature]);
+        let more = steps(&[(9.0, 1.022), (12.0, 1.022)], &[(4.0, 1.01), (5.0, 1.01)], Some(21.8));
+        assert!(done(&more).contains(&Step::CompareSatellite));
+        assert!(done(&more).contains(&Step::WarmTo(Celsius::literal(22.0))));
+    }
+
+    #[test]
+    fn air_is_only_for_what_never_began() {
+        let aerates = |found: &[Rung]| found.iter().any(|rung| rung.step == Step::Aerate);
+        assert!(!aerates(&steps(&[(9.0, 1.022), (12.0, 1.022)], &[], None)));
+        assert!(!aerates(&steps(&[(2.0, 1.048)], &[], None)));
+        let late = steps(&[(2.0, 1.048), (3.0, 1.048)], &[], Some(19.0));
+        assert!(aerates(&late) && late.last().map(|rung| rung.step) == Some(Step::FreshYeast));
+        assert!(done(&late).contains(&Step::TakeGravity(at(2.0))));
+    }
+
+    #[test]
+    fn what_is_well_wants_no_steps() {
+        assert!(steps(&[(9.0, 1.010), (12.0, 1.010)], &[], None).is_empty());
+        assert!(steps(&[(3.0, 1.024), (6.0, 1.014)], &[], None).is_empty());
+    }
+}
