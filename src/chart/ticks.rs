@@ -1,7 +1,7 @@
 //! Where an axis is marked: round numbers, and whole days.
 
 use super::scale::widened;
-use time::{OffsetDateTime, UtcOffset};
+use crate::quantity::Moment;
 
 /// Evenly spaced round numbers.
 #[derive(Clone, Debug, PartialEq)]
@@ -88,18 +88,14 @@ pub fn days(first: i64, last: i64, offset_minutes: i32, at_most: usize) -> Vec<D
 
 fn day_tick(first: i64, day: i64, offset_minutes: i32) -> Option<DayTick> {
     let minutes = first + day * DAY;
-    let offset = UtcOffset::from_whole_seconds(offset_minutes.saturating_mul(60)).ok();
-    let local = OffsetDateTime::from_unix_timestamp(minutes * 60)
-        .ok()?
-        .checked_to_offset(offset.unwrap_or(UtcOffset::UTC))?;
-    let (year, month, of_month) = local.to_calendar_date();
-    Some(DayTick { minutes, day, date: (year, month.into(), of_month) })
+    let on_clock = Moment::from_utc(minutes, offset_minutes);
+    let (year, month, of_month, ..) = on_clock.or_else(|| Moment::from_utc(minutes, 0))?.parts();
+    Some(DayTick { minutes, day, date: (year, month, of_month) })
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::quantity::Moment;
     use proptest::prelude::*;
 
     #[test]

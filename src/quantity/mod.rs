@@ -48,6 +48,7 @@ mod measured;
 mod moment;
 mod read;
 mod unit;
+mod zone;
 
 pub use decimal::{Numeral, read_numeral, write_number};
 pub use estimate::Estimate;
@@ -64,3 +65,4 @@ pub use unit::{
     BottleUnit, BrixUnit, CountUnit, FactorUnit, GasUnit, LengthUnit, MassUnit, MinuteUnit,
     PressureUnit, RoomUnit, ShareUnit, TemperatureUnit, Unit, UnitRow, VolumeUnit,
 };
+pub use zone::Zone;

@@ -6,13 +6,29 @@ use super::measured::{Hours, Measured};
 use serde::{Deserialize, Serialize};
 use std::fmt;
 use std::str::FromStr;
-use time::{Date, Month, OffsetDateTime, PrimitiveDateTime, Time, UtcOffset};
+use time::{Date, Month, Weekday};
+
+/// The minutes of a day.
+const DAY: i64 = 24 * 60;
+/// The Julian day of 1970-01-01.
+const EPOCH_DAY: i64 = 2_440_588;
+/// The first minute of the calendar, 0000-01-01T00:00, counted from 1970-01-01T00:00.
+const FIRST: i64 = -1_036_120_320;
+/// Its last, 9999-12-31T23:59.
+const LAST: i64 = 4_223_371_679;
+/// The most that a clock may be ahead of UTC or behind it, minutes.
+pub(super) const FURTHEST: i32 = 25 * 60 + 59;
 
 /// A date and time to the minute with its offset from UTC. Written `2026-03-01T09:30+01:00`
-/// (ISO 8601).
-#[derive(Clone, Copy, Debug, Eq, Serialize, Deserialize)]
+/// (ISO 8601). The clock shows a time of the years 0000 to 9999, whatever the time is in UTC.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(try_from = "String", into = "String")]
-pub struct Moment(OffsetDateTime);
+pub struct Moment {
+    /// Minutes from 1970-01-01T00:00 to what the clock shows, [`FIRST`] to [`LAST`].
+    clock: i64,
+    /// Minutes that the clock is ahead of UTC, at most [`FURTHEST`] either way.
+    ahead: i32,
+}
 
 /// A text that is no moment.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -36,7 +52,7 @@ impl std::error::Error for MomentError {}
 
 impl Moment {
     /// 1970-01-01T00:00Z.
-    pub const EPOCH: Self = Self(OffsetDateTime::UNIX_EPOCH);
+    pub const EPOCH: Self = Self { clock: 0, ahead: 0 };
 
     /// From a local date and time as a date field gives it (`2026-03-01T09:30`) and the minutes that
     /// this clock is ahead of UTC then.
@@ -52,20 +68,40 @@ impl Moment {
     /// ```
     ///
     /// # Errors
-    /// [`MomentError`] when the text has another form or names no day or time.
+    /// [`MomentError`] when the text has another form or names no day or time, and when the clock is more
+    /// than 25 h 59 min from UTC.
     pub fn from_local(text: &str, ahead_of_utc_minutes: i32) -> Result<Self, MomentError> {
-        let local = local(text)?;
-        let offset = UtcOffset::from_whole_seconds(ahead_of_utc_minutes.saturating_mul(60))
-            .map_err(|_| MomentError::NoSuchTime)?;
-        Ok(Self(local.assume_offset(offset)))
+        let clock = clock_minutes(text)?;
+        if ahead_of_utc_minutes.unsigned_abs() > FURTHEST.unsigned_abs() {
+            return Err(MomentError::NoSuchTime);
+        }
+        Ok(Self { clock, ahead: ahead_of_utc_minutes })
+    }
+
+    /// The moment of so many minutes since 1970-01-01T00:00Z on a clock that is so many minutes ahead of
+    /// UTC; `None` when that clock then shows no time of the years 0000 to 9999, or is more than
+    /// 25 h 59 min from UTC.
+    ///
+    /// ```
+    /// use fermentside::quantity::Moment;
+    ///
+    /// let moment = Moment::from_utc(24 * 60 + 30, 60).map(|moment| moment.to_string());
+    /// assert_eq!(moment.as_deref(), Some("1970-01-02T01:30+01:00"));
+    /// assert_eq!(Moment::from_utc(i64::MAX, 0), None);
+    /// ```
+    #[must_use]
+    pub fn from_utc(minutes_since_epoch: i64, ahead_of_utc_minutes: i32) -> Option<Self> {
+        let clock = minutes_since_epoch.checked_add(i64::from(ahead_of_utc_minutes))?;
+        let fits = (FIRST..=LAST).contains(&clock)
+            && ahead_of_utc_minutes.unsigned_abs() <= FURTHEST.unsigned_abs();
+        fits.then_some(Self { clock, ahead: ahead_of_utc_minutes })
     }
 
     /// The local part, as a date field takes it: `2026-03-01T09:30`.
     #[must_use]
     pub fn local_text(self) -> String {
-        let Self(t) = self;
-        let (y, m, d) = t.date().to_calendar_date();
-        format!("{y:04}-{:02}-{d:02}T{:02}:{:02}", u8::from(m), t.hour(), t.minute())
+        let (y, m, d, hour, minute, _) = self.parts();
+        format!("{y:04}-{m:02}-{d:02}T{hour:02}:{minute:02}")
     }
 
     /// Hours from `earlier` to this moment; negative when it lies before.
@@ -81,10 +117,12 @@ impl Moment {
     /// ```
     #[must_use]
     pub fn since(self, earlier: Self) -> Hours {
-        Hours::nearest((self.0 - earlier.0).whole_minutes() as f64 / 60.0)
+        let minutes = self.minutes_since_epoch() - earlier.minutes_since_epoch();
+        Hours::nearest(minutes as f64 / 60.0)
     }
 
-    /// The moment `hours` later, on the same clock.
+    /// The moment `hours` later, on the same clock; the calendar's first or last where it would lie
+    /// beyond.
     ///
     /// ```
     /// use fermentside::quantity::{Hours, Moment};
@@ -97,7 +135,7 @@ impl Moment {
     #[must_use]
     pub fn after(self, hours: Hours) -> Self {
         let minutes = (hours.value() * 60.0).round() as i64;
-        Self(self.0.checked_add(time::Duration::minutes(minutes)).unwrap_or(self.0))
+        Self { clock: self.clock.saturating_add(minutes).clamp(FIRST, LAST), ..self }
     }
 
     /// Minutes since 1970-01-01T00:00Z, for axes and order.
@@ -111,10 +149,11 @@ impl Moment {
     /// ```
     #[must_use]
     pub fn minutes_since_epoch(self) -> i64 {
-        self.0.unix_timestamp().div_euclid(60)
+        self.clock - i64::from(self.ahead)
     }
 
-    /// The same instant in UTC, as calendars write it: `20260301T083000Z` (RFC 5545).
+    /// The same instant in UTC, as calendars write it: `20260301T083000Z` (RFC 5545); the calendar's
+    /// first or last where it would lie beyond.
     ///
     /// ```
     /// use fermentside::quantity::Moment;
@@ -125,16 +164,15 @@ impl Moment {
     /// ```
     #[must_use]
     pub fn utc_text(self) -> String {
-        let t = self.0.to_offset(UtcOffset::UTC);
-        let (y, m, d) = t.date().to_calendar_date();
-        let (hour, minute) = (t.hour(), t.minute());
-        format!("{y:04}{:02}{d:02}T{hour:02}{minute:02}00Z", u8::from(m))
+        let clock = self.minutes_since_epoch().clamp(FIRST, LAST);
+        let (y, m, d, hour, minute, _) = Self { clock, ahead: 0 }.parts();
+        format!("{y:04}{m:02}{d:02}T{hour:02}{minute:02}00Z")
     }
 
     /// Minutes that the clock was ahead of UTC.
     #[must_use]
     pub fn offset_minutes(self) -> i32 {
-        i32::from(self.0.offset().whole_minutes())
+        self.ahead
     }
 
     /// Year, month (1 to 12), day, hour and minute on the local clock, and the weekday (0 is Monday).
@@ -149,16 +187,14 @@ impl Moment {
     /// ```
     #[must_use]
     pub fn parts(self) -> (i32, u8, u8, u8, u8, u8) {
-        let Self(t) = self;
-        let (y, m, d) = t.date().to_calendar_date();
-        (y, u8::from(m), d, t.hour(), t.minute(), t.weekday().number_days_from_monday())
-    }
-}
-
-/// Two moments are one when clock and offset agree: the same instant on two clocks is ordered, not equal.
-impl PartialEq for Moment {
-    fn eq(&self, other: &Self) -> bool {
-        self.cmp(other).is_eq()
+        let (day, of_day) = (self.clock.div_euclid(DAY), self.clock.rem_euclid(DAY));
+        let date =
+            i32::try_from(day + EPOCH_DAY).ok().and_then(|day| Date::from_julian_day(day).ok());
+        // The clock is within the calendar, so there is always a date.
+        let (y, m, d) = date.map_or((1970, Month::January, 1), Date::to_calendar_date);
+        let weekday = date.map_or(Weekday::Thursday, Date::weekday);
+        let (hour, minute) = (of_day / 60, of_day % 60);
+        (y, u8::from(m), d, hour as u8, minute as u8, weekday.number_days_from_monday())
     }
 }
 
@@ -168,9 +204,11 @@ impl PartialOrd for Moment {
     }
 }
 
+/// By time. The same instant on two clocks is ordered, not equal.
 impl Ord for Moment {
     fn cmp(&self, other: &Self) -> std::cmp::Ordering {
-        self.0.cmp(&other.0).then_with(|| self.0.offset().cmp(&other.0.offset()))
+        let key = |moment: &Self| (moment.minutes_since_epoch(), moment.ahead);
+        key(self).cmp(&key(other))
     }
 }
 
@@ -179,7 +217,8 @@ fn number<T: FromStr>(text: Option<&str>) -> Result<T, MomentError> {
     digits.and_then(|t| t.parse().ok()).ok_or(MomentError::Form)
 }
 
-fn local(text: &str) -> Result<PrimitiveDateTime, MomentError> {
+/// Minutes from 1970-01-01T00:00 to what a clock shows.
+pub(super) fn clock_minutes(text: &str) -> Result<i64, MomentError> {
     let bytes = text.as_bytes();
     // Some browsers add seconds to a date field's text.
     let with_seconds = text.len() == 19 && bytes.get(16) == Some(&b':');
@@ -193,9 +232,12 @@ fn local(text: &str) -> Result<PrimitiveDateTime, MomentError> {
     let month: u8 = number(text.get(5..7))?;
     let month = Month::try_from(month).map_err(|_| MomentError::NoSuchTime)?;
     let date = Date::from_calendar_date(number(text.get(0..4))?, month, number(text.get(8..10))?);
-    let time = Time::from_hms(number(text.get(11..13))?, number(text.get(14..16))?, 0);
-    match (date, time) {
-        (Ok(date), Ok(time)) => Ok(PrimitiveDateTime::new(date, time)),
+    let (hour, minute): (i64, i64) = (number(text.get(11..13))?, number(text.get(14..16))?);
+    match date {
+        Ok(date) if hour < 24 && minute < 60 => {
+            let day = i64::from(date.to_julian_day()) - EPOCH_DAY;
+            Ok(day * DAY + hour * 60 + minute)
+        }
         _ => Err(MomentError::NoSuchTime),
     }
 }
@@ -223,7 +265,7 @@ impl FromStr for Moment {
 
 impl fmt::Display for Moment {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let minutes = self.0.offset().whole_minutes();
+        let minutes = self.ahead;
         let sign = if minutes < 0 { '-' } else { '+' };
         let size = minutes.abs();
         write!(f, "{}{sign}{:02}:{:02}", self.local_text(), size / 60, size % 60)

@@ -22,3 +22,4 @@ mod support;
 mod units;
 mod warmth_and_air;
 mod yeast;
+mod zones;

@@ -70,3 +70,24 @@ fn the_ends_of_the_calendar_stop_nothing() {
         }
     }
 }
+
+#[test]
+fn the_last_minute_of_the_calendar_is_a_moment_on_every_clock() {
+    for ahead in [-25 * 60 - 59, -12 * 60, -1, 0, 1, 14 * 60, 25 * 60 + 59] {
+        for text in ["0000-01-01T00:00", "9999-12-31T23:59"] {
+            let moment = Moment::from_local(text, ahead).expect("a moment");
+            assert_eq!(moment.to_string().parse::<Moment>(), Ok(moment));
+            assert_eq!(moment.local_text(), text);
+            assert_eq!(moment.utc_text().len(), "20260301T083000Z".len(), "{moment}");
+            let noon = Moment::from_local("2026-03-01T12:00", -ahead).expect("a moment");
+            assert_eq!(moment > noon, text.starts_with('9'), "{moment}");
+            assert_eq!(moment.since(noon).value() > 0.0, text.starts_with('9'), "{moment}");
+        }
+    }
+    let beyond = |hours| {
+        let last: Moment = "9999-12-31T23:59-05:00".parse().expect("a moment");
+        last.after(Hours::literal(hours)).to_string()
+    };
+    assert_eq!(beyond(1.0), "9999-12-31T23:59-05:00");
+    assert_eq!(beyond(-1.0), "9999-12-31T22:59-05:00");
+}
