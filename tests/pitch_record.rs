@@ -13,7 +13,7 @@ use fermentside::quantity::{
 };
 use fermentside::science::hydrometer::{Condition, Hydrometer};
 use fermentside::science::hydrometer_check::SugarCheck;
-use fermentside::science::kit_gravity::{Ingredient, Kind as Goods};
+use fermentside::science::kit_gravity::{Fermentable, Ingredient};
 use fermentside::science::self_heating;
 
 fn at(hours: f64) -> Moment {
@@ -34,8 +34,8 @@ fn kit() -> PitchRecord {
         }),
         ice: Some(Grams::literal(500.0)),
         ingredients: vec![
-            Ingredient::usual(Goods::MaltSyrup, Grams::literal(3400.0)),
-            Ingredient::usual(Goods::Sucrose, Grams::literal(300.0)),
+            Ingredient::usual(Fermentable::MaltSyrup, Grams::literal(3400.0)),
+            Ingredient::usual(Fermentable::Sucrose, Grams::literal(300.0)),
         ],
         yeast: Some(Grams::literal(12.0)),
         product: "Ale, from under the lid".to_owned(),

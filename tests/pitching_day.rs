@@ -6,7 +6,7 @@ use fermentside::advice::Verdict;
 use fermentside::advice::family::{Family, Span};
 use fermentside::advice::pitch::already_in;
 use fermentside::advice::pitch::outlook::outlook;
-use fermentside::advice::pitch::ways_to_range::{Kind, Reach, Scene, Takes, ways};
+use fermentside::advice::pitch::ways_to_range::{Means, Reach, Scene, Takes, ways};
 use fermentside::advice::pitch::yeast::{Amount, Months, Next as YeastNext, Supply, plan};
 use fermentside::advice::pitch::{Wort, judge};
 use fermentside::advice::thermometer::Trend;
@@ -156,7 +156,7 @@ proptest! {
             ..scene(litres, f64::min(t, 99.0), litres + room)
         };
         for way in ways(&scene) {
-            if way.takes.is_some() && way.kind != Kind::Wait {
+            if way.takes.is_some() && way.means != Means::Wait {
                 prop_assert!(way.volume <= scene.vessel, "{way:?}");
                 prop_assert!(way.weaker.value() >= -1e-9);
             }
@@ -191,12 +191,12 @@ fn the_ways_stand_side_by_side() {
     // 15 L at 26 °C in a vessel of 30 L: water of 6 °C fits, ice fits, waiting takes a while.
     let found = ways(&scene(15.0, 26.0, 30.0));
     assert_eq!(found.len(), 3);
-    let of = |kind| found.iter().find(|way| way.kind == kind).expect("there");
+    let of = |kind| found.iter().find(|way| way.means == kind).expect("there");
     assert!(found.iter().all(|way| way.reach == Reach::There), "{found:#?}");
     // Ice does with less than water and so weakens less.
-    assert!(of(Kind::Ice).volume < of(Kind::ColdWater).volume);
-    assert!(of(Kind::Ice).weaker < of(Kind::ColdWater).weaker);
-    assert_eq!(of(Kind::Wait).weaker.value(), 0.0);
+    assert!(of(Means::Ice).volume < of(Means::ColdWater).volume);
+    assert!(of(Means::Ice).weaker < of(Means::ColdWater).weaker);
+    assert_eq!(of(Means::Wait).weaker.value(), 0.0);
 }
 
 #[test]
@@ -204,7 +204,10 @@ fn water_that_was_due_anyway_comes_first_and_a_full_vessel_stops_it() {
     let kit =
         Scene { planned: Some(Litres::literal(23.0)), waiting: None, ..scene(13.0, 30.0, 23.5) };
     let first = &ways(&kit)[0];
-    assert_eq!((first.kind, first.reach, first.within_plan), (Kind::ColdWater, Reach::There, true));
+    assert_eq!(
+        (first.means, first.reach, first.within_plan),
+        (Means::ColdWater, Reach::There, true)
+    );
     let tight = Scene { waiting: None, ice: None, ..scene(20.0, 40.0, 23.0) };
     let only = &ways(&tight)[0];
     assert_eq!(only.reach, Reach::VesselFull);
@@ -216,7 +219,7 @@ fn too_cold_is_warmed_with_water() {
     let cold = Scene { waiting: None, ..scene(15.0, 12.0, 23.0) };
     let found = ways(&cold);
     assert!(
-        matches!(found[..], [ref way] if way.kind == Kind::WarmWater && way.reach == Reach::There)
+        matches!(found[..], [ref way] if way.means == Means::WarmWater && way.reach == Reach::There)
     );
     let ready = Scene { waiting: None, ..scene(15.0, 18.0, 23.0) };
     assert!(ways(&ready).is_empty());

@@ -6,7 +6,7 @@ use super::record::{BatchHeading, Vessel};
 use super::summary::{NextStep, Summary};
 use crate::advice::thermometer::Thermometer;
 use crate::advice::watch::beer_temperature::{Notice, Read, Warmth, notice};
-use crate::advice::watch::bubbles::{Quiet, Seen};
+use crate::advice::watch::bubbles::{Quiet, Signs};
 use crate::advice::watch::ladder::Shown;
 use crate::batch::PitchRecord;
 use crate::quantity::{Celsius, Estimate, Measured, Moment, SpecificGravity};
@@ -105,7 +105,7 @@ impl Summary {
 
     /// The question of the silent airlock as it stands `now`; `None` before the yeast went in.
     #[must_use]
-    pub fn quiet(&self, now: Moment, seen: Seen, old_yeast: bool) -> Option<Quiet> {
+    pub fn quiet(&self, now: Moment, seen: Signs, old_yeast: bool) -> Option<Quiet> {
         let (_, pitch) = self.pitch.as_ref()?;
         let mut since = self
             .lines

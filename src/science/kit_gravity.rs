@@ -11,7 +11,7 @@ const VOLUME_MARK: f64 = 0.03;
 /// What goes in. The stored names never change.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
-pub enum Kind {
+pub enum Fermentable {
     /// Malt syrup, hopped or not.
     MaltSyrup,
     /// Dry malt extract.
@@ -26,7 +26,7 @@ pub enum Kind {
     Own,
 }
 
-impl Kind {
+impl Fermentable {
     /// Every kind, in the order offered.
     pub const ALL: [Self; 6] =
         [Self::MaltSyrup, Self::DryMalt, Self::Sucrose, Self::Dextrose, Self::Honey, Self::Own];
@@ -61,10 +61,10 @@ impl Kind {
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Ingredient {
     /// What it is.
-    pub kind: Kind,
+    pub kind: Fermentable,
     /// How much, as weighed or as the tin says.
     pub mass: Grams,
-    /// Share of extract by mass, where the brewer knows better than [`Kind::usual_extract`].
+    /// Share of extract by mass, where the brewer knows better than [`Fermentable::usual_extract`].
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub extract: Option<Share>,
     /// Share of water by mass; all that is not extract when not given. What is neither stays behind
@@ -76,7 +76,7 @@ pub struct Ingredient {
 impl Ingredient {
     /// With the usual shares of its kind.
     #[must_use]
-    pub const fn usual(kind: Kind, mass: Grams) -> Self {
+    pub const fn usual(kind: Fermentable, mass: Grams) -> Self {
         Self { kind, mass, extract: None, water: None }
     }
 
@@ -126,11 +126,11 @@ pub struct KitGravity {
 ///
 /// ```
 /// use fermentside::quantity::{Grams, Litres, Measured};
-/// use fermentside::science::kit_gravity::{Ingredient, Kind, by_mark, gravity};
+/// use fermentside::science::kit_gravity::{Fermentable, Ingredient, by_mark, gravity};
 ///
 /// let kit = [
-///     Ingredient::usual(Kind::MaltSyrup, Grams::literal(1700.0)),
-///     Ingredient::usual(Kind::Dextrose, Grams::literal(1000.0)),
+///     Ingredient::usual(Fermentable::MaltSyrup, Grams::literal(1700.0)),
+///     Ingredient::usual(Fermentable::Dextrose, Grams::literal(1000.0)),
 /// ];
 /// let found = gravity(&kit, by_mark(Litres::literal(23.0)))?;
 /// assert_eq!(format!("{:.3}", found.gravity.value().value()), "1.038");
@@ -150,7 +150,7 @@ pub fn gravity(
         return Err(ScienceError::NothingThere);
     }
     let (mut extract, mut brought) = (0.0, 0.0);
-    let mut by_kind = [0.0; Kind::ALL.len()];
+    let mut by_kind = [0.0; Fermentable::ALL.len()];
     let mut worked = Worked::default();
     for one in ingredients {
         let share = one.extract_share().ok_or(ScienceError::NothingThere)?.value();
@@ -220,7 +220,7 @@ fn slope(grams_a_litre: f64) -> f64 {
 mod tests {
     use super::*;
 
-    fn of(kind: Kind, grams: f64, litres: f64) -> KitGravity {
+    fn of(kind: Fermentable, grams: f64, litres: f64) -> KitGravity {
         let one = [Ingredient::usual(kind, Grams::literal(grams))];
         gravity(&one, by_mark(Litres::literal(litres))).expect("in range")
     }
@@ -230,9 +230,9 @@ mod tests {
         // Points of a pound in a US gallon: sucrose 46, dry extract 44 to 45, syrup 36 to 37
         // (common practice, no source).
         for (kind, from, to) in [
-            (Kind::Sucrose, 45.8, 46.5),
-            (Kind::DryMalt, 44.0, 45.2),
-            (Kind::MaltSyrup, 36.0, 37.2),
+            (Fermentable::Sucrose, 45.8, 46.5),
+            (Fermentable::DryMalt, 44.0, 45.2),
+            (Fermentable::MaltSyrup, 36.0, 37.2),
         ] {
             let points = of(kind, 453.592_37, 3.785_411_784).gravity.value().points();
             assert!((from..to).contains(&points), "{kind:?}: {points}");
@@ -241,19 +241,19 @@ mod tests {
 
     #[test]
     fn refuses_what_does_not_fit_and_what_is_not_told() {
-        let own = Ingredient::usual(Kind::Own, Grams::literal(500.0));
+        let own = Ingredient::usual(Fermentable::Own, Grams::literal(500.0));
         let in_10 = by_mark(Litres::literal(10.0));
         assert_eq!(gravity(&[own], in_10).map(|k| k.plato), Err(ScienceError::NothingThere));
         assert!(
             gravity(&[Ingredient { extract: Some(Share::literal(0.6)), ..own }], in_10).is_ok()
         );
-        let syrup = [Ingredient::usual(Kind::MaltSyrup, Grams::literal(1400.0))];
+        let syrup = [Ingredient::usual(Fermentable::MaltSyrup, Grams::literal(1400.0))];
         assert!(gravity(&syrup, by_mark(Litres::literal(1.0))).is_err());
     }
 
     #[test]
     fn a_mark_three_per_cent_out_is_about_three_per_cent_of_the_points() {
-        let found = of(Kind::Sucrose, 2500.0, 20.0).gravity;
+        let found = of(Fermentable::Sucrose, 2500.0, 20.0).gravity;
         assert!((found.sigma() / (found.value().value() - 1.0) - 0.03).abs() < 0.002);
     }
 }

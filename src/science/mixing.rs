@@ -17,7 +17,7 @@ const SLIP: f64 = 0.3;
 
 /// What the sample said.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Seen {
+pub struct SampleGravity {
     /// Its gravity, corrected as far as was possible.
     pub gravity: Estimate<SpecificGravity>,
     /// Its temperature was read, so that the correction counts. If not, a warm sample is a cause.
@@ -74,7 +74,7 @@ pub struct Comparison {
 
 /// Compares the sample with the ingredients.
 #[must_use]
-pub fn compare(by_weight: &KitGravity, seen: Seen) -> Comparison {
+pub fn compare(by_weight: &KitGravity, seen: SampleGravity) -> Comparison {
     let expected = by_weight.gravity;
     let (sample, told) = (seen.gravity.value().value(), expected.value().value());
     let gap = sample - told;
@@ -132,7 +132,7 @@ fn grams_a_litre(gravity: SpecificGravity) -> f64 {
     w * sucrose::rho(w, 20.0)
 }
 
-fn water_on_top(by_weight: &KitGravity, seen: Seen) -> Option<Cause> {
+fn water_on_top(by_weight: &KitGravity, seen: SampleGravity) -> Option<Cause> {
     let volume = by_weight.volume.value();
     let layer = volume - by_weight.extract.value() / grams_a_litre(seen.gravity.value());
     // There can't be more water on top than was put there; a mark is not that sure.
@@ -143,7 +143,7 @@ fn water_on_top(by_weight: &KitGravity, seen: Seen) -> Option<Cause> {
     })
 }
 
-fn strong_below(by_weight: &KitGravity, seen: Seen) -> Option<Cause> {
+fn strong_below(by_weight: &KitGravity, seen: SampleGravity) -> Option<Cause> {
     let Some(water) = seen.topped_up else {
         return Some(Cause::StrongBelow { layer: None });
     };
@@ -174,7 +174,7 @@ fn warm_sample(seen: SpecificGravity, expected: SpecificGravity) -> Option<Cause
     reached.then(|| Cause::WarmSample { would_be: Celsius::nearest(t) })
 }
 
-fn other_volume(by_weight: &KitGravity, seen: Seen) -> Option<Cause> {
+fn other_volume(by_weight: &KitGravity, seen: SampleGravity) -> Option<Cause> {
     let a_litre = grams_a_litre(seen.gravity.value());
     let would_be = Litres::new(by_weight.extract.value() / a_litre).ok()?;
     let times = would_be.value() / by_weight.volume.value();
@@ -187,15 +187,15 @@ fn other_volume(by_weight: &KitGravity, seen: Seen) -> Option<Cause> {
 mod tests {
     use super::*;
     use crate::quantity::Grams;
-    use crate::science::kit_gravity::{Ingredient, Kind, by_mark, gravity};
+    use crate::science::kit_gravity::{Fermentable, Ingredient, by_mark, gravity};
 
     fn kit(litres: f64) -> KitGravity {
-        let malt = [Ingredient::usual(Kind::DryMalt, Grams::literal(2700.0))];
+        let malt = [Ingredient::usual(Fermentable::DryMalt, Grams::literal(2700.0))];
         gravity(&malt, by_mark(Litres::literal(litres))).expect("in range")
     }
 
-    fn seen(sg: f64, temperature_known: bool, water: Option<f64>) -> Seen {
-        Seen {
+    fn seen(sg: f64, temperature_known: bool, water: Option<f64>) -> SampleGravity {
+        SampleGravity {
             gravity: Estimate::new(SpecificGravity::literal(sg), 0.001),
             temperature_known,
             topped_up: water.map(Litres::literal),
@@ -229,7 +229,7 @@ mod tests {
         let strong = 2700.0 * 0.97 / 10.0;
         let above = (2700.0 * 0.97 - 2.0 * strong) / 18.0;
         let sg = gravity(
-            &[Ingredient::usual(Kind::Sucrose, Grams::literal(above))],
+            &[Ingredient::usual(Fermentable::Sucrose, Grams::literal(above))],
             by_mark(Litres::literal(1.0)),
         )
         .expect("in range");

@@ -4,18 +4,18 @@ use crate::support::{cases, close};
 use fermentside::quantity::{
     Celsius, Estimate, Grams, Litres, Measured, Plato, Share, SpecificGravity,
 };
-use fermentside::science::kit_gravity::{Ingredient, Kind, KitGravity, by_mark, gravity};
-use fermentside::science::mixing::{Cause, Seen, compare};
+use fermentside::science::kit_gravity::{Fermentable, Ingredient, KitGravity, by_mark, gravity};
+use fermentside::science::mixing::{Cause, SampleGravity, compare};
 use fermentside::science::sucrose;
 use proptest::prelude::*;
 
 fn ingredient() -> impl Strategy<Value = Ingredient> {
-    let kind = prop::sample::select(Kind::ALL.to_vec());
+    let kind = prop::sample::select(Fermentable::ALL.to_vec());
     (kind, 10.0..2000.0, prop::option::of(0.3..1.0), prop::option::of(0.0..1.0)).prop_map(
         |(kind, grams, extract, water)| Ingredient {
             kind,
             mass: Grams::literal(grams),
-            extract: extract.or((kind == Kind::Own).then_some(0.6)).map(Share::literal),
+            extract: extract.or((kind == Fermentable::Own).then_some(0.6)).map(Share::literal),
             water: water.map(Share::literal),
         },
     )
@@ -62,7 +62,7 @@ proptest! {
         let usual = made(&ingredients, litres).gravity.value();
         prop_assert!(made(&ingredients, litres * times).gravity.value() < usual);
         let mut more = ingredients.clone();
-        more.push(Ingredient::usual(Kind::Sucrose, Grams::literal(200.0)));
+        more.push(Ingredient::usual(Fermentable::Sucrose, Grams::literal(200.0)));
         prop_assert!(made(&more, litres).gravity.value() > usual);
     }
 
@@ -71,11 +71,11 @@ proptest! {
         grams in 1500.0..4000.0, litres in 15.0..25.0, off in -0.02..0.02,
         water in prop::option::of(0.0..12.0), known: bool,
     ) {
-        let malt = [Ingredient::usual(Kind::DryMalt, Grams::literal(grams))];
+        let malt = [Ingredient::usual(Fermentable::DryMalt, Grams::literal(grams))];
         let kit = made(&malt, litres);
         let sample = SpecificGravity::literal(f64::max(kit.gravity.value().value() + off, 1.005));
         let gap = sample.value() - kit.gravity.value().value();
-        let seen = Seen {
+        let seen = SampleGravity {
             gravity: Estimate::new(sample, 0.001),
             temperature_known: known,
             topped_up: water.map(Litres::literal),

@@ -3,8 +3,8 @@
 use crate::support::{
     bottling, day, heading, id, opening, pitching, put, reading, summary, with_readings,
 };
-use fermentside::advice::watch::bubbles::{self, Seen};
-use fermentside::advice::watch::ladder::Step;
+use fermentside::advice::watch::bubbles::{self, Signs};
+use fermentside::advice::watch::ladder::Remedy;
 use fermentside::advice::watch::{Reason, State};
 use fermentside::batch::{
     Added, BatchHeading, BottlingRecord, Entry, OpeningRecord, PitchRecord, Reading, Refractometer,
@@ -130,26 +130,29 @@ fn what_is_due_first_stands_first() {
 fn the_steps_show_what_was_done() {
     let warm = |days| Reading { beer: Some(Celsius::literal(22.0)), ..reading(days, 1.022) };
     let stuck = [reading(-0.1, 1.048), warm(9.0), warm(12.0)];
-    let done = |readings: Vec<Reading>| -> Vec<Step> {
+    let done = |readings: Vec<Reading>| -> Vec<Remedy> {
         let ladder = summary(&with_readings(readings), 13.0).ladder;
         ladder.iter().filter(|rung| rung.done).map(|rung| rung.step).collect()
     };
     let seen = done(stuck.to_vec());
-    assert_eq!(seen, [Step::Degas, Step::SampleTemperature, Step::WarmTo(Celsius::literal(22.0))]);
+    assert_eq!(
+        seen,
+        [Remedy::Degas, Remedy::SampleTemperature, Remedy::WarmTo(Celsius::literal(22.0))]
+    );
     let satellite = |days| Reading { vessel: Vessel::Satellite, ..reading(days, 1.010) };
     let more = done(stuck.into_iter().chain([satellite(4.0), satellite(5.0)]).collect());
-    assert!(more.contains(&Step::CompareSatellite));
+    assert!(more.contains(&Remedy::CompareSatellite));
 }
 
 #[test]
 fn the_silent_airlock_is_judged_from_the_record() {
     let journal = with_readings([reading(-0.1, 1.048), reading(2.5, 1.020)]);
-    let quiet = summary(&journal, 2.5).quiet(day(2.5), Seen::default(), false).expect("pitched");
+    let quiet = summary(&journal, 2.5).quiet(day(2.5), Signs::default(), false).expect("pitched");
     let found = bubbles::judge(&quiet);
     assert_eq!(found.next, bubbles::Next::Leave);
     assert!(found.reasons.contains(&bubbles::Reason::LidLeaks), "{found:?}");
     // The start's own reading is none of the fermenting beer.
     let fresh = summary(&with_readings([reading(-0.1, 1.048)]), 1.0);
-    let quiet = fresh.quiet(day(1.0), Seen::default(), false).expect("pitched");
+    let quiet = fresh.quiet(day(1.0), Signs::default(), false).expect("pitched");
     assert_eq!((quiet.read, quiet.pitched), (None, day(0.0)));
 }

@@ -47,7 +47,7 @@ impl Symptom {
 
 /// One thing to do.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Step {
+pub enum Action {
     /// Go away from them, and keep others, children and pets away.
     KeepAway,
     /// If one burst, the rest may.
@@ -73,20 +73,26 @@ pub enum Step {
 }
 
 /// What to do with glass that may hold too much, in this order.
-pub const MAKE_SAFE: [Step; 6] =
-    [Step::KeepAway, Step::Cover, Step::KeepClosed, Step::ChillAll, Step::Vent, Step::LeaveCold];
+pub const MAKE_SAFE: [Action; 6] = [
+    Action::KeepAway,
+    Action::Cover,
+    Action::KeepClosed,
+    Action::ChillAll,
+    Action::Vent,
+    Action::LeaveCold,
+];
 /// The same after one has burst.
-const AFTER_A_BURST: [Step; 7] = [
-    Step::KeepAway,
-    Step::AssumeTheRest,
-    Step::Cover,
-    Step::KeepClosed,
-    Step::ChillAll,
-    Step::Vent,
-    Step::LeaveCold,
+const AFTER_A_BURST: [Action; 7] = [
+    Action::KeepAway,
+    Action::AssumeTheRest,
+    Action::Cover,
+    Action::KeepClosed,
+    Action::ChillAll,
+    Action::Vent,
+    Action::LeaveCold,
 ];
 /// What to do with flat bottles.
-const WAKE: [Step; 4] = [Step::Warm, Step::TurnOver, Step::TestOne, Step::NoMoreSugar];
+const WAKE: [Action; 4] = [Action::Warm, Action::TurnOver, Action::TestOne, Action::NoMoreSugar];
 
 /// What may be behind it. What would tell stands with its words.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -146,7 +152,7 @@ pub struct Facts {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Help {
     /// In order.
-    pub steps: Vec<Step>,
+    pub steps: Vec<Action>,
     /// The likeliest first.
     pub causes: Vec<Cause>,
 }
@@ -267,21 +273,21 @@ mod tests {
         for symptom in Symptom::ALL.into_iter().filter(|s| s.is_hazard()) {
             let steps = help(symptom, &FACTS).steps;
             let place = |step| steps.iter().position(|other| *other == step).expect("a step");
-            assert_eq!(place(Step::KeepAway), 0, "{symptom:?}");
-            assert!(place(Step::Cover) < place(Step::KeepClosed));
-            assert!(place(Step::KeepClosed) < place(Step::ChillAll));
-            assert!(place(Step::ChillAll) < place(Step::Vent));
-            assert_eq!(steps.last(), Some(&Step::LeaveCold));
+            assert_eq!(place(Action::KeepAway), 0, "{symptom:?}");
+            assert!(place(Action::Cover) < place(Action::KeepClosed));
+            assert!(place(Action::KeepClosed) < place(Action::ChillAll));
+            assert!(place(Action::ChillAll) < place(Action::Vent));
+            assert_eq!(steps.last(), Some(&Action::LeaveCold));
         }
-        assert!(help(Symptom::OneBurst, &FACTS).steps.contains(&Step::AssumeTheRest));
+        assert!(help(Symptom::OneBurst, &FACTS).steps.contains(&Action::AssumeTheRest));
     }
 
     #[test]
     fn flat_bottles_get_no_sugar_before_a_warm_one_has_failed() {
         for symptom in [Symptom::FlatAll, Symptom::FlatSome] {
             let steps = help(symptom, &FACTS).steps;
-            assert_eq!(steps.last(), Some(&Step::NoMoreSugar));
-            assert!(!steps.contains(&Step::Vent));
+            assert_eq!(steps.last(), Some(&Action::NoMoreSugar));
+            assert!(!steps.contains(&Action::Vent));
         }
     }
 

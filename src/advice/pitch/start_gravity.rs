@@ -4,7 +4,7 @@
 use crate::advice::{Advice, Verdict};
 use crate::quantity::{Estimate, GravityChange, SpecificGravity};
 use crate::science::kit_gravity::KitGravity;
-use crate::science::mixing::{Cause, Comparison, Seen, compare};
+use crate::science::mixing::{Cause, Comparison, SampleGravity, compare};
 
 /// Why.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -52,7 +52,7 @@ pub struct Start {
 
 /// Judges the start.
 #[must_use]
-pub fn judge(by_weight: &KitGravity, seen: Seen) -> Start {
+pub fn judge(by_weight: &KitGravity, seen: SampleGravity) -> Start {
     let comparison = compare(by_weight, seen);
     let gap = comparison.gap.value();
     let sample_is_surer = seen.gravity.sigma() <= by_weight.gravity.sigma();
@@ -85,14 +85,14 @@ pub fn judge(by_weight: &KitGravity, seen: Seen) -> Start {
 mod tests {
     use super::*;
     use crate::quantity::{Grams, Litres, Measured};
-    use crate::science::kit_gravity::{Ingredient, Kind, by_mark, gravity};
+    use crate::science::kit_gravity::{Fermentable, Ingredient, by_mark, gravity};
 
     fn start(sample: f64, topped_up: f64) -> Start {
-        let syrup = [Ingredient::usual(Kind::MaltSyrup, Grams::literal(3000.0))];
+        let syrup = [Ingredient::usual(Fermentable::MaltSyrup, Grams::literal(3000.0))];
         let kit = gravity(&syrup, by_mark(Litres::literal(19.0))).expect("in range");
         judge(
             &kit,
-            Seen {
+            SampleGravity {
                 gravity: Estimate::new(SpecificGravity::literal(sample), 0.001),
                 temperature_known: true,
                 topped_up: Some(Litres::literal(topped_up)),

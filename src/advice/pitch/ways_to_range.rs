@@ -55,7 +55,7 @@ pub enum Takes {
 
 /// Which way.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Kind {
+pub enum Means {
     /// Leave it in its bath or room.
     Wait,
     /// Add cold water.
@@ -83,7 +83,7 @@ pub enum Reach {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Way {
     /// Which.
-    pub kind: Kind,
+    pub means: Means,
     /// How far it goes.
     pub reach: Reach,
     /// What it takes; `None` when it leads nowhere.
@@ -123,12 +123,12 @@ pub fn ways(scene: &Scene) -> Vec<Way> {
         ways.push(wait(scene, looks, *bath, near));
     }
     let water = if too_warm {
-        scene.cold.map(|at| (Kind::ColdWater, at))
+        scene.cold.map(|at| (Means::ColdWater, at))
     } else {
-        scene.warm.map(|at| (Kind::WarmWater, at))
+        scene.warm.map(|at| (Means::WarmWater, at))
     };
-    if let Some((kind, at)) = water {
-        ways.push(add_water(scene, kind, at, aim));
+    if let Some((means, at)) = water {
+        ways.push(add_water(scene, means, at, aim));
     }
     if let Some(at_hand) = scene.ice.filter(|_| too_warm) {
         ways.push(add_ice(scene, at_hand, aim));
@@ -158,9 +158,9 @@ fn order(way: &Way) -> (u8, u8) {
     (reach, sense)
 }
 
-fn unchanged(scene: &Scene, kind: Kind) -> Way {
+fn unchanged(scene: &Scene, means: Means) -> Way {
     Way {
-        kind,
+        means,
         reach: Reach::Nowhere,
         takes: None,
         temperature: Estimate::exact(scene.wort.temperature),
@@ -173,7 +173,7 @@ fn unchanged(scene: &Scene, kind: Kind) -> Way {
 }
 
 fn wait(scene: &Scene, looks: &[Look], bath: Celsius, near: Celsius) -> Way {
-    let still = unchanged(scene, Kind::Wait);
+    let still = unchanged(scene, Means::Wait);
     match window(looks, bath, near) {
         Err(_) => still,
         Ok(window) => Way {
@@ -187,10 +187,10 @@ fn wait(scene: &Scene, looks: &[Look], bath: Celsius, near: Celsius) -> Way {
     }
 }
 
-fn blended(scene: &Scene, kind: Kind, reach: Reach, takes: Takes, blend: Blend) -> Way {
+fn blended(scene: &Scene, means: Means, reach: Reach, takes: Takes, blend: Blend) -> Way {
     let before = sucrose::specific_gravity(scene.wort.extract);
     Way {
-        kind,
+        means,
         reach,
         takes: Some(takes),
         temperature: blend.temperature,
@@ -202,26 +202,26 @@ fn blended(scene: &Scene, kind: Kind, reach: Reach, takes: Takes, blend: Blend) 
     }
 }
 
-fn add_water(scene: &Scene, kind: Kind, at: Celsius, aim: Celsius) -> Way {
+fn add_water(scene: &Scene, means: Means, at: Celsius, aim: Celsius) -> Way {
     let with = |litres: Litres| {
         let water = Part { volume: litres, temperature: at, ..nothing() };
         blend(&[scene.wort, water], Grams::literal(0.0)).ok()
     };
     // Water that is only as cold as the wort, or colder than the range is warm, leads nowhere.
-    let moves = match kind {
-        Kind::WarmWater => at > scene.wort.temperature,
+    let moves = match means {
+        Means::WarmWater => at > scene.wort.temperature,
         _ => at < scene.wort.temperature,
     };
     if !moves || scene.wort.volume.value() <= 0.0 {
-        return unchanged(scene, kind);
+        return unchanged(scene, means);
     }
     // The middle of the range, or its near end when that is all this water can do.
-    let near = if kind == Kind::WarmWater { scene.range.from } else { scene.range.to };
+    let near = if means == Means::WarmWater { scene.range.from } else { scene.range.to };
     for target in [aim, near] {
         if let Ok((litres, blend)) = water_to_reach(scene.wort, at, target)
             && blend.volume <= scene.vessel
         {
-            return blended(scene, kind, Reach::There, Takes::Water(litres, at), blend);
+            return blended(scene, means, Reach::There, Takes::Water(litres, at), blend);
         }
     }
     let litres = most(scene, |litres| with(litres).map(|blend| blend.volume));
@@ -229,16 +229,16 @@ fn add_water(scene: &Scene, kind: Kind, at: Celsius, aim: Celsius) -> Way {
         Some(blend) => {
             let full = blend.volume.value() >= scene.vessel.value() - 0.01;
             let reach = if full { Reach::VesselFull } else { Reach::Nowhere };
-            blended(scene, kind, reach, Takes::Water(litres, at), blend)
+            blended(scene, means, reach, Takes::Water(litres, at), blend)
         }
-        None => Way { reach: Reach::VesselFull, ..unchanged(scene, kind) },
+        None => Way { reach: Reach::VesselFull, ..unchanged(scene, means) },
     }
 }
 
 fn add_ice(scene: &Scene, at_hand: Grams, aim: Celsius) -> Way {
     let with = |ice: Grams| blend(&[scene.wort], ice).ok();
     if scene.wort.volume.value() <= 0.0 || at_hand.value() <= 0.0 {
-        return unchanged(scene, Kind::Ice);
+        return unchanged(scene, Means::Ice);
     }
     let mut short = Reach::VesselFull;
     for target in [aim, scene.range.to] {
@@ -247,7 +247,7 @@ fn add_ice(scene: &Scene, at_hand: Grams, aim: Celsius) -> Way {
                 continue;
             }
             if ice <= at_hand {
-                return blended(scene, Kind::Ice, Reach::There, Takes::Ice(ice), blend);
+                return blended(scene, Means::Ice, Reach::There, Takes::Ice(ice), blend);
             }
             short = Reach::NoMoreAtHand;
         }
@@ -258,8 +258,8 @@ fn add_ice(scene: &Scene, at_hand: Grams, aim: Celsius) -> Way {
     });
     let ice = Grams::nearest(at_hand.value().min(1000.0 * room.value()));
     match with(ice).filter(|_| ice.value() > 0.0) {
-        Some(blend) => blended(scene, Kind::Ice, short, Takes::Ice(ice), blend),
-        None => Way { reach: short, ..unchanged(scene, Kind::Ice) },
+        Some(blend) => blended(scene, Means::Ice, short, Takes::Ice(ice), blend),
+        None => Way { reach: short, ..unchanged(scene, Means::Ice) },
     }
 }
 

@@ -16,7 +16,7 @@ const WELL_UNDER_WAY: GravityChange = GravityChange::literal(0.010);
 
 /// What was seen from outside.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub struct Seen {
+pub struct Signs {
     /// Foam on the beer, or a dried ring above it.
     pub foam: bool,
     /// Drops under the lid.
@@ -41,7 +41,7 @@ pub struct Quiet {
     /// The yeast was old, or kept warm.
     pub old_yeast: bool,
     /// What was seen.
-    pub seen: Seen,
+    pub seen: Signs,
     /// Gravity at the start, if known.
     pub original: Option<Estimate<SpecificGravity>>,
     /// The last gravity since the yeast went in, and when, if there is one.
@@ -113,7 +113,7 @@ pub fn judge(quiet: &Quiet) -> Advice<Reason, Next> {
     }
     let fell = fall.filter(|(fall, error)| fall > error).map(|(fall, _)| fall);
     let moved = fell.map(GravityChange::nearest);
-    let Seen { foam, drops, bulging, leaks } = quiet.seen;
+    let Signs { foam, drops, bulging, leaks } = quiet.seen;
     reasons.extend(bulging.then_some(Reason::Bulging));
     reasons.extend(moved.map(Reason::Fell));
     reasons.extend(foam.then_some(Reason::Foam));
@@ -177,7 +177,7 @@ mod tests {
             family: Family::CleanAle,
             beer: None,
             old_yeast: false,
-            seen: Seen::default(),
+            seen: Signs::default(),
             original: Some(sg(1.048)),
             read: None,
         }
@@ -221,12 +221,12 @@ mod tests {
     #[test]
     fn a_ring_or_drops_show_it_and_a_lid_under_pressure_comes_first() {
         let with = |seen| judge(&Quiet { seen, ..quiet(60.0) });
-        assert_eq!(with(Seen { foam: true, ..Seen::default() }).next, Next::Leave);
-        assert_eq!(with(Seen { drops: true, ..Seen::default() }).next, Next::Leave);
-        let bulging = with(Seen { bulging: true, foam: true, ..Seen::default() });
+        assert_eq!(with(Signs { foam: true, ..Signs::default() }).next, Next::Leave);
+        assert_eq!(with(Signs { drops: true, ..Signs::default() }).next, Next::Leave);
+        let bulging = with(Signs { bulging: true, foam: true, ..Signs::default() });
         assert_eq!((bulging.verdict, bulging.next), (Verdict::Stop, Next::RelieveLid));
         // A lid that leaks explains the silence and proves nothing.
-        let leaks = with(Seen { leaks: true, ..Seen::default() });
+        let leaks = with(Signs { leaks: true, ..Signs::default() });
         assert_eq!(leaks.verdict, Verdict::CantTell);
     }
 }

@@ -15,7 +15,7 @@ const WAIT: Hours = Hours::literal(72.0);
 
 /// One step.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Step {
+pub enum Remedy {
     /// Leave it closed until then.
     LeaveClosed(Moment),
     /// Look for foam, a dried ring, drops under the lid; press the lid.
@@ -48,7 +48,7 @@ pub enum Step {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Rung {
     /// What.
-    pub step: Step,
+    pub step: Remedy,
     /// Shown done by what was noted.
     pub done: bool,
 }
@@ -79,7 +79,7 @@ pub fn ladder(course: &Course, found: &Finish, shown: Shown) -> Vec<Rung> {
     }
 }
 
-fn rung(step: Step, done: bool) -> Rung {
+fn rung(step: Remedy, done: bool) -> Rung {
     Rung { step, done }
 }
 
@@ -88,14 +88,14 @@ fn slow(course: &Course, shown: Shown, last: Moment) -> Vec<Rung> {
     let top = shown.range.to;
     let warm = shown.beer.is_some_and(|beer| beer.value() >= top.value() - NEARLY);
     vec![
-        rung(Step::Degas, shown.degassed),
-        rung(Step::SampleTemperature, shown.sample_temperature),
-        rung(Step::WaterCheck, shown.checked),
-        rung(Step::CompareSatellite, satellite),
-        rung(Step::WarmTo(top), warm),
-        rung(Step::Rouse, false),
-        rung(Step::WaitUntil(last.after(WAIT)), false),
-        rung(Step::FreshYeast, false),
+        rung(Remedy::Degas, shown.degassed),
+        rung(Remedy::SampleTemperature, shown.sample_temperature),
+        rung(Remedy::WaterCheck, shown.checked),
+        rung(Remedy::CompareSatellite, satellite),
+        rung(Remedy::WarmTo(top), warm),
+        rung(Remedy::Rouse, false),
+        rung(Remedy::WaitUntil(last.after(WAIT)), false),
+        rung(Remedy::FreshYeast, false),
     ]
 }
 
@@ -105,19 +105,19 @@ fn not_started(course: &Course, found: &Finish, shown: Shown, last: Moment) -> V
     let lag = Lag::for_course(course);
     let passed = |hours: Hours| last.since(from) >= hours;
     let mut steps = vec![
-        rung(Step::LeaveClosed(from.after(lag.signs)), passed(lag.signs)),
-        rung(Step::LookForSigns(from.after(lag.signs)), false),
-        rung(Step::TakeGravity(from.after(lag.gravity)), passed(lag.gravity)),
+        rung(Remedy::LeaveClosed(from.after(lag.signs)), passed(lag.signs)),
+        rung(Remedy::LookForSigns(from.after(lag.signs)), false),
+        rung(Remedy::TakeGravity(from.after(lag.gravity)), passed(lag.gravity)),
         rung(
-            Step::BringInto(shown.range),
+            Remedy::BringInto(shown.range),
             shown.beer.is_some_and(|beer| shown.range.contains(beer)),
         ),
     ];
     // Air and fresh yeast are named only once it is time for them.
     if found.advice.next == Next::PitchAgain {
-        steps.extend([rung(Step::Aerate, false), rung(Step::FreshYeast, false)]);
+        steps.extend([rung(Remedy::Aerate, false), rung(Remedy::FreshYeast, false)]);
     } else {
-        steps.push(rung(Step::WaitUntil(from.after(lag.pitch_again)), false));
+        steps.push(rung(Remedy::WaitUntil(from.after(lag.pitch_again)), false));
     }
     steps
 }
@@ -161,7 +161,7 @@ mod tests {
         ladder(&course, &judge(&course), shown)
     }
 
-    fn done(steps: &[Rung]) -> Vec<Step> {
+    fn done(steps: &[Rung]) -> Vec<Remedy> {
         steps.iter().filter(|rung| rung.done).map(|rung| rung.step).collect()
     }
 
@@ -172,30 +172,30 @@ mod tests {
         assert_eq!(
             order,
             [
-                Step::Degas,
-                Step::SampleTemperature,
-                Step::WaterCheck,
-                Step::CompareSatellite,
-                Step::WarmTo(Celsius::literal(22.0)),
-                Step::Rouse,
-                Step::WaitUntil(at(15.0)),
-                Step::FreshYeast,
+                Remedy::Degas,
+                Remedy::SampleTemperature,
+                Remedy::WaterCheck,
+                Remedy::CompareSatellite,
+                Remedy::WarmTo(Celsius::literal(22.0)),
+                Remedy::Rouse,
+                Remedy::WaitUntil(at(15.0)),
+                Remedy::FreshYeast,
             ]
         );
-        assert_eq!(done(&found), [Step::Degas, Step::SampleTemperature]);
+        assert_eq!(done(&found), [Remedy::Degas, Remedy::SampleTemperature]);
         let more = steps(&[(9.0, 1.022), (12.0, 1.022)], &[(4.0, 1.01), (5.0, 1.01)], Some(21.8));
-        assert!(done(&more).contains(&Step::CompareSatellite));
-        assert!(done(&more).contains(&Step::WarmTo(Celsius::literal(22.0))));
+        assert!(done(&more).contains(&Remedy::CompareSatellite));
+        assert!(done(&more).contains(&Remedy::WarmTo(Celsius::literal(22.0))));
     }
 
     #[test]
     fn air_is_only_for_what_never_began() {
-        let aerates = |found: &[Rung]| found.iter().any(|rung| rung.step == Step::Aerate);
+        let aerates = |found: &[Rung]| found.iter().any(|rung| rung.step == Remedy::Aerate);
         assert!(!aerates(&steps(&[(9.0, 1.022), (12.0, 1.022)], &[], None)));
         assert!(!aerates(&steps(&[(2.0, 1.048)], &[], None)));
         let late = steps(&[(2.0, 1.048), (3.0, 1.048)], &[], Some(19.0));
-        assert!(aerates(&late) && late.last().map(|rung| rung.step) == Some(Step::FreshYeast));
-        assert!(done(&late).contains(&Step::TakeGravity(at(2.0))));
+        assert!(aerates(&late) && late.last().map(|rung| rung.step) == Some(Remedy::FreshYeast));
+        assert!(done(&late).contains(&Remedy::TakeGravity(at(2.0))));
     }
 
     #[test]

@@ -1,7 +1,7 @@
 //! "No bubbles?": what was seen, a few touches, and the answer.
 
 use super::Live;
-use crate::advice::watch::bubbles::{Seen, judge};
+use crate::advice::watch::bubbles::{Signs, judge};
 use crate::page::parts::answer::card;
 use crate::page::parts::live::{list, live as part};
 use crate::page::session::use_session;
@@ -45,7 +45,7 @@ pub fn QuietAirlock(live: Live) -> impl IntoView {
     let answer = move || {
         let [foam, drops, bulging, leaks, old] = marks.get();
         let now = session.now.get();
-        let seen = Seen { foam, drops, bulging, leaks };
+        let seen = Signs { foam, drops, bulging, leaks };
         let quiet = live.with(|s| s.as_ref().and_then(|s| s.quiet(now, seen, old)))?;
         card(Some(bubbles_words(&judge(&quiet))))
     };

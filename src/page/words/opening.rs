@@ -1,7 +1,7 @@
 //! Opened bottles in words: what to do when something is wrong, and what the batch has taught.
 
 use crate::advice::open::learned::Lesson;
-use crate::advice::open::worried::{Cause, Step, Symptom};
+use crate::advice::open::worried::{Action, Cause, Symptom};
 use crate::batch::Clarity;
 use crate::page::write::{self, Writer};
 use crate::quantity::{Measured, write_number};
@@ -27,29 +27,29 @@ pub const fn symptom(symptom: Symptom) -> (&'static str, &'static str) {
 }
 
 /// One thing to do.
-pub const fn step(step: Step) -> &'static str {
+pub const fn step(step: Action) -> &'static str {
     match step {
-        Step::KeepAway => {
+        Action::KeepAway => {
             "Go away from them first, and keep the household, children and pets away."
         }
-        Step::AssumeTheRest => "One has burst: take it that the rest may.",
-        Step::Cover => "Before you go near: eyes and face covered, thick gloves, long sleeves.",
-        Step::KeepClosed => {
+        Action::AssumeTheRest => "One has burst: take it that the rest may.",
+        Action::Cover => "Before you go near: eyes and face covered, thick gloves, long sleeves.",
+        Action::KeepClosed => {
             "Leave them in their closed case, or put a lidded tub or a heavy blanket over them. Do not shake them, and carry none loose."
         }
-        Step::ChillAll => {
+        Action::ChillAll => {
             "Chill them all for two days, as cold as you can without freezing: cold lowers the pressure."
         }
-        Step::Vent => {
+        Action::Vent => {
             "Still covered, cold and one at a time: a cloth over the cap, let the gas out slowly, and once more after an hour. Close them again."
         }
-        Step::LeaveCold => {
+        Action::LeaveCold => {
             "If you cannot make them safe, leave them cold and covered, and tell everyone in the house."
         }
-        Step::Warm => "Stand them in a warm room, 20 to 24\u{A0}°C, out of the light.",
-        Step::TurnOver => "Turn each bottle over once, so that the yeast is in the beer.",
-        Step::TestOne => "A week later chill one for two or three days and try it.",
-        Step::NoMoreSugar => {
+        Action::Warm => "Stand them in a warm room, 20 to 24\u{A0}°C, out of the light.",
+        Action::TurnOver => "Turn each bottle over once, so that the yeast is in the beer.",
+        Action::TestOne => "A week later chill one for two or three days and try it.",
+        Action::NoMoreSugar => {
             "No sugar into every bottle, unless one that was kept warm has failed: flat bottles often only need time, and then they would hold too much."
         }
     }

@@ -3,7 +3,7 @@
 use crate::advice::pitch::already_in;
 use crate::advice::pitch::satellite::Trap;
 use crate::advice::pitch::start_gravity::{Next as StartNext, Reason as StartReason, Start};
-use crate::advice::pitch::ways_to_range::{Kind as WayKind, Reach, Takes, Way};
+use crate::advice::pitch::ways_to_range::{Means, Reach, Takes, Way};
 use crate::advice::pitch::yeast::{
     Method, Next as YeastNext, Plan as YeastPlan, Reason as YeastReason,
 };
@@ -11,7 +11,7 @@ use crate::advice::{Advice, Verdict};
 use crate::page::parts::answer::Judged;
 use crate::page::write::{self, Writer};
 use crate::quantity::{Grams, Measured, write_number};
-use crate::science::kit_gravity::Kind as Ingredient;
+use crate::science::kit_gravity::Fermentable;
 use crate::science::mixing::Cause;
 
 pub(super) fn judged(
@@ -29,7 +29,7 @@ fn kilograms(mass: Grams) -> String {
 
 /// What a way is and what it takes.
 pub fn way_title(w: Writer, way: &Way) -> String {
-    match (&way.kind, &way.takes) {
+    match (&way.means, &way.takes) {
         (_, Some(Takes::Time(window))) => {
             let from = write::duration(window.earliest);
             window.latest.map_or_else(
@@ -37,17 +37,17 @@ pub fn way_title(w: Writer, way: &Way) -> String {
                 |to| format!("Wait: {from} to {}", write::duration(to)),
             )
         }
-        (WayKind::ColdWater, Some(Takes::Water(litres, at))) => {
+        (Means::ColdWater, Some(Takes::Water(litres, at))) => {
             format!("Cold water: {} at {}", w.volume(*litres), w.degrees(*at))
         }
         (_, Some(Takes::Water(litres, at))) => {
             format!("Warm water: {} at {}", w.volume(*litres), w.degrees(*at))
         }
         (_, Some(Takes::Ice(mass))) => format!("Ice: {}", kilograms(*mass)),
-        (WayKind::Wait, None) => "Wait".to_owned(),
-        (WayKind::ColdWater, None) => "Cold water".to_owned(),
-        (WayKind::Ice, None) => "Ice".to_owned(),
-        (WayKind::WarmWater, None) => "Warm water".to_owned(),
+        (Means::Wait, None) => "Wait".to_owned(),
+        (Means::ColdWater, None) => "Cold water".to_owned(),
+        (Means::Ice, None) => "Ice".to_owned(),
+        (Means::WarmWater, None) => "Warm water".to_owned(),
     }
 }
 
@@ -76,14 +76,14 @@ pub fn way_cost(w: Writer, way: &Way) -> String {
 }
 
 /// An ingredient.
-pub const fn ingredient(kind: Ingredient) -> &'static str {
+pub const fn ingredient(kind: Fermentable) -> &'static str {
     match kind {
-        Ingredient::MaltSyrup => "Malt syrup (80 %)",
-        Ingredient::DryMalt => "Dry malt (97 %)",
-        Ingredient::Sucrose => "Table sugar (100 %)",
-        Ingredient::Dextrose => "Corn sugar (91 %)",
-        Ingredient::Honey => "Honey (80 %)",
-        Ingredient::Own => "Another",
+        Fermentable::MaltSyrup => "Malt syrup (80 %)",
+        Fermentable::DryMalt => "Dry malt (97 %)",
+        Fermentable::Sucrose => "Table sugar (100 %)",
+        Fermentable::Dextrose => "Corn sugar (91 %)",
+        Fermentable::Honey => "Honey (80 %)",
+        Fermentable::Own => "Another",
     }
 }
 

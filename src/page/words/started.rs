@@ -5,7 +5,7 @@ use crate::advice::watch::State;
 use crate::advice::watch::beer_temperature::Notice;
 use crate::advice::watch::bubbles;
 use crate::advice::watch::bubbles::{Next, Reason};
-use crate::advice::watch::ladder::Step;
+use crate::advice::watch::ladder::Remedy;
 use crate::advice::{Advice, Verdict};
 use crate::page::parts::answer::Judged;
 use crate::page::write::{self, Writer};
@@ -24,37 +24,39 @@ pub const fn state(state: State) -> &'static str {
 }
 
 /// One step.
-pub fn step(w: Writer, step: Step) -> String {
+pub fn step(w: Writer, step: Remedy) -> String {
     match step {
-        Step::LeaveClosed(at) => format!("Leave it closed until {}.", write::moment(at)),
-        Step::LookForSigns(_) => {
+        Remedy::LeaveClosed(at) => format!("Leave it closed until {}.", write::moment(at)),
+        Remedy::LookForSigns(_) => {
             "Press the lid, and look for foam, a dried ring above the beer, or drops under the lid."
                 .to_owned()
         }
-        Step::TakeGravity(at) => format!("Take a gravity on {} or later.", write::moment(at)),
-        Step::Degas => {
+        Remedy::TakeGravity(at) => format!("Take a gravity on {} or later.", write::moment(at)),
+        Remedy::Degas => {
             "Pour the sample to and fro until its gas is out, and read it again.".to_owned()
         }
-        Step::SampleTemperature => "Note the sample's temperature.".to_owned(),
-        Step::WaterCheck => "Try the hydrometer in water; note it in Gear.".to_owned(),
-        Step::CompareSatellite => {
+        Remedy::SampleTemperature => "Note the sample's temperature.".to_owned(),
+        Remedy::WaterCheck => "Try the hydrometer in water; note it in Gear.".to_owned(),
+        Remedy::CompareSatellite => {
             "Compare with a satellite that has ended: kits with much dark extract really end high."
                 .to_owned()
         }
-        Step::WarmTo(t) => {
+        Remedy::WarmTo(t) => {
             format!("Warm it to {}, the top of the yeast's range, over a day.", w.degrees(t))
         }
-        Step::BringInto(range) => format!(
+        Remedy::BringInto(range) => format!(
             "Bring it into the yeast's range, {} to {}.",
             w.degrees(range.from),
             w.degrees(range.to)
         ),
-        Step::Rouse => "Swirl the yeast up gently, without splashing. No air now.".to_owned(),
-        Step::WaitUntil(at) => format!("Wait, and read again on {}.", write::day(at)),
-        Step::Aerate => {
+        Remedy::Rouse => "Swirl the yeast up gently, without splashing. No air now.".to_owned(),
+        Remedy::WaitUntil(at) => format!("Wait, and read again on {}.", write::day(at)),
+        Remedy::Aerate => {
             "Shake or splash it now; only beer that never began may be given air.".to_owned()
         }
-        Step::FreshYeast => "Only then: fresh yeast, awake and working when it goes in.".to_owned(),
+        Remedy::FreshYeast => {
+            "Only then: fresh yeast, awake and working when it goes in.".to_owned()
+        }
     }
 }
 

@@ -22,7 +22,7 @@ const STRAY_LEAST: f64 = 0.06;
 
 /// A reading in hours since pitching and degrees Plato.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct Seen {
+pub(super) struct Usable {
     pub(super) at: Moment,
     pub(super) hours: f64,
     pub(super) extract: f64,
@@ -64,18 +64,18 @@ pub(super) fn plato_in(gravity: SpecificGravity) -> f64 {
 }
 
 /// The readings of the fermenting beer, the earliest first; what was entered twice is there once.
-pub(super) fn usable(main: &[Look], pitched: Moment) -> Vec<Seen> {
+pub(super) fn usable(main: &[Look], pitched: Moment) -> Vec<Usable> {
     let fermenting = main
         .iter()
         .filter(|look| look.at.since(pitched) > STILL_START && look.gravity.sigma() < ROUGHEST);
-    let seen = fermenting.map(|look| Seen {
+    let seen = fermenting.map(|look| Usable {
         at: look.at,
         hours: look.at.since(pitched).value(),
         extract: plato(look.gravity.value()),
         sigma: look.gravity.sigma() * plato_in(look.gravity.value()),
         beer: look.beer.map(Celsius::value),
     });
-    let mut seen = in_order(seen.collect(), |a: &Seen, b: &Seen| {
+    let mut seen = in_order(seen.collect(), |a: &Usable, b: &Usable| {
         (a.hours.total_cmp(&b.hours))
             .then(a.at.cmp(&b.at))
             .then(a.extract.total_cmp(&b.extract))
@@ -87,12 +87,12 @@ pub(super) fn usable(main: &[Look], pitched: Moment) -> Vec<Seen> {
 }
 
 /// How many looks these are: what was read within two hours is one.
-pub(super) fn apart(seen: &[Seen]) -> usize {
+pub(super) fn apart(seen: &[Usable]) -> usize {
     runs(seen, ONE_LOOK).count()
 }
 
 /// One after another, those within `hours` of the first of their run.
-fn runs(seen: &[Seen], hours: f64) -> impl Iterator<Item = &[Seen]> {
+fn runs(seen: &[Usable], hours: f64) -> impl Iterator<Item = &[Usable]> {
     let mut rest = seen;
     std::iter::from_fn(move || {
         let first = rest.first()?;
@@ -107,7 +107,7 @@ fn runs(seen: &[Seen], hours: f64) -> impl Iterator<Item = &[Seen]> {
 /// Many readings in a short time (an instrument that reads by itself) become one in their midst: the
 /// median of each figure, so that a few wrong ones do not count, and no finer than one of them, because
 /// what is wrong with an instrument is wrong in all.
-pub(super) fn thinned(seen: &[Seen], start: Start, core: Span<Plato>) -> Vec<Seen> {
+pub(super) fn thinned(seen: &[Usable], start: Start, core: Span<Plato>) -> Vec<Usable> {
     let mut looks = seen.to_vec();
     let mut within = ONE_LOOK;
     while looks.len() > MOST {
@@ -128,15 +128,15 @@ pub(super) fn stray(fall: f64, left: f64) -> f64 {
     (STRAY * fall * 2.0 * (left * (1.0 - left)).sqrt()).hypot(STRAY_LEAST)
 }
 
-fn middle(run: &[Seen]) -> Option<Seen> {
-    let median = |of: fn(&Seen) -> f64| {
+fn middle(run: &[Usable]) -> Option<Usable> {
+    let median = |of: fn(&Usable) -> f64| {
         let values = in_order(run.iter().map(of).collect(), f64::total_cmp);
         let half = values.len() / 2;
         let below = values.get((values.len().max(1) - 1) / 2)?;
         Some(f64::midpoint(*below, *values.get(half)?))
     };
     let first = run.first()?;
-    Some(Seen {
+    Some(Usable {
         at: first.at,
         hours: median(|s| s.hours)?,
         extract: median(|s| s.extract)?,
@@ -149,13 +149,13 @@ fn middle(run: &[Seen]) -> Option<Seen> {
 mod tests {
     use super::*;
 
-    fn seen(hours: f64, extract: f64) -> Seen {
-        Seen { at: Moment::EPOCH, hours, extract, sigma: 0.1, beer: None }
+    fn seen(hours: f64, extract: f64) -> Usable {
+        Usable { at: Moment::EPOCH, hours, extract, sigma: 0.1, beer: None }
     }
 
     #[test]
     fn many_readings_become_few_and_one_wrong_one_is_lost() {
-        let mut many: Vec<Seen> =
+        let mut many: Vec<Usable> =
             (0..300).map(|i| seen(20.0 + f64::from(i) / 4.0, 12.0 - f64::from(i) * 0.02)).collect();
         many[150].extract = 30.0;
         let start = Start { extract: 12.5, sigma: 0.2 };

@@ -2,7 +2,7 @@
 //!
 //! All figures here are common practice, no source, and wide for that reason.
 
-use super::looks::{Seen, Start, plato, plato_in};
+use super::looks::{Start, Usable, plato, plato_in};
 use crate::advice::family::{Family, Span};
 use crate::advice::watch::course::Course;
 use crate::advice::watch::expected_end::satellite_of;
@@ -67,7 +67,7 @@ impl Core {
 }
 
 /// The ends to weigh, by the satellite, by what the brewer was told, by the family.
-pub(super) fn ends(course: &Course, start: Start, seen: &[Seen]) -> Ends {
+pub(super) fn ends(course: &Course, start: Start, seen: &[Usable]) -> Ends {
     let found = satellite_of(course);
     let satellite = found.ended();
     let core = core(course, start, satellite);
@@ -140,7 +140,7 @@ pub(super) struct Pace {
 }
 
 /// How fast such beer goes.
-pub(super) fn pace(family: Family, seen: &[Seen]) -> Pace {
+pub(super) fn pace(family: Family, seen: &[Usable]) -> Pace {
     let (days, spread) = match family {
         Family::CleanAle | Family::EnglishAle | Family::BelgianAle | Family::GermanWheat => {
             (2.0, 0.45)

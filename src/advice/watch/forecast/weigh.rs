@@ -6,7 +6,7 @@
 //! that is 1.3 million distances looked up in a table, and some 80 thousand exponentials.
 
 use super::figures::Cost;
-use super::looks::{Seen, Start};
+use super::looks::{Start, Usable};
 use super::prior::{End, Ends, Pace};
 use crate::quantity::{Hours, Measured, Share, Skew};
 use crate::science::fermentation_curve::Shape;
@@ -82,7 +82,7 @@ struct Tried {
 }
 
 /// Every shape with every end, weighed by the readings.
-pub(super) fn weigh(looks: &[Seen], start: Start, ends: &Ends, pace: Pace) -> Vec<Weighed> {
+pub(super) fn weigh(looks: &[Usable], start: Start, ends: &Ends, pace: Pace) -> Vec<Weighed> {
     let cost = Cost::new();
     let many = (AS_MANY / looks.len() as f64).min(1.0);
     let mut places = [Place { half: pace.half, fall: pace.fall, lean: 0.0 }; SKEWS.len()];
@@ -168,7 +168,7 @@ fn lay(
 /// ln of the weight of one shape with each end.
 fn against(
     tried: &Tried,
-    looks: &[Seen],
+    looks: &[Usable],
     start: Start,
     ends: &[End],
     cost: &Cost,

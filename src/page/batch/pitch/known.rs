@@ -11,7 +11,7 @@ use crate::page::session::use_session;
 use crate::quantity::{Celsius, Estimate, Grams, Hours, Litres, Share, SpecificGravity};
 use crate::science::cooling::Look;
 use crate::science::hydrometer::{Condition, Corrected, Sample, correct_wort};
-use crate::science::kit_gravity::{Ingredient, Kind, KitGravity, by_mark, gravity};
+use crate::science::kit_gravity::{Fermentable, Ingredient, KitGravity, by_mark, gravity};
 use leptos::prelude::*;
 
 /// Kind, mass and share of one row.
@@ -34,8 +34,8 @@ pub struct Known {
 }
 
 /// The ingredient of a stored name.
-pub fn kind_named(name: &str) -> Option<Kind> {
-    Kind::ALL.into_iter().find(|kind| crate::page::priming::stored(*kind) == name)
+pub fn kind_named(name: &str) -> Option<Fermentable> {
+    Fermentable::ALL.into_iter().find(|kind| crate::page::priming::stored(*kind) == name)
 }
 
 impl Known {

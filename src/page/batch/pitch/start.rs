@@ -12,16 +12,17 @@ use crate::page::session::use_session;
 use crate::page::words::pitching;
 use crate::page::write;
 use crate::quantity::{Litres, Measured};
-use crate::science::kit_gravity::Kind;
-use crate::science::mixing::Seen;
+use crate::science::kit_gravity::Fermentable;
+use crate::science::mixing::SampleGravity;
 use crate::science::sucrose;
 use leptos::prelude::*;
 
 const GOES_BY: [(&str, &str); 2] = [("sample", "The sample"), ("ingredients", "The ingredients")];
 
 fn kinds() -> Vec<(String, String)> {
-    let named =
-        Kind::ALL.into_iter().map(|kind| (stored(kind), pitching::ingredient(kind).to_owned()));
+    let named = Fermentable::ALL
+        .into_iter()
+        .map(|kind| (stored(kind), pitching::ingredient(kind).to_owned()));
     std::iter::once((String::new(), "Choose".to_owned())).chain(named).collect()
 }
 
@@ -42,7 +43,7 @@ pub fn Start(day: Day) -> impl IntoView {
     let judged = move || {
         let kit = known.by_weight()?;
         let sample = known.sample()?;
-        let seen = Seen {
+        let seen = SampleGravity {
             gravity: sample.gravity,
             temperature_known: known.sample_temperature_known(),
             topped_up: topped_up(),
