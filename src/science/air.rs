@@ -7,6 +7,16 @@ pub const SEA_LEVEL: Kilopascals = Kilopascals::literal(101.325);
 
 /// Air pressure at a height, by the standard atmosphere (ISO 2533): p = 101.325 (1 − 2.25577e-5 h)^5.2559.
 /// Weather moves it by about ±2 %.
+///
+/// ```
+/// use fermentside::quantity::{Measured, Metres};
+/// use fermentside::science::air::pressure;
+///
+/// // ISO 2533 at 1000 m: 89.875 kPa (from memory).
+/// assert!((pressure(Metres::literal(1000.0)).value() - 89.875).abs() < 0.02);
+/// // So high nobody brews, so that there is always air.
+/// assert!(Metres::new(8848.0).is_err());
+/// ```
 #[must_use]
 pub fn pressure(height: Metres) -> Kilopascals {
     Kilopascals::nearest(SEA_LEVEL.value() * (1.0 - 2.255_77e-5 * height.value()).powf(5.2559))

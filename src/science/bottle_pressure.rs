@@ -67,6 +67,7 @@ pub struct InBottle {
 /// let at = |t| in_bottle(volumes, Celsius::literal(t), Closing::USUAL, End::High);
 /// let (cool, hot) = (at(20.0)?.gauge.value(), at(30.0)?.gauge.value());
 /// assert_eq!(format!("{:.1} and {:.1} bar", cool / 100.0, hot / 100.0), "3.0 and 4.0 bar");
+/// assert!(at(60.0).is_err());
 /// # Ok::<(), fermentside::science::ScienceError>(())
 /// ```
 ///
@@ -121,6 +122,15 @@ pub fn in_bottle(
 }
 
 /// Carbon dioxide that so many points of gravity can still give.
+///
+/// ```
+/// use fermentside::quantity::{CarbonDioxideVolumes, GravityChange};
+/// use fermentside::science::bottle_pressure::from_points;
+///
+/// let (left, risen) = (GravityChange::literal(0.004), GravityChange::literal(-0.001));
+/// assert_eq!(from_points(left), CarbonDioxideVolumes::literal(2.0));
+/// assert_eq!(from_points(risen), CarbonDioxideVolumes::literal(0.0));
+/// ```
 #[must_use]
 pub fn from_points(left: GravityChange) -> CarbonDioxideVolumes {
     CarbonDioxideVolumes::nearest(left.points().max(0.0) * VOLUMES_PER_POINT.value())

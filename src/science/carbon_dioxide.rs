@@ -49,6 +49,17 @@ fn in_range(t: Celsius) -> Result<Celsius, ScienceError> {
 
 /// What pure water holds at `t` under a partial pressure of carbon dioxide.
 ///
+/// ```
+/// use fermentside::quantity::{Celsius, Kilopascals, Measured};
+/// use fermentside::science::carbon_dioxide::dissolved_in_water;
+///
+/// let at = |t| dissolved_in_water(Celsius::literal(t), Kilopascals::literal(101.325));
+/// // Murray and Riley (1971) measured 0.8652.
+/// assert!((at(20.0)?.value() - 0.8652).abs() < 0.01);
+/// assert!(at(50.0).is_err());
+/// # Ok::<(), fermentside::science::ScienceError>(())
+/// ```
+///
 /// # Errors
 /// [`ScienceError::Temperature`] outside −2 to 45 °C.
 pub fn dissolved_in_water(
@@ -61,6 +72,16 @@ pub fn dissolved_in_water(
 }
 
 /// What beer holds at `t` under a partial pressure of carbon dioxide, with the model's own error.
+///
+/// ```
+/// use fermentside::quantity::{Celsius, Kilopascals, Measured};
+/// use fermentside::science::carbon_dioxide::{dissolved_in_beer, dissolved_in_water};
+///
+/// let (t, partial) = (Celsius::literal(20.0), Kilopascals::literal(101.325));
+/// let (beer, water) = (dissolved_in_beer(t, partial)?, dissolved_in_water(t, partial)?);
+/// assert!((beer.value().value() / water.value() - 0.96).abs() < 1e-9);
+/// # Ok::<(), fermentside::science::ScienceError>(())
+/// ```
 ///
 /// # Errors
 /// [`ScienceError::Temperature`] outside −2 to 45 °C.

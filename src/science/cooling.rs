@@ -36,6 +36,21 @@ pub struct Window {
 
 /// The window in which wort reaches `target` beside a bath or room of temperature `bath`.
 ///
+/// ```
+/// use fermentside::quantity::{Celsius, Estimate, Hours, Measured};
+/// use fermentside::science::{ScienceError, cooling::{Look, window}};
+///
+/// let [bath, target, too_cold] = [10.0, 17.5, 5.0].map(Celsius::literal);
+/// // 30 degrees above the bath, then 15: it halves in an hour, and 7.5 are wanted.
+/// let looks = [(0.0, 40.0), (1.0, 25.0)].map(|(at, t)| Look {
+///     at: Hours::literal(at),
+///     temperature: Estimate::new(Celsius::literal(t), 0.5),
+/// });
+/// assert!((window(&looks, bath, target)?.likely.value() - 1.0).abs() < 1e-9);
+/// assert_eq!(window(&looks, bath, too_cold), Err(ScienceError::OutOfReach));
+/// # Ok::<(), ScienceError>(())
+/// ```
+///
 /// # Errors
 /// [`ScienceError::NothingThere`] with fewer than two looks at different times;
 /// [`ScienceError::OutOfReach`] when it is not moving towards the bath or the bath lies on the wrong

@@ -94,6 +94,17 @@ pub(super) fn rho(p: f64, t: f64) -> f64 {
 
 /// Density of ethanol in water.
 ///
+/// ```
+/// use fermentside::quantity::{AlcoholByMass, Celsius, Measured};
+/// use fermentside::science::ethanol::density;
+///
+/// // OIML R 22: pure ethanol has 789.24 kg/m³ at 20 °C.
+/// let pure = |t| density(AlcoholByMass::literal(100.0), Celsius::literal(t));
+/// assert!((pure(20.0)?.value() - 789.24).abs() < 0.01);
+/// assert!(pure(50.0).is_err());
+/// # Ok::<(), fermentside::science::ScienceError>(())
+/// ```
+///
 /// # Errors
 /// [`ScienceError::Temperature`] outside −20 to 40 °C.
 pub fn density(alcohol: AlcoholByMass, t: Celsius) -> Result<Density, ScienceError> {
@@ -106,6 +117,17 @@ pub fn density(alcohol: AlcoholByMass, t: Celsius) -> Result<Density, ScienceErr
 
 /// Alcohol by volume at 20 °C of a plain mixture of ethanol and water.
 ///
+/// ```
+/// use fermentside::quantity::{AlcoholByMass, Measured};
+/// use fermentside::science::ethanol::by_volume_in_water;
+///
+/// // OIML R 22: 5 % by mass is 6.2679 % by volume.
+/// let strength = by_volume_in_water(AlcoholByMass::literal(5.0))?;
+/// assert!((strength.value() - 6.2679).abs() < 0.001);
+/// assert!(by_volume_in_water(AlcoholByMass::literal(40.0)).is_err());
+/// # Ok::<(), fermentside::science::ScienceError>(())
+/// ```
+///
 /// # Errors
 /// [`ScienceError::OutOfRange`] above 30 % by volume.
 pub fn by_volume_in_water(alcohol: AlcoholByMass) -> Result<AlcoholByVolume, ScienceError> {
@@ -114,6 +136,16 @@ pub fn by_volume_in_water(alcohol: AlcoholByMass) -> Result<AlcoholByVolume, Sci
 }
 
 /// Alcohol by volume at 20 °C of a beer with specific gravity `beer` (20/20).
+///
+/// ```
+/// use fermentside::quantity::{AlcoholByMass, Measured, SpecificGravity};
+/// use fermentside::science::ethanol::by_volume_in_beer;
+///
+/// // 4 % × 1008.2 kg/m³ ÷ 789.24 kg/m³.
+/// let found = by_volume_in_beer(AlcoholByMass::literal(4.0), SpecificGravity::literal(1.010))?;
+/// assert_eq!(format!("{:.2}", found.value()), "5.11");
+/// # Ok::<(), fermentside::science::ScienceError>(())
+/// ```
 ///
 /// # Errors
 /// [`ScienceError::OutOfRange`] above 30 % by volume.

@@ -25,6 +25,17 @@ pub struct Shape {
 impl Shape {
     /// By the formula's own parameters: 1/b, m and s. Times count from any one moment.
     ///
+    /// ```
+    /// use fermentside::quantity::{Hours, Share, Skew};
+    /// use fermentside::science::{ScienceError, fermentation_curve::Shape};
+    ///
+    /// let (middle, symmetric) = (Hours::literal(48.0), Skew::literal(1.0));
+    /// let shape = Shape::new(Hours::literal(10.0), middle, symmetric)?;
+    /// assert_eq!(shape.left(middle), Share::literal(0.5));
+    /// assert_eq!(Shape::new(Hours::literal(0.0), middle, symmetric), Err(ScienceError::NothingThere));
+    /// # Ok::<(), ScienceError>(())
+    /// ```
+    ///
     /// # Errors
     /// [`ScienceError::NothingThere`] when 1/b is not above zero.
     pub fn new(one_over_b: Hours, middle: Hours, skew: Skew) -> Result<Self, ScienceError> {
@@ -38,6 +49,17 @@ impl Shape {
     /// By what can be seen: `half` is when half has gone, `fall` the time that the whole fall would
     /// take at the pace of that moment.
     ///
+    /// ```
+    /// use fermentside::quantity::{Hours, Measured, Skew};
+    /// use fermentside::science::fermentation_curve::Shape;
+    ///
+    /// let (half, fall) = (Hours::literal(48.0), Hours::literal(40.0));
+    /// let shape = Shape::by_half(half, fall, Skew::literal(2.0))?;
+    /// assert!((shape.left(half).value() - 0.5).abs() < 1e-12);
+    /// assert!(Shape::by_half(half, Hours::literal(0.0), Skew::literal(2.0)).is_err());
+    /// # Ok::<(), fermentside::science::ScienceError>(())
+    /// ```
+    ///
     /// # Errors
     /// [`ScienceError::NothingThere`] when `fall` is not above zero.
     pub fn by_half(half: Hours, fall: Hours, skew: Skew) -> Result<Self, ScienceError> {
@@ -49,6 +71,17 @@ impl Shape {
     }
 
     /// The same, but with a `part` of the fall that ends only `pace` times as fast as the rest.
+    ///
+    /// ```
+    /// use fermentside::quantity::{Hours, Share, Skew};
+    /// use fermentside::science::fermentation_curve::Shape;
+    ///
+    /// let quick = Shape::new(Hours::literal(10.0), Hours::literal(48.0), Skew::literal(1.0))?;
+    /// let slow = quick.with_slow_part(Share::literal(0.1), Share::literal(0.2));
+    /// let later = Hours::literal(120.0);
+    /// assert!(slow.left(later) > quick.left(later));
+    /// # Ok::<(), fermentside::science::ScienceError>(())
+    /// ```
     #[must_use]
     pub fn with_slow_part(self, part: Share, pace: Share) -> Self {
         Self { slow: (part.value(), pace.value()), ..self }
@@ -67,6 +100,16 @@ impl Shape {
 
     /// When `part` of the fall is still to come; `None` for all or nothing, which no time is far enough
     /// for, and for a slow part that never ends.
+    ///
+    /// ```
+    /// use fermentside::quantity::{Hours, Share, Skew};
+    /// use fermentside::science::fermentation_curve::Shape;
+    ///
+    /// let shape = Shape::new(Hours::literal(10.0), Hours::literal(48.0), Skew::literal(1.0))?;
+    /// assert_eq!(shape.when_left(Share::literal(0.5)), Some(Hours::literal(48.0)));
+    /// assert_eq!(shape.when_left(Share::literal(0.0)), None);
+    /// # Ok::<(), fermentside::science::ScienceError>(())
+    /// ```
     #[must_use]
     pub fn when_left(&self, part: Share) -> Option<Hours> {
         let part = part.value();
@@ -104,6 +147,20 @@ pub struct FermentationCurve {
 
 impl FermentationCurve {
     /// From `start` to `end`, both apparent extract, along `shape`.
+    ///
+    /// ```
+    /// use fermentside::quantity::{Hours, Plato, Skew};
+    /// use fermentside::science::fermentation_curve::{FermentationCurve, Shape};
+    ///
+    /// let shape = Shape::new(Hours::literal(10.0), Hours::literal(48.0), Skew::literal(1.0))?;
+    /// let (start, end) = (Plato::literal(12.5), Plato::literal(2.5));
+    /// let curve = FermentationCurve::new(start, end, shape)?;
+    /// assert_eq!(curve.extract_at(Hours::literal(48.0)), Plato::literal(7.5));
+    /// assert_eq!(curve.when_at(Plato::literal(7.5)), Some(Hours::literal(48.0)));
+    /// assert_eq!(curve.when_at(Plato::literal(2.0)), None);
+    /// assert!(FermentationCurve::new(end, start, shape).is_err());
+    /// # Ok::<(), fermentside::science::ScienceError>(())
+    /// ```
     ///
     /// # Errors
     /// [`ScienceError::RisingGravity`] when the end lies above the start.

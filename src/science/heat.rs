@@ -82,6 +82,17 @@ fn heat(w: f64, t: f64) -> f64 {
 
 /// Heat capacity by mass of wort, or of water at zero extract.
 ///
+/// ```
+/// use fermentside::quantity::{Celsius, Measured, Plato};
+/// use fermentside::science::heat::heat_capacity;
+///
+/// // IAPWS-95: water of 60 °C has 4.1850 kJ/(kg K).
+/// let water = |t| heat_capacity(Plato::literal(0.0), Celsius::literal(t));
+/// assert!((water(60.0)?.value() - 4.1850).abs() < 0.001);
+/// assert!(water(105.0).is_err());
+/// # Ok::<(), fermentside::science::ScienceError>(())
+/// ```
+///
 /// # Errors
 /// [`ScienceError::Temperature`] outside 0 to 100 °C.
 pub fn heat_capacity(extract: Plato, t: Celsius) -> Result<HeatCapacity, ScienceError> {
@@ -104,6 +115,22 @@ pub struct Blend {
 
 /// Blends liquids, and ice of 0 °C, with no heat lost: Σ mᵢ hᵢ(T) + m_ice h(T) = Σ mᵢ hᵢ(Tᵢ) − 333.4 m_ice,
 /// where h is the heat a kilogram holds above 0 °C.
+///
+/// ```
+/// use fermentside::quantity::{Celsius, Grams, Litres, Measured, Plato};
+/// use fermentside::science::heat::{Part, blend};
+///
+/// let water = |litres, t| Part {
+///     volume: Litres::literal(litres),
+///     extract: Plato::literal(0.0),
+///     temperature: Celsius::literal(t),
+/// };
+/// // 20 kg of 40 °C and 3 kg of 2 °C are 35.03 °C by the heat that IAPWS-95 gives them.
+/// let found = blend(&[water(20.157, 40.0), water(3.0, 2.0)], Grams::literal(0.0))?;
+/// assert!((found.temperature.value().value() - 35.03).abs() < 0.05);
+/// assert!(blend(&[], Grams::literal(1000.0)).is_err());
+/// # Ok::<(), fermentside::science::ScienceError>(())
+/// ```
 ///
 /// # Errors
 /// [`ScienceError::Temperature`] for a part outside 0 to 100 °C; [`ScienceError::NothingThere`] for
@@ -165,6 +192,19 @@ pub fn blend(parts: &[Part], ice: Grams) -> Result<Blend, ScienceError> {
 
 /// Water of a given temperature that brings wort to `target`.
 ///
+/// ```
+/// use fermentside::quantity::{Celsius, Litres, Measured, Plato};
+/// use fermentside::science::{ScienceError, heat::{Part, water_to_reach}};
+///
+/// let [hot, cold, target] = [40.0, 2.0, 35.03].map(Celsius::literal);
+/// let (volume, extract) = (Litres::literal(20.157), Plato::literal(0.0));
+/// let wort = Part { volume, extract, temperature: hot };
+/// // The blend above, the other way round.
+/// assert_eq!(format!("{:.1}", water_to_reach(wort, cold, target)?.0.value()), "3.0");
+/// assert_eq!(water_to_reach(wort, hot, target), Err(ScienceError::OutOfReach));
+/// # Ok::<(), ScienceError>(())
+/// ```
+///
 /// # Errors
 /// [`ScienceError::OutOfReach`] when the water is not on the other side of the target;
 /// [`ScienceError::Temperature`] outside 0 to 100 °C; [`ScienceError::NothingThere`] for no wort.
@@ -190,6 +230,19 @@ pub fn water_to_reach(
 }
 
 /// Ice of 0 °C that brings wort down to `target`.
+///
+/// ```
+/// use fermentside::quantity::{Celsius, Litres, Measured, Plato};
+/// use fermentside::science::heat::{Part, ice_to_reach};
+///
+/// let (volume, extract) = (Litres::literal(18.218), Plato::literal(0.0));
+/// let wort = Part { volume, extract, temperature: Celsius::literal(50.0) };
+/// // 18 kg of 50 °C and 4 kg of ice are 26.39 °C by the heat that IAPWS-95 gives them.
+/// let (ice, _) = ice_to_reach(wort, Celsius::literal(26.39))?;
+/// assert!((ice.value() - 4000.0).abs() < 20.0);
+/// assert!(ice_to_reach(wort, Celsius::literal(60.0)).is_err());
+/// # Ok::<(), fermentside::science::ScienceError>(())
+/// ```
 ///
 /// # Errors
 /// [`ScienceError::OutOfReach`] when the target is not below the wort; else as [`blend`].

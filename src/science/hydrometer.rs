@@ -126,6 +126,20 @@ pub fn correct_wort(sample: Sample, by: &Hydrometer) -> Result<Corrected, Scienc
 /// distillate (ethanol in water) less that of water, each at the temperature of the sample. The
 /// alcohol that goes with the reading is found together with it, by Balling's balance.
 ///
+/// ```
+/// use fermentside::quantity::{Celsius, Gravity, Measured, Plato, SpecificGravity};
+/// use fermentside::science::hydrometer::{Condition, Hydrometer, Sample, correct_beer};
+///
+/// let at = |t| {
+///     let reading = Gravity::Specific(SpecificGravity::literal(1.010));
+///     let sample = Sample { reading, temperature: Celsius::literal(t), condition: Condition::Still };
+///     correct_beer(sample, &Hydrometer::USUAL, Plato::literal(12.4))
+/// };
+/// assert_eq!(format!("{:.4}", at(30.0)?.gravity.value().value()), "1.0126");
+/// assert!(at(61.0).is_err());
+/// # Ok::<(), fermentside::science::ScienceError>(())
+/// ```
+///
 /// # Errors
 /// As [`correct_wort`].
 pub fn correct_beer(

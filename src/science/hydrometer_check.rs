@@ -42,6 +42,15 @@ impl SugarCheck {
 
 /// Share by weight of so much sugar in so much water.
 ///
+/// ```
+/// use fermentside::quantity::{Grams, Share};
+/// use fermentside::science::hydrometer_check::by_weight;
+///
+/// let found = by_weight(Grams::literal(30.0), Grams::literal(220.0));
+/// assert_eq!(found, Ok(Share::literal(0.12)));
+/// assert!(by_weight(Grams::literal(30.0), Grams::literal(0.0)).is_err());
+/// ```
+///
 /// # Errors
 /// [`ScienceError::NothingThere`] without sugar or water.
 pub fn by_weight(sugar: Grams, water: Grams) -> Result<Share, ScienceError> {
@@ -53,6 +62,17 @@ pub fn by_weight(sugar: Grams, water: Grams) -> Result<Share, ScienceError> {
 
 /// The mark a true instrument made for `reference` stands at in a sugar solution of `t`; plain water
 /// is a solution of 0 °P.
+///
+/// ```
+/// use fermentside::quantity::{Celsius, Measured, Plato};
+/// use fermentside::science::hydrometer_check::reading_in_solution;
+///
+/// // ICUMSA SPS-4: 12 % by weight is 1.04839.
+/// let at_20 = Celsius::literal(20.0);
+/// let shown = reading_in_solution(Plato::literal(12.0), at_20, at_20)?;
+/// assert_eq!(format!("{:.4}", shown.value()), "1.0484");
+/// # Ok::<(), fermentside::science::ScienceError>(())
+/// ```
 ///
 /// # Errors
 /// [`ScienceError::Temperature`] outside 0 to 60 °C, [`ScienceError::OutOfRange`] above 1.2.
@@ -76,6 +96,15 @@ pub fn reading_in_solution(
 /// What an unchecked reading in pure water at `t` should be: the mark that the surface stands at when
 /// the instrument is true.
 ///
+/// ```
+/// use fermentside::quantity::{Celsius, Measured};
+/// use fermentside::science::hydrometer_check::reading_in_water;
+///
+/// let warm = reading_in_water(Celsius::literal(30.0), Celsius::literal(20.0))?;
+/// assert_eq!(format!("{:.4}", warm.value()), "0.9977");
+/// # Ok::<(), fermentside::science::ScienceError>(())
+/// ```
+///
 /// # Errors
 /// [`ScienceError::Temperature`] outside 0 to 60 °C.
 pub fn reading_in_water(t: Celsius, reference: Celsius) -> Result<SpecificGravity, ScienceError> {
@@ -83,6 +112,15 @@ pub fn reading_in_water(t: Celsius, reference: Celsius) -> Result<SpecificGravit
 }
 
 /// What a check in water says to add: what it should have shown less what it showed.
+///
+/// ```
+/// use fermentside::quantity::{Celsius, Gravity, SpecificGravity};
+/// use fermentside::science::hydrometer_check::offset_from_water;
+///
+/// let (shown, at_20) = (Gravity::Specific(SpecificGravity::literal(0.998)), Celsius::literal(20.0));
+/// assert_eq!(format!("{:.0}", offset_from_water(shown, at_20, at_20)?.points()), "2");
+/// # Ok::<(), fermentside::science::ScienceError>(())
+/// ```
 ///
 /// # Errors
 /// As [`reading_in_water`]; [`ScienceError::OutOfRange`] for more than 0.1.
@@ -109,6 +147,15 @@ pub(super) fn on_scale(gravity: Gravity, reference: Celsius) -> f64 {
 /// Through water alone: the offset. Through water and sugar: straight between the marks that were
 /// shown, held beyond. A sugar check that means nothing (no sugar, too near to water, too hot) is
 /// passed over.
+///
+/// ```
+/// use fermentside::quantity::{Gravity, GravityChange, SpecificGravity};
+/// use fermentside::science::{hydrometer::Hydrometer, hydrometer_check::correction};
+///
+/// let offset = GravityChange::literal(0.002);
+/// let by = Hydrometer { offset, ..Hydrometer::USUAL };
+/// assert_eq!(correction(&by, Gravity::Specific(SpecificGravity::literal(1.048))), offset);
+/// ```
 #[must_use]
 pub fn correction(by: &Hydrometer, shown: Gravity) -> GravityChange {
     let mark = on_scale(shown, by.reference);

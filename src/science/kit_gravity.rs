@@ -33,6 +33,14 @@ impl Fermentable {
 
     /// Usual share of extract by mass (common practice, no source; dextrose monohydrate is
     /// 180.16 ÷ 198.17 by its molar masses). `None` where it has to be given.
+    ///
+    /// ```
+    /// use fermentside::quantity::Share;
+    /// use fermentside::science::kit_gravity::Kind;
+    ///
+    /// assert_eq!(Kind::DryMalt.usual_extract(), Some(Share::literal(0.97)));
+    /// assert_eq!(Kind::Own.usual_extract(), None);
+    /// ```
     #[must_use]
     pub const fn usual_extract(self) -> Option<Share> {
         let share = match self {
@@ -87,6 +95,16 @@ impl Ingredient {
     }
 
     /// Its share of water: as given, never more than is left beside the extract.
+    ///
+    /// ```
+    /// use fermentside::quantity::{Grams, Measured, Share};
+    /// use fermentside::science::kit_gravity::{Ingredient, Kind};
+    ///
+    /// let syrup = Ingredient::usual(Kind::MaltSyrup, Grams::literal(1700.0));
+    /// assert_eq!(format!("{:.2}", syrup.water_share().value()), "0.20");
+    /// let dry = Ingredient { water: Some(Share::literal(0.0)), ..syrup };
+    /// assert_eq!(dry.water_share(), Share::literal(0.0));
+    /// ```
     #[must_use]
     pub fn water_share(&self) -> Share {
         let left = 1.0 - self.extract_share().map_or(0.0, Share::value);
@@ -95,6 +113,13 @@ impl Ingredient {
 }
 
 /// A volume read off a vessel's mark, with the doubt such a mark has (3 %).
+///
+/// ```
+/// use fermentside::quantity::Litres;
+/// use fermentside::science::kit_gravity::by_mark;
+///
+/// assert!((by_mark(Litres::literal(20.0)).sigma() - 0.6).abs() < 1e-12);
+/// ```
 #[must_use]
 pub fn by_mark(volume: Litres) -> Estimate<Litres> {
     Estimate::new(volume, VOLUME_MARK * volume.value())
@@ -134,6 +159,7 @@ pub struct KitGravity {
 /// ];
 /// let found = gravity(&kit, by_mark(Litres::literal(23.0)))?;
 /// assert_eq!(format!("{:.3}", found.gravity.value().value()), "1.038");
+/// assert!(gravity(&kit, by_mark(Litres::literal(2.0))).is_err());
 /// # Ok::<(), fermentside::science::ScienceError>(())
 /// ```
 ///

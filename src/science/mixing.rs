@@ -73,6 +73,24 @@ pub struct Comparison {
 }
 
 /// Compares the sample with the ingredients.
+///
+/// ```
+/// use fermentside::quantity::{Estimate, Grams, Litres, SpecificGravity};
+/// use fermentside::science::kit_gravity::{Ingredient, Kind, by_mark, gravity};
+/// use fermentside::science::mixing::{Cause, Seen, compare};
+///
+/// let sugar = [Ingredient::usual(Kind::Sucrose, Grams::literal(2500.0))];
+/// let told = gravity(&sugar, by_mark(Litres::literal(20.0)))?;
+/// let seen = |sg| Seen {
+///     gravity: Estimate::new(SpecificGravity::literal(sg), 0.001),
+///     temperature_known: true,
+///     topped_up: Some(Litres::literal(10.0)),
+/// };
+/// assert!(compare(&told, seen(1.048)).agrees);
+/// let gap = compare(&told, seen(1.060));
+/// assert!(matches!(gap.causes[0], Cause::WaterOnTop { .. }));
+/// # Ok::<(), fermentside::science::ScienceError>(())
+/// ```
 #[must_use]
 pub fn compare(by_weight: &KitGravity, seen: SampleGravity) -> Comparison {
     let expected = by_weight.gravity;

@@ -28,6 +28,17 @@ pub const WANTED: (DissolvedOxygen, DissolvedOxygen) =
 
 /// Oxygen that water takes up from air at a pressure.
 ///
+/// ```
+/// use fermentside::quantity::{Celsius, Kilopascals, Measured};
+/// use fermentside::science::oxygen::in_water;
+///
+/// // EN 25814: 9.09 mg/L at 20 °C and 1 atm.
+/// let at = |t| in_water(Celsius::literal(t), Kilopascals::literal(101.325));
+/// assert_eq!(format!("{:.2}", at(20.0)?.value()), "9.09");
+/// assert!(at(60.0).is_err());
+/// # Ok::<(), fermentside::science::ScienceError>(())
+/// ```
+///
 /// # Errors
 /// [`ScienceError::Temperature`] outside 0 to 40 °C; [`ScienceError::OutOfRange`] for a pressure beyond
 /// what air has anywhere people brew.

@@ -110,6 +110,17 @@ pub fn dose(priming: Priming) -> Result<Dose, ScienceError> {
 /// Carbon dioxide that so much sugar should give in `beer` litres (its own volume already in them), by
 /// what a dose counts on.
 ///
+/// ```
+/// use fermentside::quantity::{Grams, Litres, Measured};
+/// use fermentside::science::priming::{Sugar, expected_from};
+///
+/// // 4 g/L of sugar a volume (M. Hibberd's table).
+/// let gives = |litres| expected_from(Grams::literal(4.0), Sugar::Sucrose, Litres::literal(litres));
+/// assert!((gives(1.0)?.value() - 1.0).abs() < 0.05);
+/// assert!(gives(0.0).is_err());
+/// # Ok::<(), fermentside::science::ScienceError>(())
+/// ```
+///
 /// # Errors
 /// [`ScienceError::NothingThere`] for no beer; [`ScienceError::OutOfRange`] beyond 60 volumes.
 pub fn expected_from(
@@ -126,6 +137,17 @@ pub fn expected_from(
 
 /// The most carbon dioxide that so much sugar can give: 100 % yield, the upper end (two standard
 /// deviations) of the sugar's own spread, in `beer` litres (give the lower end) and its own volume.
+///
+/// ```
+/// use fermentside::quantity::{Grams, Litres, Measured};
+/// use fermentside::science::priming::{Sugar, most_from};
+///
+/// // By molar masses 3.844 g/L of sucrose are a volume.
+/// let gives = |g| most_from(Grams::literal(g), Sugar::Sucrose, Litres::literal(1.0));
+/// assert!((gives(3.844)?.value() - 1.0).abs() < 0.001);
+/// assert!(gives(500.0).is_err());
+/// # Ok::<(), fermentside::science::ScienceError>(())
+/// ```
 ///
 /// # Errors
 /// [`ScienceError::NothingThere`] for no beer; [`ScienceError::OutOfRange`] beyond 60 volumes.
@@ -144,6 +166,14 @@ pub fn most_from(
 
 /// Carbon dioxide from so much extract that ferments in each litre, by Balling's balance: 0.9565 g from
 /// 2.0665 g, the rest going to alcohol and yeast. For what a stalled beer still holds.
+///
+/// ```
+/// use fermentside::quantity::{Extract, Measured};
+/// use fermentside::science::priming::from_extract;
+///
+/// // Balling: 4.271 g/L of extract are a volume.
+/// assert!((from_extract(Extract::literal(4.271)).value() - 1.0).abs() < 0.001);
+/// ```
 #[must_use]
 pub fn from_extract(fermenting: Extract) -> CarbonDioxideVolumes {
     CarbonDioxideVolumes::nearest(fermenting.value() * 0.9565 / 2.0665 / GRAMS_PER_VOLUME)

@@ -17,6 +17,17 @@ const FACTOR: f64 = 0.02;
 /// The gravity of unfermented wort from what the refractometer shows: °P = °Bx ÷ factor, then the specific
 /// gravity of that sugar solution, 20/20, with one standard deviation and the working.
 ///
+/// ```
+/// use fermentside::quantity::{Measured, Plato, WortFactor};
+/// use fermentside::science::refractometer::{USUAL_FACTOR, wort};
+///
+/// // 12.48 ÷ 1.04 is 12 °P, which is 1.0484 by ICUMSA SPS-4.
+/// let (gravity, _) = wort(Plato::literal(12.48), USUAL_FACTOR)?;
+/// assert_eq!(format!("{:.4}", gravity.value().value()), "1.0484");
+/// assert!(wort(Plato::literal(45.0), WortFactor::literal(0.95)).is_err());
+/// # Ok::<(), fermentside::science::ScienceError>(())
+/// ```
+///
 /// # Errors
 /// [`ScienceError::OutOfRange`] for a result no wort can have.
 pub fn wort(

@@ -114,6 +114,13 @@ const fn course(pitching: Pitching) -> (f64, f64) {
 }
 
 /// Share of the extract that has fermented after some time by the standard course.
+///
+/// ```
+/// use fermentside::quantity::{Hours, Share};
+/// use fermentside::science::{self_heating::fermented, yeast::Pitching};
+///
+/// assert_eq!(fermented(Pitching::Warm, Hours::literal(48.0)), Share::literal(0.5));
+/// ```
 #[must_use]
 pub fn fermented(pitching: Pitching, after: Hours) -> Share {
     let (middle, scale) = course(pitching);
@@ -133,6 +140,21 @@ fn rate(pitching: Pitching, days: f64, pace: f64) -> f64 {
 /// Extract fermented is the fall in real extract, (OE − AE)(0.814 + 0.00086 OE) % of the wort's mass.
 /// The heat lost grows with the surface, so UA is scaled by (V ÷ 23 L)^⅔. No rise is larger than that of
 /// all the heat at once with none lost.
+///
+/// ```
+/// use fermentside::quantity::{Celsius, Litres, SpecificGravity};
+/// use fermentside::science::self_heating::{Standing, Vessel, self_heating};
+/// use fermentside::science::{ScienceError, yeast::Pitching};
+///
+/// let [original, end] = [1.050, 1.010].map(SpecificGravity::literal);
+/// let (volume, room) = (Litres::literal(20.0), Celsius::literal(20.0));
+/// let (pitching, vessel) = (Pitching::Warm, Vessel::Bucket);
+/// let ale = Standing { volume, original, end, pitching, vessel, room };
+/// assert!(self_heating(ale)?.gas > Litres::literal(400.0));
+/// let risen = Standing { original: end, end: original, ..ale };
+/// assert_eq!(self_heating(risen), Err(ScienceError::RisingGravity));
+/// # Ok::<(), ScienceError>(())
+/// ```
 ///
 /// # Errors
 /// [`ScienceError::NothingThere`] for no beer; [`ScienceError::RisingGravity`] for an end above the

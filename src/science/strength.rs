@@ -65,6 +65,14 @@ pub struct Strength {
 }
 
 /// The alcohol factor for an original extract: the table, straight between its rows and on beyond.
+///
+/// ```
+/// use fermentside::quantity::{Plato, Share};
+/// use fermentside::science::strength::alcohol_factor;
+///
+/// // Eckhardt's table of alcohol factors at 12 °P.
+/// assert_eq!(alcohol_factor(Plato::literal(12.0)), Share::literal(0.4187));
+/// ```
 #[must_use]
 pub fn alcohol_factor(original: Plato) -> Share {
     let oe = original.value();
@@ -75,6 +83,14 @@ pub fn alcohol_factor(original: Plato) -> Share {
 }
 
 /// The UK duty factor: % alcohol by volume a point of fall.
+///
+/// ```
+/// use fermentside::quantity::{GravityChange, Share};
+/// use fermentside::science::strength::duty_factor;
+///
+/// // Notice 226: from 26.2 to 36.0 points of fall.
+/// assert_eq!(duty_factor(GravityChange::literal(0.036)), Share::literal(0.129));
+/// ```
 #[must_use]
 pub fn duty_factor(fall: GravityChange) -> Share {
     // The notice prints tenths; a fall between two rows belongs to the row it rounds to.
@@ -85,6 +101,16 @@ pub fn duty_factor(fall: GravityChange) -> Share {
 
 /// Balling's balance: the original extract that `alcohol` and real extract `real` came from,
 /// OE = 100 (2.0665 A + RE) / (100 + 1.0665 A).
+///
+/// ```
+/// use fermentside::quantity::{AlcoholByMass, Measured, Plato};
+/// use fermentside::science::strength::original_extract;
+///
+/// let found = original_extract(AlcoholByMass::literal(4.0), Plato::literal(4.5))?;
+/// assert_eq!(format!("{:.3}", found.value()), "12.244");
+/// assert!(original_extract(AlcoholByMass::literal(40.0), Plato::literal(4.5)).is_err());
+/// # Ok::<(), fermentside::science::ScienceError>(())
+/// ```
 ///
 /// # Errors
 /// [`ScienceError::OutOfRange`] when no wort is that strong.
@@ -110,6 +136,7 @@ fn by_main_rule(og: f64, fg: f64) -> (f64, f64, f64, f64) {
 /// let found = strength(read(1.050), read(1.010))?;
 /// assert_eq!(format!("{:.1}", found.alcohol.value().value()), "5.3");
 /// assert_eq!(format!("{:.2}", found.by_common_rule.value()), "5.25");
+/// assert!(strength(read(1.010), read(1.050)).is_err());
 /// # Ok::<(), fermentside::science::ScienceError>(())
 /// ```
 ///
@@ -194,6 +221,16 @@ pub fn strength(
 
 /// What the priming sugar adds to the strength: about 0.07 % by volume for each gram of table sugar a
 /// litre. Of other kinds give the table sugar that they are worth, `Sugar::as_sucrose`.
+///
+/// ```
+/// use fermentside::quantity::{Grams, Litres, Measured};
+/// use fermentside::science::strength::from_priming;
+///
+/// let more = |litres| from_priming(Grams::literal(120.0), Litres::literal(litres));
+/// assert_eq!(format!("{:.2}", more(19.0)?.value()), "0.44");
+/// assert!(more(0.0).is_err());
+/// # Ok::<(), fermentside::science::ScienceError>(())
+/// ```
 ///
 /// # Errors
 /// [`ScienceError::NothingThere`] for no beer.

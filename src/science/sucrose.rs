@@ -2,6 +2,14 @@
 //!
 //! ICUMSA SPS-4 (Bubník, Kadlec, Urban, Bruhns, Sugar Technologists Manual, 1995), 0 to 80 °C. The
 //! printed tables of specific gravity are ratios of weights in air, so ours are too.
+//!
+//! The two scales are two types, and one is no stand-in for the other:
+//!
+//! ```compile_fail,E0308
+//! use fermentside::{quantity::Plato, science::sucrose::plato};
+//!
+//! let twice = plato(Plato::literal(12.4));
+//! ```
 
 use super::root::rising_root;
 use super::{ScienceError, water};
@@ -45,6 +53,17 @@ pub(super) fn rho_of_sg(sg: f64, t: f64) -> f64 {
 
 /// Density of wort with extract `extract`.
 ///
+/// ```
+/// use fermentside::quantity::{Celsius, Measured, Plato};
+/// use fermentside::science::sucrose::density;
+///
+/// // ICUMSA SPS-4: 1046.444 kg/m³.
+/// let wort = |t| density(Plato::literal(12.0), Celsius::literal(t));
+/// assert_eq!(format!("{:.2}", wort(20.0)?.value()), "1046.44");
+/// assert!(wort(100.0).is_err());
+/// # Ok::<(), fermentside::science::ScienceError>(())
+/// ```
+///
 /// # Errors
 /// [`ScienceError::Temperature`] outside 0 to 80 °C.
 pub fn density(extract: Plato, t: Celsius) -> Result<Density, ScienceError> {
@@ -56,18 +75,46 @@ pub fn density(extract: Plato, t: Celsius) -> Result<Density, ScienceError> {
 }
 
 /// Specific gravity 20/20 of a solution.
+///
+/// ```
+/// use fermentside::quantity::{Measured, Plato};
+/// use fermentside::science::sucrose::specific_gravity;
+///
+/// // NBS Circular C440, Table 114: 4.0 °Bx is 1.01569.
+/// assert!((specific_gravity(Plato::literal(4.0)).value() - 1.01569).abs() < 3e-5);
+/// ```
 #[must_use]
 pub fn specific_gravity(extract: Plato) -> SpecificGravity {
     SpecificGravity::nearest(sg_at(extract.value() / 100.0, 20.0))
 }
 
 /// Degrees Plato of a specific gravity 20/20.
+///
+/// ```
+/// use fermentside::quantity::{Measured, SpecificGravity};
+/// use fermentside::science::sucrose::plato;
+///
+/// // NBS Circular C440, Table 114: 1.03017 is 7.6 °Bx.
+/// assert_eq!(format!("{:.1}", plato(SpecificGravity::literal(1.03017)).value()), "7.6");
+/// ```
 #[must_use]
 pub fn plato(gravity: SpecificGravity) -> Plato {
     Plato::nearest(100.0 * fraction(rho_of_sg(gravity.value(), 20.0), 20.0))
 }
 
 /// Degrees Plato of a specific gravity standardised at another temperature (15/15, 60/60 °F).
+///
+/// ```
+/// use fermentside::quantity::{Celsius, Measured, SpecificGravity};
+/// use fermentside::science::sucrose::{extract_per_litre, plato_at};
+///
+/// // Table of the Normal-Eichungs-Kommission: 1.010 (15/15) is 2.58 g in 100 mL of 15 °C.
+/// let (gravity, at_15) = (SpecificGravity::literal(1.010), Celsius::literal(15.0));
+/// let extract = extract_per_litre(plato_at(gravity, at_15)?, at_15)?;
+/// assert!((extract.value() - 25.8).abs() < 0.1);
+/// assert!(plato_at(gravity, Celsius::literal(100.0)).is_err());
+/// # Ok::<(), fermentside::science::ScienceError>(())
+/// ```
 ///
 /// # Errors
 /// [`ScienceError::Temperature`] outside 0 to 80 °C.
@@ -81,6 +128,16 @@ pub fn plato_at(gravity: SpecificGravity, reference: Celsius) -> Result<Plato, S
 }
 
 /// The specific gravity 20/20 of a gravity on either scale.
+///
+/// ```
+/// use fermentside::quantity::{Gravity, Measured, Plato, SpecificGravity};
+/// use fermentside::science::sucrose::as_specific;
+///
+/// let sg = SpecificGravity::literal(1.050);
+/// assert_eq!(as_specific(Gravity::Specific(sg)), sg);
+/// let same = as_specific(Gravity::Plato(Plato::literal(12.39)));
+/// assert_eq!(format!("{:.4}", same.value()), "1.0500");
+/// ```
 #[must_use]
 pub fn as_specific(gravity: Gravity) -> SpecificGravity {
     match gravity {
@@ -90,6 +147,14 @@ pub fn as_specific(gravity: Gravity) -> SpecificGravity {
 }
 
 /// Degrees Plato of a gravity on either scale.
+///
+/// ```
+/// use fermentside::quantity::{Gravity, Measured, SpecificGravity};
+/// use fermentside::science::sucrose::as_plato;
+///
+/// let same = as_plato(Gravity::Specific(SpecificGravity::literal(1.050)));
+/// assert_eq!(format!("{:.1}", same.value()), "12.4");
+/// ```
 #[must_use]
 pub fn as_plato(gravity: Gravity) -> Plato {
     match gravity {
@@ -100,6 +165,17 @@ pub fn as_plato(gravity: Gravity) -> Plato {
 
 /// Grams of extract in a litre at `t`.
 ///
+/// ```
+/// use fermentside::quantity::{Celsius, Measured, Plato};
+/// use fermentside::science::sucrose::extract_per_litre;
+///
+/// // 12 % of 1046.44 g.
+/// let found = |plato| extract_per_litre(Plato::literal(plato), Celsius::literal(20.0));
+/// assert_eq!(format!("{:.1}", found(12.0)?.value()), "125.6");
+/// assert!(found(-0.5).is_err());
+/// # Ok::<(), fermentside::science::ScienceError>(())
+/// ```
+///
 /// # Errors
 /// [`ScienceError::Temperature`] outside 0 to 80 °C; [`ScienceError::OutOfRange`] below zero extract.
 pub fn extract_per_litre(extract: Plato, t: Celsius) -> Result<Extract, ScienceError> {
@@ -109,6 +185,14 @@ pub fn extract_per_litre(extract: Plato, t: Celsius) -> Result<Extract, ScienceE
 
 /// The short cubic of the ASBC, P = −616.868 + 1111.14 S − 630.272 S² + 135.997 S³, to compare with:
 /// within 0.02 °P of [`plato`] from 0 to 30 °P.
+///
+/// ```
+/// use fermentside::quantity::{Measured, SpecificGravity};
+/// use fermentside::science::sucrose::plato_by_short_formula;
+///
+/// let short = plato_by_short_formula(SpecificGravity::literal(1.04839));
+/// assert_eq!(format!("{:.1}", short.value()), "12.0");
+/// ```
 #[must_use]
 pub fn plato_by_short_formula(gravity: SpecificGravity) -> Plato {
     let s = gravity.value();

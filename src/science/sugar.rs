@@ -32,6 +32,16 @@ pub struct OwnSugar {
 
 impl OwnSugar {
     /// A syrup of which the label says so many grams of sugars in a hundred.
+    ///
+    /// ```
+    /// use fermentside::quantity::Share;
+    /// use fermentside::science::priming::OwnSugar;
+    ///
+    /// let syrup = OwnSugar::by_label(Share::literal(0.75));
+    /// assert_eq!(syrup.water, Share::literal(0.25));
+    /// // No label says so much.
+    /// assert!(Share::try_from(1.2).is_err());
+    /// ```
     #[must_use]
     pub fn by_label(sugars: Share) -> Self {
         Self { fermentable: Share::literal(1.0), water: Share::nearest(1.0 - sugars.value()) }
@@ -87,6 +97,16 @@ impl Sugar {
     ];
 
     /// Grams of carbon dioxide from a gram, at full yield, with the kind's own spread.
+    ///
+    /// ```
+    /// use fermentside::quantity::Measured;
+    /// use fermentside::science::priming::Sugar;
+    ///
+    /// // By molar masses: 4 × 44.009 ÷ 342.297 and 2 × 44.009 ÷ 198.171.
+    /// let of = |sugar: Sugar| format!("{:.4}", sugar.full_yield().value().value());
+    /// assert_eq!(of(Sugar::Sucrose), "0.5143");
+    /// assert_eq!(of(Sugar::DextroseMonohydrate), "0.4442");
+    /// ```
     #[must_use]
     pub fn full_yield(self) -> Estimate<Share> {
         let (glucose, sucrose) = (GLUCOSE_YIELD.value(), SUCROSE_YIELD.value());
@@ -115,6 +135,14 @@ impl Sugar {
     }
 
     /// Table sugar that gives as much gas and alcohol as so much of this.
+    ///
+    /// ```
+    /// use fermentside::quantity::{Grams, Measured};
+    /// use fermentside::science::priming::Sugar;
+    ///
+    /// let same = Sugar::DextroseMonohydrate.as_sucrose(Grams::literal(100.0));
+    /// assert_eq!(format!("{:.1}", same.value()), "86.4");
+    /// ```
     #[must_use]
     pub fn as_sucrose(self, amount: Grams) -> Grams {
         Grams::nearest(amount.value() * self.full_yield().value().value() / SUCROSE_YIELD.value())
@@ -129,6 +157,16 @@ impl Sugar {
     }
 
     /// The volume of so much wort; `None` for what is dry.
+    ///
+    /// ```
+    /// use fermentside::quantity::{Grams, Measured, SpecificGravity};
+    /// use fermentside::science::priming::{KeptWort, Sugar};
+    ///
+    /// let [gravity, end] = [1.050, 1.010].map(SpecificGravity::literal);
+    /// let wort = Sugar::Wort(KeptWort { gravity, end }).volume(Grams::literal(1048.1)).unwrap();
+    /// assert_eq!(format!("{:.3}", wort.value()), "1.000");
+    /// assert_eq!(Sugar::Honey.volume(Grams::literal(100.0)), None);
+    /// ```
     #[must_use]
     pub fn volume(self, amount: Grams) -> Option<Litres> {
         let litres = amount.value() * self.litres_a_gram();

@@ -18,6 +18,16 @@ pub(super) fn rho(t: f64) -> f64 {
 
 /// Density of water at 1 atm.
 ///
+/// ```
+/// use fermentside::quantity::{Celsius, Measured};
+/// use fermentside::science::water::density;
+///
+/// // IAPWS-95: 995.6495 kg/m³ at 30 °C.
+/// assert!((density(Celsius::literal(30.0))?.value() - 995.6495).abs() < 0.02);
+/// assert!(density(Celsius::literal(-5.0)).is_err());
+/// # Ok::<(), fermentside::science::ScienceError>(())
+/// ```
+///
 /// # Errors
 /// [`ScienceError::Temperature`] outside 0 to 100 °C.
 pub fn density(t: Celsius) -> Result<Density, ScienceError> {
@@ -37,6 +47,14 @@ pub(super) fn vapour(t: f64) -> f64 {
 }
 
 /// Pressure of water vapour over water or beer.
+///
+/// ```
+/// use fermentside::quantity::{Celsius, Measured};
+/// use fermentside::science::water::vapour_pressure;
+///
+/// // IAPWS-95: 2.3393 kPa at 20 °C (from memory).
+/// assert!((vapour_pressure(Celsius::literal(20.0)).value() - 2.3393).abs() < 0.005);
+/// ```
 #[must_use]
 pub fn vapour_pressure(t: Celsius) -> Kilopascals {
     Kilopascals::nearest(vapour(t.value()))

@@ -209,6 +209,16 @@ impl Worked {
     }
 
     /// Notes a step.
+    ///
+    /// ```
+    /// use fermentside::quantity::Litres;
+    /// use fermentside::science::{Amount, Term, Worked};
+    ///
+    /// let whole = Worked::default()
+    ///     .input(Term::BeerVolume, Litres::literal(19.0))
+    ///     .step(Term::VolumeAfter, Litres::literal(23.0), "V + 4 L", None);
+    /// assert_eq!(whole.steps[0].amount, Amount::Volume(Litres::literal(23.0)));
+    /// ```
     #[must_use]
     pub fn step(
         mut self,
@@ -229,6 +239,15 @@ impl Worked {
     }
 
     /// All parts of the uncertainty together: independent, so added in quadrature.
+    ///
+    /// ```
+    /// use fermentside::science::{Term, Worked};
+    ///
+    /// let worked = Worked::default().doubt(Term::Scale, 0.003).doubt(Term::FoamOrGas, -0.004);
+    /// assert_eq!(format!("{:.4}", worked.sigma()), "0.0050");
+    /// assert_eq!(worked.main_doubt().map(|doubt| doubt.term), Some(Term::FoamOrGas));
+    /// assert_eq!(Worked::default().main_doubt(), None);
+    /// ```
     #[must_use]
     pub fn sigma(&self) -> f64 {
         self.doubts.iter().fold(0.0, |sum: f64, doubt| sum.hypot(doubt.sigma))

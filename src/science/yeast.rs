@@ -57,6 +57,19 @@ pub struct DryYeast {
 
 /// Dry yeast for `volume` of wort of `extract`.
 ///
+/// ```
+/// use fermentside::quantity::{Litres, Measured, Plato};
+/// use fermentside::science::{ScienceError, yeast::{Pitching, dry_yeast}};
+///
+/// // 50 to 80 g/hL, as a maker says for ale.
+/// let ale = |litres| dry_yeast(Pitching::Warm, Litres::literal(litres), Plato::literal(12.0));
+/// let wanted = ale(19.0)?.by_maker;
+/// let written = format!("{:.1} to {:.1} g", wanted.from.value(), wanted.to.value());
+/// assert_eq!(written, "9.5 to 15.2 g");
+/// assert_eq!(ale(0.0), Err(ScienceError::NothingThere));
+/// # Ok::<(), ScienceError>(())
+/// ```
+///
 /// # Errors
 /// [`ScienceError::NothingThere`] for no wort; [`ScienceError::OutOfRange`] for more than can be.
 pub fn dry_yeast(
@@ -109,6 +122,15 @@ pub fn dry_yeast(
 }
 
 /// Whole sachets of `size` that hold at least `wanted`.
+///
+/// ```
+/// use fermentside::quantity::Grams;
+/// use fermentside::science::{ScienceError, yeast::sachets};
+///
+/// let (wanted, size) = (Grams::literal(15.2), Grams::literal(11.0));
+/// assert_eq!(sachets(wanted, size), Ok(2));
+/// assert_eq!(sachets(wanted, Grams::literal(0.0)), Err(ScienceError::NothingThere));
+/// ```
 ///
 /// # Errors
 /// [`ScienceError::NothingThere`] for an empty sachet.
