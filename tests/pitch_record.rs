@@ -54,7 +54,7 @@ fn kit() -> PitchRecord {
 /// A batch that states 1.044, with a reading before pitching if there is one.
 fn summary(pitch: PitchRecord, reading: Option<f64>, hydrometer: Hydrometer) -> Summary {
     let mut journal = Journal::default();
-    let mut put = |id: Id, entry| journal.apply(Change::Put(id, entry)).expect("applies");
+    let mut put = |id: Id, entry| journal.apply(Change::put(id, entry)).expect("applies");
     put(
         batch(),
         Entry::Batch(BatchHeading {

@@ -90,7 +90,7 @@ fn batch(readings: &[(f64, f64, Vessel)]) -> Journal {
     let id = |text: &str| Id::new(text).expect("an identity");
     let day = |days: f64| at("2026-04-01T18:00+01:00").after(Hours::nearest(days * 24.0));
     let mut journal = Journal::default();
-    let mut put = |name: &str, entry| journal.apply(Change::Put(id(name), entry)).map(|_| ());
+    let mut put = |name: &str, entry| journal.apply(Change::put(id(name), entry)).map(|_| ());
     let heading = BatchHeading {
         name: "Brown ale".to_owned(),
         started: day(-0.1),

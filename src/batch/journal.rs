@@ -1,5 +1,6 @@
 //! All entries together, and the one pure way to change them.
 
+use super::change::{Change, Edit, Rejected};
 use super::entry::{Entry, EntryKey, Kind};
 use super::gear::{HydrometerItem, Settings};
 use super::id::Id;
@@ -9,61 +10,12 @@ use super::summary::Summary;
 use crate::order::{ByKey, in_order};
 use crate::quantity::Moment;
 use crate::science::hydrometer::Hydrometer;
-use std::fmt;
 
-/// A wish to change one entry.
-// There is one at a time, and an undo list of a few: the room a large entry takes is nothing.
-#[allow(clippy::large_enum_variant)]
-#[derive(Clone, Debug, PartialEq)]
-pub enum Change {
-    /// Write this entry, new or in place of its earlier self.
-    Put(Id, Entry),
-    /// Take this entry out.
-    Remove(EntryKey),
+/// What undoes edits, the last of them first.
+fn undone(mut undo: Vec<Edit>) -> Change {
+    undo.reverse();
+    Change::all(undo)
 }
-
-impl Change {
-    /// The entry it is about.
-    #[must_use]
-    pub fn key(&self) -> EntryKey {
-        match self {
-            Self::Put(id, entry) => EntryKey { kind: entry.kind(), id: id.clone() },
-            Self::Remove(key) => key.clone(),
-        }
-    }
-}
-
-/// Why a change was not made.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Rejected {
-    /// A batch or a piece of gear needs a name.
-    NoName,
-    /// The batch it belongs to is not there.
-    NoSuchBatch,
-    /// There is nothing of that identity.
-    NothingThere,
-    /// A batch or a reading still uses the instrument.
-    InUse,
-    /// A reading with neither gravity nor temperature nor note.
-    EmptyReading,
-    /// Bottled before it was started.
-    BeforeStart,
-}
-
-impl fmt::Display for Rejected {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            Self::NoName => "a name is needed",
-            Self::NoSuchBatch => "the batch it belongs to is not there",
-            Self::NothingThere => "there is nothing of that identity",
-            Self::InUse => "a batch or a reading still uses this instrument",
-            Self::EmptyReading => "a reading needs a gravity, a temperature or a note",
-            Self::BeforeStart => "bottling day lies before brewing day",
-        })
-    }
-}
-
-impl std::error::Error for Rejected {}
 
 /// Everything that is recorded.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -79,28 +31,49 @@ impl Journal {
         Self { entries: keyed.collect() }
     }
 
-    /// Makes a change and gives back the one that undoes it.
+    /// Makes a change, each edit in the journal as the one before left it, and gives back the change that
+    /// undoes it.
     ///
     /// # Errors
     /// [`Rejected`], and the journal is as it was.
     pub fn apply(&mut self, change: Change) -> Result<Change, Rejected> {
-        let key = change.key();
-        let before = match change {
-            Change::Put(_, entry) => {
-                self.check(&entry)?;
-                self.entries.insert(key.clone(), entry)
+        let mut undo = vec![];
+        for edit in change.into_edits() {
+            if let Err(why) = self.check(&edit) {
+                self.take_as_it_is(undone(undo));
+                return Err(why);
             }
-            Change::Remove(_) => {
-                if self.entries.get(&key).is_none() {
-                    return Err(Rejected::NothingThere);
-                }
-                if key.kind == Kind::Hydrometer && self.uses(&key.id) {
-                    return Err(Rejected::InUse);
-                }
-                self.entries.remove(&key)
-            }
+            undo.push(self.make(edit));
+        }
+        Ok(undone(undo))
+    }
+
+    /// Makes a change without asking whether it fits, and gives back the one that undoes it. For what
+    /// was once here or lies in the store: a change that is taken back, a version that is settled on.
+    pub fn take_as_it_is(&mut self, change: Change) -> Change {
+        undone(change.into_edits().into_iter().map(|edit| self.make(edit)).collect())
+    }
+
+    /// Makes one edit, and gives back the one that undoes it.
+    fn make(&mut self, edit: Edit) -> Edit {
+        let key = edit.key();
+        let before = match edit {
+            Edit::Put(_, entry) => self.entries.insert(key.clone(), entry),
+            Edit::Remove(_) => self.entries.remove(&key),
         };
-        Ok(before.map_or(Change::Remove(key.clone()), |entry| Change::Put(key.id, entry)))
+        before.map_or(Edit::Remove(key.clone()), |entry| Edit::Put(key.id, entry))
+    }
+
+    /// Whether an edit fits in the journal as it is.
+    fn check(&self, edit: &Edit) -> Result<(), Rejected> {
+        match edit {
+            Edit::Put(_, entry) => self.check_entry(entry),
+            Edit::Remove(key) if self.entries.get(key).is_none() => Err(Rejected::NothingThere),
+            Edit::Remove(key) if key.kind == Kind::Hydrometer && self.uses(&key.id) => {
+                Err(Rejected::InUse)
+            }
+            Edit::Remove(_) => Ok(()),
+        }
     }
 
     /// Whether a batch or a reading is by this instrument, also a reading whose batch is taken out: it
@@ -113,18 +86,7 @@ impl Journal {
         })
     }
 
-    /// Makes a change without asking whether it fits, and gives back the one that undoes it. For what
-    /// was once here or lies in the store: a change that is taken back, a version that is settled on.
-    pub fn take_as_it_is(&mut self, change: Change) -> Change {
-        let key = change.key();
-        let before = match change {
-            Change::Put(_, entry) => self.entries.insert(key.clone(), entry),
-            Change::Remove(_) => self.entries.remove(&key),
-        };
-        before.map_or(Change::Remove(key.clone()), |entry| Change::Put(key.id, entry))
-    }
-
-    fn check(&self, entry: &Entry) -> Result<(), Rejected> {
+    fn check_entry(&self, entry: &Entry) -> Result<(), Rejected> {
         if let Some(batch) = entry.batch()
             && self.batch(batch).is_none()
         {
@@ -152,6 +114,12 @@ impl Journal {
             }
             _ => Ok(()),
         }
+    }
+
+    /// Every record of a batch but its heading.
+    pub(super) fn keys_of(&self, batch: &Id) -> Vec<EntryKey> {
+        let of_batch = self.entries.iter().filter(|(_, entry)| entry.batch() == Some(batch));
+        of_batch.map(|(key, _)| key.clone()).collect()
     }
 
     /// The entry of that key.

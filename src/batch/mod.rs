@@ -4,6 +4,7 @@
 //! changes only by [`Journal::apply`], which gives back the [`Change`] that undoes it.
 
 mod bottled;
+mod change;
 mod entry;
 mod gear;
 mod id;
@@ -16,10 +17,11 @@ mod summary;
 mod tally;
 mod watching;
 
+pub use change::{Change, Edit, Rejected};
 pub use entry::{Entry, EntryKey, Kind};
 pub use gear::{BottlesItem, HydrometerItem, Settings, SugarItem, Theme, Units};
 pub use id::{Id, IdError};
-pub use journal::{Change, Journal, Rejected};
+pub use journal::Journal;
 pub use line::ReadingLine;
 pub use pitch_record::{AddedWater, GoesBy, PitchRecord};
 pub use quiet::{Quiet, quiet};

@@ -3,7 +3,7 @@
 use super::clock;
 use super::words;
 use super::write::Writer;
-use crate::batch::{Change, Entry, Id, Journal, Kind, Settings, Summary, Units};
+use crate::batch::{Change, Edit, Entry, Id, Journal, Kind, Settings, Summary, Units};
 use crate::quantity::{Moment, Unit};
 use crate::store::{
     Archive, BrowserStore, Conflict, MemoryStore, Outcome, PREFIX, Record, SaveError, SetAside,
@@ -103,7 +103,7 @@ impl Session {
     pub fn change(&self, change: Change, done: Option<&str>) -> Result<(), String> {
         let mut journal = self.journal.get_untracked();
         let undo = journal.apply(change.clone()).map_err(words::rejected)?;
-        self.save(&change)?;
+        self.save(&change, &undo)?;
         self.journal.set(journal);
         self.undo.set(done.map(|done| Undo { done: done.to_owned(), change: undo }));
         Ok(())
@@ -115,8 +115,21 @@ impl Session {
     /// As [`Session::change`].
     pub fn put_new(&self, entry: Entry, done: Option<&str>) -> Result<Id, String> {
         let id = Id::random(clock::random());
-        self.change(Change::Put(id.clone(), entry), done)?;
+        self.change(Change::put(id.clone(), entry), done)?;
         Ok(id)
+    }
+
+    /// Puts entries under new identities, all or none, and has `done` said.
+    ///
+    /// # Errors
+    /// As [`Session::change`].
+    pub fn put_all_new(
+        &self,
+        entries: impl Iterator<Item = Entry>,
+        done: &str,
+    ) -> Result<(), String> {
+        let put = |entry| Edit::Put(Id::random(clock::random()), entry);
+        self.change(Change::all(entries.map(put)), Some(done))
     }
 
     /// Takes the last change back.
@@ -124,10 +137,10 @@ impl Session {
         match self.undo.get_untracked() {
             Some(undo) => {
                 // What was here before needs no leave to come back.
-                self.save(&undo.change)?;
-                self.journal.update(|journal| {
-                    journal.take_as_it_is(undo.change);
-                });
+                let mut journal = self.journal.get_untracked();
+                let back = journal.take_as_it_is(undo.change.clone());
+                self.save(&undo.change, &back)?;
+                self.journal.set(journal);
                 self.undo.set(None);
                 Ok(())
             }
@@ -135,17 +148,31 @@ impl Session {
         }
     }
 
-    fn save(&self, change: &Change) -> Result<(), String> {
-        let key = change.key();
+    /// Saves a change edit by edit. Where one is refused, those before it are taken back by what `undo`
+    /// holds for them: it begins with what undoes the last.
+    fn save(&self, change: &Change, undo: &Change) -> Result<(), String> {
+        for (saved, edit) in change.edits().iter().enumerate() {
+            if let Err(why) = self.save_one(edit) {
+                for back in undo.edits().iter().rev().take(saved).rev() {
+                    let _ = self.save_one(back);
+                }
+                return Err(why);
+            }
+        }
+        Ok(())
+    }
+
+    fn save_one(&self, edit: &Edit) -> Result<(), String> {
+        let key = edit.key();
         let (kind, id) = (key.kind.name(), key.id.as_str());
         if self.closed.with_value(|closed| closed.contains(&(kind.to_owned(), id.to_owned()))) {
             return Err("This was saved in a form that this version can't read. It is kept as it is; see Gear.".to_owned());
         }
-        let body = match change {
-            Change::Put(_, entry) => {
+        let body = match edit {
+            Edit::Put(_, entry) => {
                 Some(entry.to_text().map_err(|_| not_saved(&StoreError::NotKept))?)
             }
-            Change::Remove(_) => None,
+            Edit::Remove(_) => None,
         };
         let token = Token::from_random(clock::random());
         let outcome = self.archive.try_update_value(|archive| match &body {
@@ -185,9 +212,9 @@ impl Session {
         self.keeping.update(|keeping| keeping.conflicts.retain(|other| other != conflict));
         self.journal.update(|journal| {
             let change = match (keep.deleted, entry_of(keep), Kind::named(&kind), Id::new(&*id)) {
-                (false, Some((id, entry)), _, _) => Some(Change::Put(id, entry)),
+                (false, Some((id, entry)), _, _) => Some(Change::put(id, entry)),
                 (true, _, Some(kind), Ok(id)) => {
-                    Some(Change::Remove(crate::batch::EntryKey { kind, id }))
+                    Some(Change::remove(crate::batch::EntryKey { kind, id }))
                 }
                 _ => None,
             };
@@ -240,7 +267,7 @@ impl Session {
     pub fn set(&self, change: impl FnOnce(&mut Settings)) -> Result<(), String> {
         let mut settings = self.settings_now();
         change(&mut settings);
-        self.change(Change::Put(Settings::id(), Entry::Settings(settings)), None)
+        self.change(Change::put(Settings::id(), Entry::Settings(settings)), None)
     }
 
     /// The batch in hand: the one chosen, else the latest that is still on its way.

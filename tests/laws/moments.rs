@@ -91,3 +91,40 @@ fn the_last_minute_of_the_calendar_is_a_moment_on_every_clock() {
     assert_eq!(beyond(1.0), "9999-12-31T23:59-05:00");
     assert_eq!(beyond(-1.0), "9999-12-31T22:59-05:00");
 }
+
+fn at(text: &str) -> Moment {
+    text.parse().expect("a moment")
+}
+
+#[test]
+fn reads_back_what_it_writes() {
+    for text in ["2026-03-01T09:30+01:00", "2024-02-29T23:59-03:30", "1999-12-31T00:00+00:00"] {
+        assert_eq!(at(text).to_string(), text);
+    }
+}
+
+#[test]
+fn hours_are_true_across_a_clock_change() {
+    // The European spring change of 2026 is on 29 March.
+    let before = at("2026-03-28T12:00+01:00");
+    let after = at("2026-03-29T12:00+02:00");
+    assert_eq!(after.since(before).value(), 23.0);
+    assert!(before < after);
+}
+
+#[test]
+fn refuses_what_is_no_time() {
+    for text in [
+        "",
+        "2026-03-01",
+        "2026-13-01T00:00+00:00",
+        "2026-02-30T00:00+00:00",
+        "2026-02-01T24:00+00:00",
+        "2026-02-01 10:00+00:00",
+        "2026-02-01T10:00Z",
+        "२०२६-02-01T10:00+00:00",
+    ] {
+        assert!(text.parse::<Moment>().is_err(), "{text}");
+    }
+    assert!(Moment::from_local("2026-03-01T09:30:00", 60).is_ok());
+}

@@ -96,7 +96,7 @@ fn a_year_is_tallied_by_what_was_in_the_fermenter() {
         let heading =
             fermentside::batch::BatchHeading { started: day(days), ..crate::support::heading() };
         let entry = Entry::Batch(heading);
-        journal.apply(fermentside::batch::Change::Put(Id::new(name).expect("an identity"), entry))
+        journal.apply(fermentside::batch::Change::put(Id::new(name).expect("an identity"), entry))
     };
     other("c", 30.0).expect("taken");
     other("d", 300.0).expect("taken");

@@ -94,7 +94,7 @@ pub fn opening(days: f64) -> OpeningRecord {
 }
 
 pub fn put(journal: &mut Journal, name: &str, entry: Entry) {
-    journal.apply(Change::Put(id(name), entry)).expect("taken");
+    journal.apply(Change::put(id(name), entry)).expect("taken");
 }
 
 /// A journal with the one batch, pitched at day zero.

@@ -146,7 +146,7 @@ fn Heading(id: Id, live: Live, stage: Stage) -> impl IntoView {
 /// Deletes a thing at once; the undo bar takes it back.
 pub fn remove(session: Session, kind: Kind, id: &Id, done: &str) -> Option<String> {
     let key = EntryKey { kind, id: id.clone() };
-    session.change(Change::Remove(key), Some(done)).err()
+    session.change(Change::remove(key), Some(done)).err()
 }
 
 /// The best gravity at the start, for fields that begin there.

@@ -97,7 +97,7 @@ pub fn ReadingForm(
                 let entry = Entry::Reading(reading);
                 match &editing {
                     Some((id, _)) => {
-                        session.change(Change::Put(id.clone(), entry), Some("Reading changed"))
+                        session.change(Change::put(id.clone(), entry), Some("Reading changed"))
                     }
                     None => session.put_new(entry, Some("Reading saved")).map(|_| ()),
                 }

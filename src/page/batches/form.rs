@@ -1,7 +1,7 @@
 //! The form that starts a batch, and changes its heading later.
 
 use crate::advice::family::{Family, Span};
-use crate::batch::{BatchHeading, Change, Entry, EntryKey, Id, Kind, Stage};
+use crate::batch::{BatchHeading, Change, Entry, Id, Stage};
 use crate::page::ask::{Ask, AskGravity, Asked, AskedGravity, ask, ask_gravity};
 use crate::page::drafts::use_drafts;
 use crate::page::parts::choice::Pick;
@@ -214,7 +214,7 @@ pub fn BatchForm(id: Option<Id>) -> impl IntoView {
             event.prevent_default();
             let done = fields.heading(name_error).and_then(|heading| match &id {
                 Some(id) => {
-                    let change = Change::Put(id.clone(), Entry::Batch(heading));
+                    let change = Change::put(id.clone(), Entry::Batch(heading));
                     session.change(change, Some("Batch changed")).map(|()| id.clone())
                 }
                 None => session.put_new(Entry::Batch(heading), None).inspect(|id| {
@@ -234,8 +234,8 @@ pub fn BatchForm(id: Option<Id>) -> impl IntoView {
     };
     let remove = id.clone().map(|id| {
         let remove = move |_| {
-            let key = EntryKey { kind: Kind::Batch, id: id.clone() };
-            match session.change(Change::Remove(key), Some("Batch deleted, with its log")) {
+            let change = session.journal.with_untracked(|all| Change::remove_batch(all, &id));
+            match session.change(change, Some("Batch deleted, with its log")) {
                 Ok(()) => go(&Route::Batches),
                 Err(why) => outcome.set(Some(why)),
             }

@@ -95,7 +95,7 @@ fn BottlesForm(id: Id, known: Option<BottlesItem>, on_done: Callback<()>) -> imp
             Ok(BottlesItem { name: name.get_untracked().trim().to_owned(), bottles })
         };
         let done = item().and_then(|item| {
-            session.change(Change::Put(id.clone(), Entry::Bottles(item)), Some("Bottles saved"))
+            session.change(Change::put(id.clone(), Entry::Bottles(item)), Some("Bottles saved"))
         });
         match done {
             Ok(()) => {

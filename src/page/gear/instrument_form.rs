@@ -182,7 +182,7 @@ pub fn InstrumentForm(id: Id, item: HydrometerItem, on_done: Callback<()>) -> im
                 ..untrack(read)
             };
             let entry = Entry::Hydrometer(HydrometerItem { name: named, instrument });
-            match session.change(Change::Put(id.clone(), entry), Some("Hydrometer saved")) {
+            match session.change(Change::put(id.clone(), entry), Some("Hydrometer saved")) {
                 Ok(()) => {
                     drafts.forget(&scope);
                     on_done.run(());

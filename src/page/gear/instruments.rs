@@ -66,7 +66,7 @@ pub fn Instruments() -> impl IntoView {
                         aria-label=delete
                         on:click=move |_| {
                             let key = EntryKey { kind: Kind::Hydrometer, id: id.clone() };
-                            let change = Change::Remove(key);
+                            let change = Change::remove(key);
                             failed.set(session.change(change, Some("Hydrometer deleted")).err());
                         }
                     >

@@ -100,7 +100,7 @@ fn SugarForm(id: Id, known: Option<SugarItem>, on_done: Callback<()>) -> impl In
             Ok(SugarItem { name: name.get_untracked().trim().to_owned(), sugar })
         };
         let done = item().and_then(|item| {
-            session.change(Change::Put(id.clone(), Entry::Sugar(item)), Some("Sugar saved"))
+            session.change(Change::put(id.clone(), Entry::Sugar(item)), Some("Sugar saved"))
         });
         match done {
             Ok(()) => {

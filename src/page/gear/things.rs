@@ -60,7 +60,7 @@ pub fn ThingList(things: Things) -> impl IntoView {
                         aria-label=delete
                         on:click=move |_| {
                             let key = EntryKey { kind: things.kind, id: id.clone() };
-                            let change = Change::Remove(key);
+                            let change = Change::remove(key);
                             failed.set(session.change(change, Some(things.deleted)).err());
                         }
                     >

@@ -160,7 +160,7 @@ fn MoveForm(scope: String, live: Live) -> impl IntoView {
             record.moved = Some(clock::now());
         }
         record.place = Some(t);
-        let change = Change::Put(id, Entry::Bottling(record));
+        let change = Change::put(id, Entry::Bottling(record));
         match session.change(change, Some("Place saved")) {
             Ok(()) => use_drafts().clear(&format!("{scope}place")),
             Err(why) => outcome.set(Some(why)),

@@ -140,12 +140,8 @@ fn save(session: Session, day: &Day, batch: &Id) -> Result<(), String> {
     let at = when(&day.at.get_untracked())?;
     let (reading, record) = (sample(day, batch, at), record(day, batch, at));
     let (reading, record) = (reading?, record?);
-    if let Some(reading) = reading {
-        session.put_new(Entry::Reading(reading), None)?;
-        // Should the second save fail, the first is not made again when it is tried anew.
-        day.sample.face.text.set(String::new());
-    }
-    session.put_new(Entry::Pitch(record), Some("Pitching saved")).map(|_| ())
+    let reading = reading.map(Entry::Reading);
+    session.put_all_new(reading.into_iter().chain([Entry::Pitch(record)]), "Pitching saved")
 }
 
 #[component]

@@ -1,0 +1,110 @@
+//! A wish to change what is recorded, and why it may be refused.
+
+use super::entry::{Entry, EntryKey, Kind};
+use super::id::Id;
+use super::journal::Journal;
+use std::fmt;
+
+/// One entry written or taken out.
+// There are a few at a time, and an undo list of a few: the room a large entry takes is nothing.
+#[allow(clippy::large_enum_variant)]
+#[derive(Clone, Debug, PartialEq)]
+pub enum Edit {
+    /// Write this entry, new or in place of its earlier self.
+    Put(Id, Entry),
+    /// Take this entry out.
+    Remove(EntryKey),
+}
+
+impl Edit {
+    /// The entry it is about.
+    #[must_use]
+    pub fn key(&self) -> EntryKey {
+        match self {
+            Self::Put(id, entry) => EntryKey { kind: entry.kind(), id: id.clone() },
+            Self::Remove(key) => key.clone(),
+        }
+    }
+}
+
+/// A wish to change what is recorded: edits that are made in their order, all of them or none.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Change {
+    edits: Vec<Edit>,
+}
+
+impl Change {
+    /// One entry written.
+    #[must_use]
+    pub fn put(id: Id, entry: Entry) -> Self {
+        Self { edits: vec![Edit::Put(id, entry)] }
+    }
+
+    /// One entry taken out.
+    #[must_use]
+    pub fn remove(key: EntryKey) -> Self {
+        Self { edits: vec![Edit::Remove(key)] }
+    }
+
+    /// All of these, in this order. A record comes after the batch it belongs to.
+    #[must_use]
+    pub fn all(edits: impl IntoIterator<Item = Edit>) -> Self {
+        Self { edits: edits.into_iter().collect() }
+    }
+
+    /// A batch taken out with every record of it, so that taking it back brings all of them back. Records
+    /// whose batch is not there are taken out alone.
+    #[must_use]
+    pub fn remove_batch(journal: &Journal, batch: &Id) -> Self {
+        let mut keys = journal.keys_of(batch);
+        let heading = EntryKey { kind: Kind::Batch, id: batch.clone() };
+        // Without anything there the journal has to say so.
+        if keys.is_empty() || journal.entry(&heading).is_some() {
+            keys.push(heading);
+        }
+        Self::all(keys.into_iter().map(Edit::Remove))
+    }
+
+    /// The edits, in the order in which they are made.
+    #[must_use]
+    pub fn edits(&self) -> &[Edit] {
+        &self.edits
+    }
+
+    /// The edits, given out.
+    pub(super) fn into_edits(self) -> Vec<Edit> {
+        self.edits
+    }
+}
+
+/// Why a change was not made.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Rejected {
+    /// A batch or a piece of gear needs a name.
+    NoName,
+    /// The batch it belongs to is not there.
+    NoSuchBatch,
+    /// There is nothing of that identity.
+    NothingThere,
+    /// A batch or a reading still uses the instrument.
+    InUse,
+    /// A reading with neither gravity nor temperature nor note.
+    EmptyReading,
+    /// Bottled before it was started.
+    BeforeStart,
+}
+
+impl fmt::Display for Rejected {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            Self::NoName => "a name is needed",
+            Self::NoSuchBatch => "the batch it belongs to is not there",
+            Self::NothingThere => "there is nothing of that identity",
+            Self::InUse => "a batch or a reading still uses this instrument",
+            Self::EmptyReading => "a reading needs a gravity, a temperature or a note",
+            Self::BeforeStart => "bottling day lies before brewing day",
+        })
+    }
+}
+
+impl std::error::Error for Rejected {}
