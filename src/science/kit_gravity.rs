@@ -36,10 +36,10 @@ impl Fermentable {
     ///
     /// ```
     /// use fermentside::quantity::Share;
-    /// use fermentside::science::kit_gravity::Kind;
+    /// use fermentside::science::kit_gravity::Fermentable;
     ///
-    /// assert_eq!(Kind::DryMalt.usual_extract(), Some(Share::literal(0.97)));
-    /// assert_eq!(Kind::Own.usual_extract(), None);
+    /// assert_eq!(Fermentable::DryMalt.usual_extract(), Some(Share::literal(0.97)));
+    /// assert_eq!(Fermentable::Own.usual_extract(), None);
     /// ```
     #[must_use]
     pub const fn usual_extract(self) -> Option<Share> {
@@ -98,9 +98,9 @@ impl Ingredient {
     ///
     /// ```
     /// use fermentside::quantity::{Grams, Measured, Share};
-    /// use fermentside::science::kit_gravity::{Ingredient, Kind};
+    /// use fermentside::science::kit_gravity::{Fermentable, Ingredient};
     ///
-    /// let syrup = Ingredient::usual(Kind::MaltSyrup, Grams::literal(1700.0));
+    /// let syrup = Ingredient::usual(Fermentable::MaltSyrup, Grams::literal(1700.0));
     /// assert_eq!(format!("{:.2}", syrup.water_share().value()), "0.20");
     /// let dry = Ingredient { water: Some(Share::literal(0.0)), ..syrup };
     /// assert_eq!(dry.water_share(), Share::literal(0.0));

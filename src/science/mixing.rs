@@ -76,12 +76,12 @@ pub struct Comparison {
 ///
 /// ```
 /// use fermentside::quantity::{Estimate, Grams, Litres, SpecificGravity};
-/// use fermentside::science::kit_gravity::{Ingredient, Kind, by_mark, gravity};
-/// use fermentside::science::mixing::{Cause, Seen, compare};
+/// use fermentside::science::kit_gravity::{Fermentable, Ingredient, by_mark, gravity};
+/// use fermentside::science::mixing::{Cause, SampleGravity, compare};
 ///
-/// let sugar = [Ingredient::usual(Kind::Sucrose, Grams::literal(2500.0))];
+/// let sugar = [Ingredient::usual(Fermentable::Sucrose, Grams::literal(2500.0))];
 /// let told = gravity(&sugar, by_mark(Litres::literal(20.0)))?;
-/// let seen = |sg| Seen {
+/// let seen = |sg| SampleGravity {
 ///     gravity: Estimate::new(SpecificGravity::literal(sg), 0.001),
 ///     temperature_known: true,
 ///     topped_up: Some(Litres::literal(10.0)),
