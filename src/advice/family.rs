@@ -58,6 +58,15 @@ impl<T: Measured> From<Ends<T>> for Span<T> {
 
 impl<T: Measured> Span<T> {
     /// From one value to another, put in order.
+    ///
+    /// ```
+    /// use fermentside::{advice::family::Span, quantity::Celsius};
+    ///
+    /// let [from, to, hot] = [17.0, 20.0, 26.0].map(Celsius::literal);
+    /// let range = Span::new(to, from);
+    /// assert_eq!((range.from, range.to), (from, to));
+    /// assert!(range.contains(to) && !range.contains(hot));
+    /// ```
     #[must_use]
     pub fn new(a: T, b: T) -> Self {
         if a <= b { Self { from: a, to: b } } else { Self { from: b, to: a } }
@@ -70,6 +79,12 @@ impl<T: Measured> Span<T> {
     }
 
     /// The middle.
+    ///
+    /// ```
+    /// use fermentside::{advice::family::Family, quantity::Celsius};
+    ///
+    /// assert_eq!(Family::Lager.pitch_at().middle(), Celsius::literal(10.0));
+    /// ```
     #[must_use]
     pub fn middle(self) -> T {
         T::nearest(0.5 * (self.from.value() + self.to.value()))
@@ -184,6 +199,14 @@ impl Family {
     }
 
     /// Where the gravity may end, from the original gravity.
+    ///
+    /// ```
+    /// use fermentside::{advice::family::Family, quantity::{Measured, SpecificGravity}};
+    ///
+    /// let end = Family::CleanAle.ends_at(SpecificGravity::literal(1.050));
+    /// let written = format!("{:.3} to {:.3}", end.from.value(), end.to.value());
+    /// assert_eq!(written, "1.010 to 1.013");
+    /// ```
     #[must_use]
     pub fn ends_at(self, original: SpecificGravity) -> Span<SpecificGravity> {
         let oe = sucrose::plato(original).value();

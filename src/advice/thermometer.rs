@@ -26,6 +26,13 @@ impl Thermometer {
 
     /// What it says with its own uncertainty. In wort that was not stirred any thermometer knows one
     /// layer only.
+    ///
+    /// ```
+    /// use fermentside::{advice::thermometer::Thermometer, quantity::Celsius};
+    ///
+    /// let sigma = |stirred| Thermometer::Probe.reads(Celsius::literal(20.0), stirred).sigma();
+    /// assert_eq!(format!("{:.1} stirred, {:.1} not", sigma(true), sigma(false)), "0.5 stirred, 1.7 not");
+    /// ```
     #[must_use]
     pub fn reads(self, t: Celsius, stirred: bool) -> Estimate<Celsius> {
         let sigma = match (self, stirred) {
@@ -51,6 +58,20 @@ pub enum Trend {
 /// The trend of the first and the last of some looks; `None` with fewer than two at different times.
 /// A change that two looks with one thermometer could show by chance (two standard deviations) is
 /// called steady.
+///
+/// ```
+/// use fermentside::advice::thermometer::{Trend, trend};
+/// use fermentside::quantity::{Celsius, Estimate, Hours, TemperatureChange};
+/// use fermentside::science::cooling::Look;
+///
+/// let look = |at, t| {
+///     Look { at: Hours::literal(at), temperature: Estimate::new(Celsius::literal(t), 0.5) }
+/// };
+/// let falls = Some(Trend::Falling(TemperatureChange::literal(2.5)));
+/// assert_eq!(trend(&[look(0.0, 30.0), look(2.0, 25.0)]), falls);
+/// assert_eq!(trend(&[look(0.0, 30.0), look(2.0, 29.5)]), Some(Trend::Steady));
+/// assert_eq!(trend(&[look(0.0, 30.0)]), None);
+/// ```
 #[must_use]
 pub fn trend(looks: &[Look]) -> Option<Trend> {
     let by_time = |a: &&Look, b: &&Look| a.at.value().total_cmp(&b.at.value());
@@ -73,6 +94,16 @@ pub fn trend(looks: &[Look]) -> Option<Trend> {
 }
 
 /// The looks as the cooling clock wants them: with the doubt that is left between them.
+///
+/// ```
+/// use fermentside::advice::thermometer::for_the_clock;
+/// use fermentside::quantity::{Celsius, Estimate, Hours};
+/// use fermentside::science::cooling::Look;
+///
+/// let temperature = Estimate::new(Celsius::literal(30.0), 0.5);
+/// let looks = for_the_clock(&[Look { at: Hours::literal(0.0), temperature }]);
+/// assert_eq!(looks[0].temperature.sigma(), 0.25);
+/// ```
 #[must_use]
 pub fn for_the_clock(looks: &[Look]) -> Vec<Look> {
     let shared = |look: &Look| Look {

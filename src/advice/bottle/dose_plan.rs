@@ -169,6 +169,34 @@ pub(super) const WARM_ROOM: Celsius = Celsius::literal(30.0);
 
 /// Makes the plan.
 ///
+/// ```
+/// use fermentside::advice::Verdict;
+/// use fermentside::advice::bottle::{Bottling, Over, dosing::Weighing, kinds::Bottle, plan};
+/// use fermentside::quantity::{CarbonDioxideVolumes, Celsius, Estimate, GravityChange, Litres};
+/// use fermentside::science::{bottle_pressure::Closing, priming::Sugar};
+///
+/// let bottling = Bottling {
+///     over: Over::Judged,
+///     points_left: Some(GravityChange::literal(0.0)),
+///     yeast_may_go_on: false,
+///     target: CarbonDioxideVolumes::literal(2.4),
+///     already_in: Estimate::new(CarbonDioxideVolumes::literal(0.84), 0.04),
+///     may_hold: None,
+///     beer: Estimate::new(Litres::literal(19.0), 0.3),
+///     sugar: Sugar::Sucrose,
+///     weighing: Weighing::USUAL,
+///     weakest: Bottle::ReusableGlass,
+///     hottest: Celsius::literal(25.0),
+///     closing: Closing::USUAL,
+/// };
+/// assert_eq!(plan(bottling)?.weigh().map(f64::from), Some(120.0));
+/// let thin = plan(Bottling { weakest: Bottle::NotForPressure, ..bottling })?;
+/// assert_eq!((thin.advice.verdict, thin.dose()), (Verdict::Stop, None));
+/// let unfinished = plan(Bottling { over: Over::No, ..bottling })?;
+/// assert_eq!((unfinished.advice.verdict, unfinished.dose()), (Verdict::Wait, None));
+/// # Ok::<(), fermentside::science::ScienceError>(())
+/// ```
+///
 /// # Errors
 /// [`ScienceError`] when an input lies outside what the formulas hold for.
 pub fn plan(bottling: Bottling) -> Result<Plan, ScienceError> {

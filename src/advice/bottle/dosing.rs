@@ -47,6 +47,13 @@ impl Weighing {
     pub const USUAL: Self = Self { dosing: Dosing::Vessel, scale: Grams::literal(1.0) };
 
     /// What is to be read off the scale for `amount`: a whole number of its steps.
+    ///
+    /// ```
+    /// use fermentside::{advice::bottle::dosing::Weighing, quantity::Grams};
+    ///
+    /// let weighing = Weighing { scale: Grams::literal(5.0), ..Weighing::USUAL };
+    /// assert_eq!(weighing.on_scale(Grams::literal(117.4)), Grams::literal(115.0));
+    /// ```
     #[must_use]
     pub fn on_scale(self, amount: Grams) -> Grams {
         let step = self.scale.value();
@@ -57,6 +64,20 @@ impl Weighing {
     /// of the kind, less beer than thought (two standard deviations), uneven mixing or a short fill, and
     /// a step of the scale for rounding and its own error. No sugar gives none; where there may be no
     /// beer at all nothing bounds it, and it is the most that can be written.
+    ///
+    /// ```
+    /// use fermentside::advice::bottle::dosing::Weighing;
+    /// use fermentside::quantity::{CarbonDioxideVolumes, Estimate, Grams, Litres, Measured};
+    /// use fermentside::science::priming::Sugar;
+    ///
+    /// let most = |litres| {
+    ///     let beer = Estimate::exact(Litres::literal(litres));
+    ///     Weighing::USUAL.most(Grams::literal(120.0), Sugar::Sucrose, beer)
+    /// };
+    /// // 121 g × 0.5143 ÷ 1.977 in 19 L, and 5 % more in the bottle that gets the most.
+    /// assert_eq!(format!("{:.2}", most(19.0).value()), "1.74");
+    /// assert_eq!(most(0.0).value(), CarbonDioxideVolumes::MAX);
+    /// ```
     #[must_use]
     pub fn most(self, sugar: Grams, kind: Sugar, beer: Estimate<Litres>) -> CarbonDioxideVolumes {
         if sugar.value() == 0.0 {

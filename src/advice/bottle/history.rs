@@ -89,6 +89,21 @@ pub struct Held {
 
 /// What the beer holds after `past`, at most as warm as `warmest`, at `height`.
 ///
+/// ```
+/// use fermentside::advice::bottle::history::{Doubt, Past, Seal, held};
+/// use fermentside::quantity::{Celsius, Estimate, Measured, Metres};
+///
+/// let sea = Metres::literal(0.0);
+/// let at = |t, past| held(Estimate::new(Celsius::literal(t), 1.0), past, sea);
+/// let plain = at(20.0, Past::PLAIN)?;
+/// assert_eq!(format!("{:.1}", plain.by_rule.value().value()), "0.8");
+/// let chilled = Past { coldest: Some(Celsius::literal(2.0)), seal: Seal::Sealed, ..Past::PLAIN };
+/// let (more, why) = at(20.0, chilled)?.may_hold.unwrap();
+/// assert!(more.value() > plain.by_rule.value() && why == Doubt::ColdSealed);
+/// assert!(at(60.0, Past::PLAIN).is_err());
+/// # Ok::<(), fermentside::science::ScienceError>(())
+/// ```
+///
 /// # Errors
 /// [`ScienceError::Temperature`] outside −2 to 45 °C.
 pub fn held(warmest: Estimate<Celsius>, past: Past, height: Metres) -> Result<Held, ScienceError> {

@@ -35,6 +35,15 @@ impl Bottle {
 
     /// The most it is asked to hold; `None` for what must never be filled. A yeast that may go on for
     /// weeks takes half a volume off.
+    ///
+    /// ```
+    /// use fermentside::{advice::bottle::kinds::Bottle, quantity::CarbonDioxideVolumes};
+    ///
+    /// let volumes = |volumes| Some(CarbonDioxideVolumes::literal(volumes));
+    /// assert_eq!(Bottle::UnknownGlass.ceiling(false), volumes(2.8));
+    /// assert_eq!(Bottle::UnknownGlass.ceiling(true), volumes(2.3));
+    /// assert_eq!(Bottle::NotForPressure.ceiling(false), None);
+    /// ```
     #[must_use]
     pub fn ceiling(self, yeast_may_go_on: bool) -> Option<CarbonDioxideVolumes> {
         let (usual, lowered) = match self {

@@ -1,5 +1,13 @@
 //! Bottle: from finished beer to closed bottles. Its main question is how much sugar, and whether the
 //! glass holds; both are answered together by [`plan`] or not at all.
+//!
+//! So nobody takes a dose past the guard: the field is private, and [`Plan::dose`] withholds it.
+//!
+//! ```compile_fail,E0616
+//! fn past_the_guard(plan: fermentside::advice::bottle::Plan) {
+//!     let dose = plan.dose;
+//! }
+//! ```
 
 mod dose_plan;
 pub mod dosing;

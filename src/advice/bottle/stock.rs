@@ -18,6 +18,14 @@ pub struct Bottles {
 
 impl Bottles {
     /// What they hold together.
+    ///
+    /// ```
+    /// use fermentside::advice::bottle::{kinds::Bottle, stock::Bottles};
+    /// use fermentside::quantity::Litres;
+    ///
+    /// let own = Bottles { size: Litres::literal(0.5), class: Bottle::ReusableGlass, count: 24 };
+    /// assert_eq!(own.volume(), Litres::literal(12.0));
+    /// ```
     #[must_use]
     pub fn volume(self) -> Litres {
         Litres::nearest(self.size.value() * f64::from(self.count))
@@ -36,6 +44,18 @@ pub struct Filling {
 }
 
 /// Fills the chosen bottles, the largest first, only whole ones. What must never be filled is passed over.
+///
+/// ```
+/// use fermentside::advice::bottle::{kinds::Bottle, stock::{Bottles, fill}};
+/// use fermentside::quantity::Litres;
+///
+/// let (size, count) = (Litres::literal(0.5), 50);
+/// let beer = Litres::literal(19.25);
+/// let filling = fill(beer, &[Bottles { size, class: Bottle::ReusableGlass, count }]);
+/// assert_eq!((filling.filled[0].count, filling.left), (38, Litres::literal(0.25)));
+/// let none = fill(beer, &[Bottles { size, class: Bottle::NotForPressure, count }]);
+/// assert_eq!((none.filled, none.left), (vec![], beer));
+/// ```
 #[must_use]
 pub fn fill(beer: Litres, chosen: &[Bottles]) -> Filling {
     let usable = chosen
@@ -60,6 +80,16 @@ pub fn fill(beer: Litres, chosen: &[Bottles]) -> Filling {
 }
 
 /// The weakest kind among them, which decides; `None` when there are none.
+///
+/// ```
+/// use fermentside::advice::bottle::{kinds::Bottle, stock::{Bottles, weakest}};
+/// use fermentside::quantity::Litres;
+///
+/// let own = |class| Bottles { size: Litres::literal(0.5), class, count: 12 };
+/// let mixed = [Bottle::HeavyGlass, Bottle::UnknownGlass, Bottle::ReusableGlass].map(own);
+/// assert_eq!(weakest(&mixed), Some(Bottle::UnknownGlass));
+/// assert_eq!(weakest(&[]), None);
+/// ```
 #[must_use]
 pub fn weakest(bottles: &[Bottles]) -> Option<Bottle> {
     let ceiling = |class: Bottle| {

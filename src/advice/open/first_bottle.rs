@@ -81,6 +81,21 @@ fn too_cold(standing: &Standing) -> bool {
 }
 
 /// The dates. In a place too cold they count from now, as if the bottles were warmed today.
+///
+/// ```
+/// use fermentside::advice::open::{Standing, dates};
+/// use fermentside::quantity::{Celsius, Moment, SpecificGravity};
+///
+/// let bottled: Moment = "2026-03-01T12:00+00:00".parse()?;
+/// let place = Some(Celsius::literal(20.0));
+/// let try_one = |sg| {
+///     let original = Some(SpecificGravity::literal(sg));
+///     dates(Standing { bottled, place, original, now: bottled }).try_one.local_text()
+/// };
+/// assert_eq!(try_one(1.050), "2026-03-15T12:00");
+/// assert_eq!(try_one(1.070), "2026-03-29T12:00");
+/// # Ok::<(), fermentside::quantity::MomentError>(())
+/// ```
 #[must_use]
 pub fn dates(standing: Standing) -> Dates {
     let slow = standing.place.is_some_and(|place| (HARDLY_WORKS..SLOW).contains(&place));
@@ -96,6 +111,19 @@ pub fn dates(standing: Standing) -> Dates {
 }
 
 /// Judges whether to try one. The date is a plan and no promise; only the bottle tells.
+///
+/// ```
+/// use fermentside::advice::{Verdict, open::{Next, Standing, judge}};
+/// use fermentside::quantity::{Celsius, Moment};
+///
+/// let [bottled, now] = ["2026-03-01T12:00+00:00", "2026-03-20T12:00+00:00"].map(str::parse::<Moment>);
+/// let (bottled, now) = (bottled?, now?);
+/// let at = |t| judge(Standing { bottled, place: Some(Celsius::literal(t)), original: None, now });
+/// assert_eq!(at(20.0).next, Next::TryOne);
+/// // Too cold for the yeast: no number of days makes them ready.
+/// assert!(matches!(at(8.0).next, Next::Warm(_)) && at(8.0).verdict == Verdict::Wait);
+/// # Ok::<(), fermentside::quantity::MomentError>(())
+/// ```
 #[must_use]
 pub fn judge(standing: Standing) -> Advice<Reason, Next> {
     let age = standing.now.since(standing.bottled);

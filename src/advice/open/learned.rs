@@ -96,6 +96,27 @@ pub enum Lesson {
 }
 
 /// What the batch has taught, the bottles first.
+///
+/// ```
+/// use fermentside::advice::{family::Family, open::learned::{Lesson, Outcome, lessons}};
+/// use fermentside::quantity::{CarbonDioxideVolumes, Hours, Litres};
+///
+/// let (expected, age) = (CarbonDioxideVolumes::literal(2.4), Hours::literal(21.0 * 24.0));
+/// let first = |fizz: Vec<(u8, Hours)>| lessons(&Outcome {
+///     target: expected,
+///     expected,
+///     fizz,
+///     fermenter: Litres::literal(23.0),
+///     bottled: Litres::literal(21.5),
+///     family: Family::CleanAle,
+///     attenuation: None,
+///     end: None,
+///     stated_end: None,
+/// })[0];
+/// assert_eq!(first(vec![(3, age), (3, age)]), Lesson::FizzRight(expected));
+/// assert_eq!(first(vec![(1, age)]), Lesson::TooFewBottles { have: 1 });
+/// assert_eq!(first(vec![(5, age)]), Lesson::Gushes);
+/// ```
 #[must_use]
 pub fn lessons(outcome: &Outcome) -> Vec<Lesson> {
     let mut lessons = fizz(outcome);

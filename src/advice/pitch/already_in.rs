@@ -64,6 +64,21 @@ pub enum Next {
 }
 
 /// Judges beer whose yeast is in. The high end of the thermometer counts where yeast can be lost.
+///
+/// ```
+/// use fermentside::advice::{Verdict, family::Family, pitch::already_in::{Next, Pitched, judge}};
+/// use fermentside::quantity::{Celsius, Estimate, Hours};
+///
+/// let at = |t| judge(Pitched {
+///     beer: Estimate::new(Celsius::literal(t), 0.5),
+///     family: Family::CleanAle,
+///     packet: None,
+///     since: Hours::literal(12.0),
+/// });
+/// assert_eq!(at(20.0).verdict, Verdict::Go);
+/// assert_eq!(at(26.0).next, Next::CoolNow(Celsius::literal(22.0)));
+/// assert_eq!(at(50.0).next, Next::CoolAndPitchAgain(Celsius::literal(22.0)));
+/// ```
 #[must_use]
 pub fn judge(pitched: Pitched) -> Advice<Reason, Next> {
     let range = pitched.packet.unwrap_or(pitched.family.ferments_at());

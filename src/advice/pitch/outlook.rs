@@ -25,6 +25,23 @@ pub struct Outlook {
 
 /// Judges the wort as [`judge`] does, and says when it will be in range beside a bath or room of
 /// temperature `bath`. The looks, the present one among them, are those of one thermometer.
+///
+/// ```
+/// use fermentside::advice::{Verdict, family::Family, pitch::{Wort, outlook::outlook}};
+/// use fermentside::quantity::{Celsius, Estimate, Hours, Measured};
+/// use fermentside::science::cooling::Look;
+///
+/// let read = |t| Estimate::new(Celsius::literal(t), 0.5);
+/// let looks = [(0.0, 40.0), (1.0, 25.0)]
+///     .map(|(at, t)| Look { at: Hours::literal(at), temperature: read(t) });
+/// let wort = Wort { temperature: read(25.0), stirred: true, family: Family::CleanAle, packet: None };
+/// let found = outlook(wort, &looks, Some(Celsius::literal(10.0)));
+/// assert_eq!((found.advice.verdict, found.waiting_is_vain), (Verdict::Wait, false));
+/// // From 15 to 10 degrees above the bath, where 30 became 15 in an hour: ln 1.5 ÷ ln 2.
+/// assert_eq!(format!("{:.2}", found.in_range.unwrap().likely.value()), "0.58");
+/// // A bath as warm as the wort helps nobody.
+/// assert_eq!(outlook(wort, &looks, Some(Celsius::literal(25.0))).in_range, None);
+/// ```
 #[must_use]
 pub fn outlook(wort: Wort, looks: &[Look], bath: Option<Celsius>) -> Outlook {
     let advice = judge(wort);

@@ -86,6 +86,27 @@ pub enum Next {
 
 /// Judges a place. `next` holds every step that is wanted, the weightiest first: people, then the lid,
 /// then the beer. `CantTell` when nothing is wrong but the warmth could not be worked out.
+///
+/// ```
+/// use fermentside::advice::{Verdict, family::Family, pitch::place::{Next, Place, judge}};
+/// use fermentside::quantity::{Celsius, Litres};
+///
+/// let vessel = |litres| judge(&Place {
+///     room: Celsius::literal(18.0),
+///     family: Family::CleanAle,
+///     packet: None,
+///     heating: None,
+///     vessel: Some(Litres::literal(litres)),
+///     beer: Litres::literal(23.0),
+///     blow_off: false,
+///     in_light: false,
+///     sealed_at: None,
+///     air: None,
+/// });
+/// assert_eq!(vessel(30.0).verdict, Verdict::CantTell);
+/// assert_eq!(vessel(25.0).next, [Next::FitBlowOff]);
+/// assert_eq!((vessel(20.0).verdict, vessel(20.0).next), (Verdict::Stop, vec![Next::LessInVessel]));
+/// ```
 #[must_use]
 pub fn judge(place: &Place) -> Advice<Reason, Vec<Next>> {
     let range = place.packet.unwrap_or(place.family.ferments_at());

@@ -97,6 +97,20 @@ pub struct Air {
 }
 
 /// Judges the air of a room in the busiest day.
+///
+/// ```
+/// use fermentside::advice::{Verdict, pitch::room_air::{AirChange, Room, judge}};
+/// use fermentside::quantity::{CubicMetres, Litres, Measured};
+///
+/// let size = CubicMetres::literal(30.0);
+/// let gas_in_busiest_day = Litres::literal(200.0);
+/// let air = |vessels, air| judge(Room { size, air, vessels, gas_in_busiest_day });
+/// // 420 + 1000 × 200 ÷ 24 ÷ (0.5 × 30).
+/// let one = air(1, AirChange::Room);
+/// assert_eq!(format!("{:.0}", one.carbon_dioxide.value()), "976");
+/// assert_eq!(one.advice.verdict, Verdict::Go);
+/// assert_eq!(air(1, AirChange::Sealed).advice.verdict, Verdict::Stop);
+/// ```
 #[must_use]
 pub fn judge(room: Room) -> Air {
     let (size, changes) = (room.size.value(), room.air.an_hour());

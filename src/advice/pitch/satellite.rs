@@ -68,6 +68,21 @@ pub struct Card {
 
 /// The card for a satellite set at `set`, to be read in a jar that takes `jar`.
 ///
+/// ```
+/// use fermentside::advice::{family::Family, pitch::satellite::{Trap, card}};
+/// use fermentside::quantity::{Litres, Moment, SpecificGravity};
+///
+/// let set: Moment = "2026-03-01T12:00+00:00".parse().unwrap();
+/// let of = |family| card(Litres::literal(0.2), family, SpecificGravity::literal(1.050), set);
+/// let ale = of(Family::CleanAle)?;
+/// assert_eq!(ale.wort, Litres::literal(0.2));
+/// assert_eq!(ale.ended_by.local_text(), "2026-03-05T12:00");
+/// // Bread yeast would say nothing of a yeast that eats dextrins.
+/// let saison = of(Family::Saison)?;
+/// assert_eq!((saison.bread_yeast, saison.traps[0]), (None, Trap::NeedsSameYeast));
+/// # Ok::<(), fermentside::science::ScienceError>(())
+/// ```
+///
 /// # Errors
 /// [`ScienceError::OutOfRange`] for a wort that cannot be.
 pub fn card(

@@ -51,6 +51,24 @@ pub struct Start {
 }
 
 /// Judges the start.
+///
+/// ```
+/// use fermentside::advice::pitch::start_gravity::{Next, judge};
+/// use fermentside::quantity::{Estimate, Grams, Litres, SpecificGravity};
+/// use fermentside::science::kit_gravity::{Fermentable, Ingredient, by_mark, gravity};
+/// use fermentside::science::mixing::SampleGravity;
+///
+/// let sugar = [Ingredient::usual(Fermentable::Sucrose, Grams::literal(2500.0))];
+/// let told = gravity(&sugar, by_mark(Litres::literal(20.0)))?;
+/// let next = |sg| judge(&told, SampleGravity {
+///     gravity: Estimate::new(SpecificGravity::literal(sg), 0.001),
+///     temperature_known: true,
+///     topped_up: Some(Litres::literal(10.0)),
+/// }).advice.next;
+/// assert_eq!(next(1.048), Next::GoBySample);
+/// assert_eq!(next(1.060), Next::StirAndReadAgain);
+/// # Ok::<(), fermentside::science::ScienceError>(())
+/// ```
 #[must_use]
 pub fn judge(by_weight: &KitGravity, seen: SampleGravity) -> Start {
     let comparison = compare(by_weight, seen);

@@ -108,6 +108,24 @@ pub struct Way {
 /// Order: what reaches the range before what does not; then what costs neither beer nor evening: a
 /// short wait, water that was due anyway or weakens it by less than two points, ice that does, a wait
 /// up to twelve hours, water or ice that weakens it more, and a longer or endless wait last.
+///
+/// ```
+/// use fermentside::advice::family::Family;
+/// use fermentside::advice::pitch::ways_to_range::{Reach, Scene, ways};
+/// use fermentside::quantity::{Celsius, Litres, Plato};
+/// use fermentside::science::heat::Part;
+///
+/// let (volume, extract) = (Litres::literal(15.0), Plato::literal(12.0));
+/// let wort = Part { volume, extract, temperature: Celsius::literal(25.0) };
+/// let (range, cold) = (Family::CleanAle.pitch_at(), Some(Celsius::literal(10.0)));
+/// let first = |litres| {
+///     let vessel = Litres::literal(litres);
+///     let scene =
+///         Scene { wort, range, vessel, planned: None, cold, warm: None, ice: None, waiting: None };
+///     ways(&scene)[0].reach
+/// };
+/// assert_eq!([first(25.0), first(16.0)], [Reach::There, Reach::VesselFull]);
+/// ```
 #[must_use]
 pub fn ways(scene: &Scene) -> Vec<Way> {
     let t = scene.wort.temperature;

@@ -57,6 +57,18 @@ pub const SCALDS: Celsius = Celsius::literal(50.0);
 
 /// Judges the wort. `Go` only inside the range, widened by nothing; a rougher thermometer can turn a
 /// `Go` into "can't tell" but never anything into a `Go`.
+///
+/// ```
+/// use fermentside::advice::{Verdict, family::Family, pitch::{Next, Wort, judge}};
+/// use fermentside::quantity::{Celsius, Estimate};
+///
+/// let temperature = Estimate::new(Celsius::literal(19.0), 0.5);
+/// let wort = Wort { temperature, stirred: true, family: Family::CleanAle, packet: None };
+/// assert_eq!(judge(wort).verdict, Verdict::Go);
+/// assert_eq!(judge(Wort { stirred: false, ..wort }).next, Next::StirAndRead);
+/// let hot = judge(Wort { temperature: Estimate::new(Celsius::literal(45.0), 0.5), ..wort });
+/// assert_eq!((hot.verdict, hot.next), (Verdict::Stop, Next::CoolTo(Celsius::literal(20.0))));
+/// ```
 #[must_use]
 pub fn judge(wort: Wort) -> Advice<Reason, Next> {
     let range = wort.packet.unwrap_or(wort.family.pitch_at());

@@ -139,6 +139,21 @@ pub struct Plan {
 /// mark to the middle, two to the upper dose. That is our rule and no maker's: how many cells a
 /// sachet has lost, nobody can see.
 ///
+/// ```
+/// use fermentside::advice::{family::Family, pitch::yeast::{Amount, Months, Next, Supply, plan}};
+/// use fermentside::quantity::{Grams, Litres, SpecificGravity};
+///
+/// let (count, size, volume) = (1, Grams::literal(11.0), Litres::literal(19.0));
+/// let (gravity, family) = (SpecificGravity::literal(1.048), Family::CleanAle);
+/// let (past, kept_warm, wort) = (None, false, None);
+/// let supply = Supply { count, size, past, kept_warm, volume, gravity, family, wort };
+/// assert_eq!(plan(supply)?.amount, Amount::Enough);
+/// let old = Supply { past: Some(Months(12)), ..supply };
+/// assert_eq!(plan(old)?.advice.next, Next::AddSachets(1));
+/// assert!(plan(Supply { size: Grams::literal(0.0), ..supply }).is_err());
+/// # Ok::<(), fermentside::science::ScienceError>(())
+/// ```
+///
 /// # Errors
 /// [`ScienceError::NothingThere`] for no wort or an empty sachet; [`ScienceError::OutOfRange`] for more
 /// than can be.

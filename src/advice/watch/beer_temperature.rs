@@ -53,6 +53,17 @@ pub struct Notice {
 
 /// How warm the beer is, by what was read. A room is read with its thermometer, and the beer's own
 /// warmth is added, with half the width of what is likely as one standard deviation.
+///
+/// ```
+/// use fermentside::advice::family::Family;
+/// use fermentside::advice::watch::beer_temperature::{Read, Warmth, beer};
+/// use fermentside::quantity::{Celsius, Hours, Measured};
+///
+/// let read = Read::Room(Celsius::literal(18.0), None);
+/// let (family, packet) = (Family::CleanAle, None);
+/// let at = |hours| beer(&Warmth { read, family, packet, since: Hours::literal(hours) });
+/// assert_eq!([at(48.0).value(), at(200.0).value()], [19.5, 18.0].map(Celsius::literal));
+/// ```
 #[must_use]
 pub fn beer(warmth: &Warmth) -> Estimate<Celsius> {
     let Warmth { read, since, .. } = *warmth;
@@ -76,6 +87,20 @@ pub fn beer(warmth: &Warmth) -> Estimate<Celsius> {
 }
 
 /// A notice when the beer is outside the yeast's range; `None` when it is within.
+///
+/// ```
+/// use fermentside::advice::{family::Family, thermometer::Thermometer};
+/// use fermentside::advice::watch::beer_temperature::{Read, Warmth, notice};
+/// use fermentside::quantity::{Celsius, Hours};
+///
+/// let (family, packet, since) = (Family::CleanAle, None, Hours::literal(24.0));
+/// let at = |t| {
+///     let read = Read::Beer(Celsius::literal(t), Thermometer::Probe);
+///     notice(&Warmth { read, family, packet, since })
+/// };
+/// assert_eq!(at(20.0), None);
+/// assert!(at(26.0).is_some_and(|notice| notice.sure));
+/// ```
 #[must_use]
 pub fn notice(warmth: &Warmth) -> Option<Notice> {
     let Warmth { read, family, packet, since } = *warmth;

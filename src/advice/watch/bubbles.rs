@@ -91,6 +91,28 @@ pub enum Next {
 }
 
 /// Judges beer that shows no bubbles.
+///
+/// ```
+/// use fermentside::advice::{family::Family, watch::bubbles::{Next, Quiet, Signs, judge}};
+/// use fermentside::quantity::{Hours, Moment};
+///
+/// let pitched: Moment = "2026-03-01T12:00+00:00".parse()?;
+/// let after = |hours| pitched.after(Hours::literal(hours));
+/// let quiet = Quiet {
+///     pitched,
+///     now: after(12.0),
+///     family: Family::CleanAle,
+///     beer: None,
+///     old_yeast: false,
+///     seen: Signs::default(),
+///     original: None,
+///     read: None,
+/// };
+/// assert_eq!(judge(&quiet).next, Next::Look(after(24.0)));
+/// let bulging = Quiet { seen: Signs { bulging: true, ..quiet.seen }, ..quiet };
+/// assert_eq!(judge(&bulging).next, Next::RelieveLid);
+/// # Ok::<(), fermentside::quantity::MomentError>(())
+/// ```
 #[must_use]
 pub fn judge(quiet: &Quiet) -> Advice<Reason, Next> {
     let since = quiet.now.since(quiet.pitched);

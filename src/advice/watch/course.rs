@@ -64,6 +64,14 @@ impl Course {
     }
 
     /// An expected end proves nothing: the yeast may go on for weeks, or it was fed later.
+    ///
+    /// ```
+    /// use fermentside::{advice::{family::Family, watch::Course}, quantity::Moment};
+    ///
+    /// let ale = Course::of(Family::CleanAle);
+    /// let fed = Course { added: Some(Moment::EPOCH), ..ale.clone() };
+    /// assert!(!ale.may_go_on() && fed.may_go_on() && Course::of(Family::Saison).may_go_on());
+    /// ```
     #[must_use]
     pub const fn may_go_on(&self) -> bool {
         self.family.may_go_on() || self.added.is_some()

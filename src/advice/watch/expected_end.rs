@@ -82,6 +82,17 @@ pub(super) fn expected(course: &Course) -> Option<Expected> {
 
 /// Where the gravity is expected to end; `None` when nothing tells, or when something that ferments
 /// was added after the yeast. A satellite counts once it has ended; before, it can only lower the range.
+///
+/// ```
+/// use fermentside::advice::{family::Family, watch::{Course, expected_end}};
+/// use fermentside::quantity::{Measured, SpecificGravity};
+///
+/// let unread = Course::of(Family::CleanAle);
+/// let told = Course { stated_end: Some(SpecificGravity::literal(1.010)), ..unread.clone() };
+/// let end = expected_end(&told).unwrap();
+/// assert_eq!(format!("{:.3} to {:.3}", end.from.value(), end.to.value()), "1.008 to 1.012");
+/// assert_eq!(expected_end(&unread), None);
+/// ```
 #[must_use]
 pub fn expected_end(course: &Course) -> Option<Span<SpecificGravity>> {
     expected(course).filter(|_| course.added.is_none()).map(|end| end.span)

@@ -60,6 +60,24 @@ fn in_time(course: &Course) -> Vec<Look> {
 
 /// Judges the course. The order in which readings are given does not matter, nor does the time of
 /// day at which it is asked.
+///
+/// ```
+/// use fermentside::advice::{Verdict, family::Family, watch::{Course, Look, State, judge}};
+/// use fermentside::quantity::{Estimate, Hours, Moment, SpecificGravity};
+///
+/// let pitched: Moment = "2026-03-01T12:00+00:00".parse()?;
+/// let read = |sg| Estimate::new(SpecificGravity::literal(sg), 0.001);
+/// let look = |days| {
+///     Look { at: pitched.after(Hours::literal(24.0 * days)), gravity: read(1.011), beer: None }
+/// };
+/// let (original, pitched) = (Some(read(1.050)), Some(pitched));
+/// let start = Course { original, pitched, ..Course::of(Family::CleanAle) };
+/// let twice = Course { main: vec![look(8.0), look(11.0)], ..start.clone() };
+/// assert_eq!(judge(&twice).advice.verdict, Verdict::Go);
+/// let once = Course { main: vec![look(11.0)], ..start };
+/// assert_eq!(judge(&once).state, State::CannotTell);
+/// # Ok::<(), fermentside::quantity::MomentError>(())
+/// ```
 #[must_use]
 pub fn judge(course: &Course) -> Finish {
     let main = in_time(course);

@@ -69,6 +69,28 @@ pub struct Shown {
 }
 
 /// The steps for a judgement; none when nothing is wrong.
+///
+/// ```
+/// use fermentside::advice::family::Family;
+/// use fermentside::advice::watch::{Course, Look, judge, ladder::{Remedy, Shown, ladder}};
+/// use fermentside::quantity::{Estimate, Hours, Moment, SpecificGravity};
+///
+/// let read = |sg| Estimate::new(SpecificGravity::literal(sg), 0.001);
+/// let [from, to] = [240.0, 312.0].map(|h| Moment::EPOCH.after(Hours::literal(h)));
+/// let stuck = Course {
+///     main: [from, to].map(|at| Look { at, gravity: read(1.030), beer: None }).to_vec(),
+///     original: Some(read(1.050)),
+///     pitched: Some(Moment::EPOCH),
+///     ..Course::of(Family::CleanAle)
+/// };
+/// let (degassed, sample_temperature, checked) = (true, false, false);
+/// let range = Family::CleanAle.ferments_at();
+/// let shown = Shown { degassed, sample_temperature, checked, beer: None, range };
+/// let rungs = ladder(&stuck, &judge(&stuck), shown);
+/// assert_eq!((rungs[0].step, rungs[0].done), (Remedy::Degas, true));
+/// let unread = Course { main: vec![], ..stuck };
+/// assert_eq!(ladder(&unread, &judge(&unread), shown), []);
+/// ```
 #[must_use]
 pub fn ladder(course: &Course, found: &Finish, shown: Shown) -> Vec<Rung> {
     let last = course.main.iter().map(|look| look.at).max();

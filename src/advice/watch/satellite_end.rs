@@ -51,6 +51,18 @@ fn value(look: &Look) -> f64 {
 /// Judges the satellite's readings, in any order. All from the nearest reading a day or more before the
 /// last one to the last must lie within a point, and the fall between the two within half a point a day:
 /// limits that do not stretch with the error of a reading, for a rougher reading must not prove more.
+///
+/// ```
+/// use fermentside::advice::watch::{Look, satellite_end::{SatelliteEnd, satellite_end}};
+/// use fermentside::quantity::{Estimate, Hours, Moment, SpecificGravity};
+///
+/// let gravity = Estimate::new(SpecificGravity::literal(1.010), 0.001);
+/// let looks = [48.0, 72.0].map(|hours| {
+///     Look { at: Moment::EPOCH.after(Hours::literal(hours)), gravity, beer: None }
+/// });
+/// assert_eq!(satellite_end(&looks), SatelliteEnd::Ended(gravity));
+/// assert_eq!(satellite_end(&looks[..1]).ended(), None);
+/// ```
 #[must_use]
 pub fn satellite_end(looks: &[Look]) -> SatelliteEnd {
     let looks =

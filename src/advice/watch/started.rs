@@ -31,6 +31,13 @@ pub struct Lag {
 
 impl Lag {
     /// For a usual or a slow start.
+    ///
+    /// ```
+    /// use fermentside::{advice::watch::started::Lag, quantity::Hours};
+    ///
+    /// assert_eq!(Lag::of(false).pitch_again, Hours::literal(72.0));
+    /// assert_eq!(Lag::of(true).pitch_again, Hours::literal(96.0));
+    /// ```
     #[must_use]
     pub const fn of(slow: bool) -> Self {
         let (signs, gravity, pitch_again) =
@@ -45,6 +52,15 @@ impl Lag {
 
 impl Lag {
     /// Whether this yeast, or beer this cold, begins slowly.
+    ///
+    /// ```
+    /// use fermentside::advice::{family::Family, watch::started::Lag};
+    /// use fermentside::quantity::Celsius;
+    ///
+    /// assert!(Lag::is_slow(Family::Lager, None));
+    /// assert!(!Lag::is_slow(Family::CleanAle, Some(Celsius::literal(18.0))));
+    /// assert!(Lag::is_slow(Family::CleanAle, Some(Celsius::literal(14.0))));
+    /// ```
     #[must_use]
     pub fn is_slow(family: Family, beer: Option<Celsius>) -> bool {
         beer.is_some_and(|beer| beer < COLD) || family.starts_slowly()

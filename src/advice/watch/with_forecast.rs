@@ -24,6 +24,16 @@ pub struct WithForecast {
 }
 
 /// Judges a course by the rule and by the forecast.
+///
+/// ```
+/// use fermentside::advice::family::Family;
+/// use fermentside::advice::watch::{Course, State, with_forecast::judge_with_forecast};
+/// use fermentside::advice::watch::forecast::Refusal;
+///
+/// let unread = judge_with_forecast(&Course::of(Family::CleanAle));
+/// assert_eq!(unread.finish.state, State::CannotTell);
+/// assert_eq!(unread.forecast, Err(Refusal::PitchNotNoted));
+/// ```
 #[must_use]
 pub fn judge_with_forecast(course: &Course) -> WithForecast {
     let finish = judge(course);

@@ -93,6 +93,28 @@ pub struct Forecast {
 /// Forecasts the course. The order of the readings does not matter, the same reading entered twice
 /// counts once, and no clock is read: the same readings give the same forecast.
 ///
+/// ```
+/// use fermentside::advice::family::Family;
+/// use fermentside::advice::watch::{Course, Look, forecast::{Refusal, forecast}};
+/// use fermentside::quantity::{Estimate, Hours, Moment, SpecificGravity};
+///
+/// let pitched: Moment = "2026-03-01T12:00+00:00".parse().unwrap();
+/// let read = |sg| Estimate::new(SpecificGravity::literal(sg), 0.001);
+/// let look = |(hours, sg)| {
+///     Look { at: pitched.after(Hours::literal(hours)), gravity: read(sg), beer: None }
+/// };
+/// let mut course = Course {
+///     main: [(24.0, 1.044), (48.0, 1.026), (72.0, 1.015), (96.0, 1.012)].map(look).to_vec(),
+///     original: Some(read(1.050)),
+///     pitched: Some(pitched),
+///     ..Course::of(Family::CleanAle)
+/// };
+/// assert!(forecast(&course)?.end.contains(SpecificGravity::literal(1.011)));
+/// course.main.truncate(2);
+/// assert_eq!(forecast(&course), Err(Refusal::TooFew { have: 2 }));
+/// # Ok::<(), Refusal>(())
+/// ```
+///
 /// # Errors
 /// [`Refusal`], the reason why it is not shown.
 pub fn forecast(course: &Course) -> Result<Forecast, Refusal> {
