@@ -14,7 +14,7 @@
 //! Beside them stand [`order`], [`json`] and [`json_texts`], which are of no floor.
 //!
 //! The one rule: time, storage and the screen enter as arguments, so that every answer below `page`
-//! is the same for the same inputs on every device. `tests/floors.rs` holds the arrows.
+//! is the same for the same inputs on every device. `tests/house` holds the arrows.
 
 pub mod advice;
 pub mod batch;

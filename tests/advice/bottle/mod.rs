@@ -1,0 +1,7 @@
+//! Bottle: the dose and the guard.
+
+mod dosing;
+mod laws;
+mod plan;
+mod units;
+mod ways_to_dose;

@@ -1,0 +1,3 @@
+//! Open: when to try the first bottle.
+
+mod laws;

@@ -1,0 +1,4 @@
+//! Pitch: the wort and the yeast.
+
+mod day;
+mod laws;

@@ -1,0 +1,19 @@
+//! What is recorded: that it changes only as wished, is written and read back whole, and is summed up
+//! as it was read.
+
+// A test may stop.
+#![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used)]
+
+mod any;
+mod bodies;
+mod bottled;
+mod journal;
+mod life;
+mod pitch_record;
+mod quiet;
+mod released;
+mod stored_names;
+mod summary;
+mod support;
+mod undo;
+mod watching;

@@ -1,0 +1,6 @@
+//! Exchange: text for other programs, read back by readers that are not ours.
+
+// A test may stop.
+#![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used)]
+
+mod reminders;

@@ -1,0 +1,7 @@
+//! The house: the arrows between its floors, and what stands above them all.
+
+// A test may stop.
+#![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used)]
+
+mod floors;
+mod stored_json;
