@@ -8,7 +8,6 @@ use super::pitch_record::PitchRecord;
 use super::record::{BatchHeading, BottlingRecord, OpeningRecord, Reading};
 use super::summary::Summary;
 use crate::order::{ByKey, in_order};
-use crate::quantity::Moment;
 use crate::science::hydrometer::Hydrometer;
 
 /// What undoes edits, the last of them first.
@@ -145,15 +144,22 @@ impl Journal {
         })
     }
 
-    /// Every batch worked out as it stands at `now`: what is due first stands first, and what nothing is
-    /// asked of stands last, the latest begun first.
+    /// Every batch worked out, the latest begun first.
     #[must_use]
-    pub fn by_due(&self, now: Moment) -> Vec<Summary> {
+    pub fn summaries(&self) -> Vec<Summary> {
         let latest = self.batches_latest_first().into_iter();
-        let all = latest.filter_map(|(id, _)| Summary::of(self, id, now)).collect();
-        in_order(all, |a: &Summary, b| match (a.due(), b.due()) {
-            (Some(a), Some(b)) => a.cmp(&b),
-            (a, b) => a.is_none().cmp(&b.is_none()),
+        latest.filter_map(|(id, _)| Summary::of(self, id)).collect()
+    }
+
+    /// The batch in hand: the one chosen, else the latest of which no bottle has been opened, else the
+    /// latest.
+    #[must_use]
+    pub fn in_hand(&self) -> Option<Id> {
+        let chosen = self.settings().in_hand.filter(|id| self.batch(id).is_some());
+        chosen.or_else(|| {
+            let batches = self.batches_latest_first();
+            let on_its_way = batches.iter().find(|(id, _)| self.openings(id).is_empty());
+            on_its_way.or(batches.first()).map(|(id, _)| (*id).clone())
         })
     }
 

@@ -15,6 +15,7 @@ mod quiet;
 mod record;
 mod summary;
 mod tally;
+mod today;
 mod watching;
 
 pub use change::{Change, Edit, Rejected};
@@ -29,5 +30,6 @@ pub use record::{
     Added, BatchHeading, BottlingRecord, Clarity, Fizz, Grounds, OpeningRecord, Reading,
     Refractometer, Vessel,
 };
-pub use summary::{NextStep, OriginalFrom, Stage, Summary};
+pub use summary::{OriginalFrom, Summary};
 pub use tally::{Year, tally};
+pub use today::{NextStep, Stage, Today, by_due};

@@ -11,55 +11,14 @@ use crate::advice::watch::forecast::{Forecast, Refusal};
 use crate::advice::watch::ladder::{Rung, ladder};
 use crate::advice::watch::with_forecast::judge_with_forecast;
 use crate::advice::watch::{self, Course, Finish, State};
-use crate::advice::{Advice, Verdict, open};
-use crate::quantity::{Estimate, Hours, Measured, Moment, SpecificGravity};
+use crate::quantity::{Estimate, Hours, Moment, SpecificGravity};
 use crate::science::kit_gravity::KitGravity;
 use crate::science::strength::{Strength, strength};
 
 /// A gravity that kit or recipe states is trusted to this (common practice, no source).
 const STATED: f64 = 0.003;
 /// A main reading this soon after pitching still shows the starting gravity.
-const STILL_START: Hours = Hours::literal(12.0);
-
-/// The four stages of a batch.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[allow(missing_docs)]
-pub enum Stage {
-    Pitch,
-    Watch,
-    Bottle,
-    Open,
-}
-
-impl Stage {
-    /// In the order of the work.
-    pub const ALL: [Self; 4] = [Self::Pitch, Self::Watch, Self::Bottle, Self::Open];
-}
-
-/// The next step of a batch.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum NextStep {
-    /// Note the starting gravity, or check the temperature, and pitch.
-    Pitch,
-    /// Take the first reading of the fermenting beer, about then.
-    FirstLook(Moment),
-    /// Read again, not before then.
-    ReadAgain(Moment),
-    /// It looks stuck: go through the steps.
-    Stuck,
-    /// Look for foam, a ring, drops under the lid, not before then.
-    LookForSigns(Moment),
-    /// It never began: go through the steps.
-    PitchAgain,
-    /// It is finished: bottle it.
-    Bottle,
-    /// Wait for the bottles until then.
-    WaitForBottles(Moment),
-    /// Open the first one.
-    TryOne,
-    /// A bottle has been opened: note the next.
-    Enjoy,
-}
+pub(super) const STILL_START: Hours = Hours::literal(12.0);
 
 /// What a starting gravity goes by.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -72,7 +31,8 @@ pub enum OriginalFrom {
     Stated,
 }
 
-/// A batch, worked out.
+/// A batch, worked out from its log and the instruments it was read with. Nothing here depends on when
+/// one looks: that is [`Today`](super::today::Today)'s.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Summary {
     /// Its identity.
@@ -113,19 +73,12 @@ pub struct Summary {
     pub bottling: Option<(Id, BottlingRecord)>,
     /// Opened bottles, the latest first.
     pub openings: Vec<(Id, OpeningRecord)>,
-    /// When to open one.
-    pub opening: Option<Advice<open::Reason, open::Next>>,
-    /// The stage it is in.
-    pub stage: Stage,
-    /// The next step.
-    pub next: NextStep,
 }
 
 impl Summary {
-    /// Works out a batch as it stands at `now`; `None` when there is no such batch. `now` moves dates
-    /// and the opening of bottles, never a judgement of the fermentation.
+    /// Works out a batch; `None` when there is no such batch.
     #[must_use]
-    pub fn of(journal: &Journal, id: &Id, now: Moment) -> Option<Self> {
+    pub fn of(journal: &Journal, id: &Id) -> Option<Self> {
         let heading = journal.batch(id)?.clone();
         let own = |(id, record): (&Id, &PitchRecord)| (id.clone(), record.clone());
         let pitch = journal.pitch(id).map(own);
@@ -200,10 +153,7 @@ impl Summary {
         let strength = original.zip(present).and_then(|(og, now)| strength(og, now).ok());
         let openings: Vec<_> =
             journal.openings(id).into_iter().map(|(id, r)| (id.clone(), r.clone())).collect();
-        let opening = bottling
-            .as_ref()
-            .map(|(_, record)| open::judge(record.standing(original.map(Estimate::value), now)));
-        let mut summary = Self {
+        Some(Self {
             id: id.clone(),
             heading,
             pitch,
@@ -222,45 +172,8 @@ impl Summary {
             added,
             bottling,
             openings,
-            opening,
-            stage: Stage::Pitch,
-            next: NextStep::Pitch,
             lines,
-        };
-        (summary.stage, summary.next) = summary.where_it_stands(pitched);
-        Some(summary)
-    }
-
-    fn where_it_stands(&self, pitched: Option<Moment>) -> (Stage, NextStep) {
-        if let Some(opening) = &self.opening {
-            let next = match opening.next {
-                _ if !self.openings.is_empty() => NextStep::Enjoy,
-                open::Next::TryOne => NextStep::TryOne,
-                open::Next::WaitUntil(then) | open::Next::Warm(then) => {
-                    NextStep::WaitForBottles(then)
-                }
-            };
-            return (Stage::Open, next);
-        }
-        let Some(pitched) = pitched else { return (Stage::Pitch, NextStep::Pitch) };
-        let fermenting = self.lines.iter().any(|line| {
-            line.reading.vessel == Vessel::Main
-                && line.gravity().is_some()
-                && line.reading.at > pitched.after(STILL_START)
-        });
-        if !fermenting {
-            // The first useful look is about halfway to the family's least time.
-            let least = self.heading.family.least_time().value();
-            return (Stage::Watch, NextStep::FirstLook(pitched.after(Hours::nearest(least / 2.0))));
-        }
-        match (self.finish.advice.verdict, self.finish.advice.next) {
-            (Verdict::Go, _) => (Stage::Bottle, NextStep::Bottle),
-            (_, watch::Next::Rouse(_)) => (Stage::Watch, NextStep::Stuck),
-            (_, watch::Next::LookForSigns(at)) => (Stage::Watch, NextStep::LookForSigns(at)),
-            (_, watch::Next::PitchAgain) => (Stage::Watch, NextStep::PitchAgain),
-            (_, watch::Next::ReadAgain(at)) => (Stage::Watch, NextStep::ReadAgain(at)),
-            _ => (Stage::Watch, NextStep::FirstLook(pitched)),
-        }
+        })
     }
 
     /// Strength with the priming sugar counted, once bottled.

@@ -3,7 +3,7 @@
 use super::journal::Journal;
 use super::line::ReadingLine;
 use super::record::{BatchHeading, Vessel};
-use super::summary::{NextStep, Summary};
+use super::summary::Summary;
 use crate::advice::thermometer::Thermometer;
 use crate::advice::watch::beer_temperature::{Notice, Read, Warmth, notice};
 use crate::advice::watch::bubbles::{Quiet, Signs};
@@ -84,23 +84,6 @@ impl Summary {
     #[must_use]
     pub fn may_go_on(&self) -> bool {
         self.heading.family.may_go_on() || self.added.is_some()
-    }
-
-    /// When its next step is due; `None` when nothing is asked of it any more. What can be done at once is
-    /// due since what it follows from was noted.
-    #[must_use]
-    pub fn due(&self) -> Option<Moment> {
-        let last = self.lines.last().map_or(self.heading.started, |line| line.reading.at);
-        match self.next {
-            NextStep::FirstLook(at)
-            | NextStep::ReadAgain(at)
-            | NextStep::LookForSigns(at)
-            | NextStep::WaitForBottles(at) => Some(at),
-            NextStep::Pitch => Some(self.heading.started),
-            NextStep::Stuck | NextStep::PitchAgain | NextStep::Bottle => Some(last),
-            NextStep::TryOne => self.bottling.as_ref().map(|(_, record)| record.at),
-            NextStep::Enjoy => None,
-        }
     }
 
     /// The question of the silent airlock as it stands `now`; `None` before the yeast went in.

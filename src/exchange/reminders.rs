@@ -59,7 +59,7 @@ pub fn uid(batch: &str, what: What) -> String {
 /// What lies ahead of a batch at `now`; what is due already needs no reminder but to be done.
 #[must_use]
 pub fn reminders(summary: &Summary, now: Moment) -> Vec<Reminder> {
-    let next = match summary.next {
+    let next = match summary.today(now).next {
         NextStep::FirstLook(at) | NextStep::ReadAgain(at) => Some((What::Read, at)),
         NextStep::LookForSigns(at) => Some((What::LookForSigns, at)),
         NextStep::Bottle => Some((What::Bottle, now.after(NOTICE))),

@@ -6,7 +6,7 @@ use super::route::{Route, Sum};
 use super::session::{Session, use_session};
 use super::write::Writer;
 use super::{words, write};
-use crate::batch::{Id, NextStep, Stage, Summary};
+use crate::batch::{Id, Journal, NextStep, Stage, Summary, Today, by_due};
 use crate::quantity::Estimate;
 use leptos::prelude::*;
 
@@ -14,10 +14,14 @@ use leptos::prelude::*;
 #[component]
 pub fn NowScreen() -> impl IntoView {
     let session = use_session();
-    let summary = Memo::new(move |_| session.in_hand().and_then(|id| session.summary(&id)));
+    let in_hand = Memo::new(move |_| session.in_hand().and_then(|id| session.summary(&id)));
+    let summary = Memo::new(move |_| {
+        let now = session.now.get();
+        in_hand.with(|summary| summary.as_ref().map(|s| (s.clone(), s.today(now))))
+    });
     live(move || {
         Some(match summary.get() {
-            Some(summary) => view! { <InHand summary /> }.into_any(),
+            Some((summary, today)) => view! { <InHand summary today /> }.into_any(),
             None => view! { <Empty /> }.into_any(),
         })
     })
@@ -40,8 +44,8 @@ fn Empty() -> impl IntoView {
 }
 
 /// Where the large button leads.
-fn step_route(summary: &Summary) -> Route {
-    let stage = match summary.next {
+fn step_route(summary: &Summary, next: NextStep) -> Route {
+    let stage = match next {
         NextStep::Pitch => Stage::Pitch,
         NextStep::FirstLook(_)
         | NextStep::ReadAgain(_)
@@ -57,15 +61,16 @@ fn step_route(summary: &Summary) -> Route {
 /// Other batches that are due, what is due first standing first.
 fn also_due(session: Session, in_hand: &Id) -> Option<AnyView> {
     let now = session.now.get();
-    let all = session.journal.with(|journal| journal.by_due(now));
-    let due =
-        |summary: &&Summary| summary.id != *in_hand && summary.due().is_some_and(|due| due <= now);
-    let rows: Vec<_> = all
-        .iter()
+    let all = session.journal.with(Journal::summaries);
+    let due = |(summary, today): &(&Summary, Today)| {
+        summary.id != *in_hand && today.due.is_some_and(|due| due <= now)
+    };
+    let rows: Vec<_> = by_due(&all, now)
+        .into_iter()
         .filter(due)
-        .map(|summary| {
-            let address = step_route(summary).address();
-            let (sentence, _) = words::step_words(summary.next);
+        .map(|(summary, today)| {
+            let address = step_route(summary, today.next).address();
+            let (sentence, _) = words::step_words(today.next);
             let name = summary.heading.name.clone();
             view! {
                 <li>
@@ -88,11 +93,11 @@ fn also_due(session: Session, in_hand: &Id) -> Option<AnyView> {
 }
 
 #[component]
-fn InHand(summary: Summary) -> impl IntoView {
+fn InHand(summary: Summary, today: Today) -> impl IntoView {
     let session = use_session();
     let w = Writer { units: session.units_now() };
-    let (sentence, button) = words::step_words(summary.next);
-    let address = step_route(&summary).address();
+    let (sentence, button) = words::step_words(today.next);
+    let address = step_route(&summary, today.next).address();
     let since = summary.pitch.as_ref().map(|(_, pitch)| {
         let age = session.now.get_untracked().since(pitch.at);
         format!("{} since pitching", write::duration(age))

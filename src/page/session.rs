@@ -256,8 +256,7 @@ impl Session {
 
     /// One batch worked out, followed.
     pub fn summary(&self, id: &Id) -> Option<Summary> {
-        let now = self.now.get();
-        self.journal.with(|journal| Summary::of(journal, id, now))
+        self.journal.with(|journal| Summary::of(journal, id))
     }
 
     /// Saves changed settings.
@@ -272,17 +271,7 @@ impl Session {
 
     /// The batch in hand: the one chosen, else the latest that is still on its way.
     pub fn in_hand(&self) -> Option<Id> {
-        let now = self.now.get();
-        self.journal.with(|journal| {
-            let chosen = journal.settings().in_hand.filter(|id| journal.batch(id).is_some());
-            chosen.or_else(|| {
-                let batches = journal.batches_latest_first();
-                let on_its_way = batches.iter().find(|(id, _)| {
-                    Summary::of(journal, id, now).is_some_and(|s| s.openings.is_empty())
-                });
-                on_its_way.or(batches.first()).map(|(id, _)| (*id).clone())
-            })
-        })
+        self.journal.with(Journal::in_hand)
     }
 }
 

@@ -66,7 +66,7 @@ fn opened() -> Journal {
 
 #[test]
 fn a_worried_brewer_is_told_by_the_record() {
-    let summary = summary(&opened(), 31.0);
+    let summary = summary(&opened());
     let facts = summary.facts(Metres::literal(0.0), day(31.0)).expect("bottled");
     assert_eq!(facts.age.days(), 20.0);
     assert!(facts.was_finished);
@@ -80,7 +80,7 @@ fn opened_bottles_teach() {
     let mut journal = opened();
     put(&mut journal, "t1", Entry::Opening(opening(26.0)));
     put(&mut journal, "t2", Entry::Opening(opening(30.0)));
-    let outcome = summary(&journal, 31.0).outcome().expect("opened");
+    let outcome = summary(&journal).outcome().expect("opened");
     let told = lessons(&outcome);
     assert!(matches!(told.first(), Some(Lesson::FizzRight(_))), "{told:?}");
     assert_eq!(told.get(1), Some(&Lesson::LostUsual(Litres::literal(1.0))));

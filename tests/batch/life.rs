@@ -19,7 +19,7 @@ fn walk(steps: Vec<Step>) {
         if let Some((name, entry)) = step.noted {
             put(&mut journal, name, entry);
         }
-        let found = summary(&journal, step.looked);
+        let found = summary(&journal).today(day(step.looked));
         assert_eq!((found.stage, found.next), (step.stage, step.next), "step {at}");
     }
 }

@@ -11,7 +11,7 @@ fn at((days, sg, beer): (f64, f64, f64)) -> Reading {
 
 fn of(readings: &[(f64, f64, f64)], more: Vec<Reading>) -> Option<Quiet> {
     let journal = with_readings(readings.iter().copied().map(at).chain(more));
-    quiet(&summary(&journal, 30.0).lines)
+    quiet(&summary(&journal).lines)
 }
 
 #[test]

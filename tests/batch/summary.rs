@@ -3,7 +3,9 @@
 use crate::support::{
     bottling, day, heading, id, opening, pitched, put, reading, summary, with_readings,
 };
-use fermentside::batch::{BatchHeading, Entry, HydrometerItem, Journal, Reading, Summary, Vessel};
+use fermentside::batch::{
+    BatchHeading, Entry, HydrometerItem, Journal, NextStep, Reading, Stage, Summary, Vessel,
+};
 use fermentside::quantity::{Celsius, Estimate, Gravity, GravityChange, Measured, SpecificGravity};
 use fermentside::science::hydrometer::Hydrometer;
 use std::time::Instant;
@@ -15,7 +17,7 @@ fn sg(estimate: Option<Estimate<SpecificGravity>>) -> f64 {
 #[test]
 fn a_warm_reading_is_shown_corrected_and_kept_raw() {
     let warm = Reading { sample: Some(Celsius::literal(30.0)), ..reading(-0.1, 1.050) };
-    let summary = summary(&with_readings([warm.clone()]), 1.0);
+    let summary = summary(&with_readings([warm.clone()]));
     let line = &summary.lines[0];
     assert_eq!(line.reading, warm);
     // Water alone thins by 2.5 points from 20 to 30 °C; glass gives a little of it back.
@@ -26,11 +28,11 @@ fn a_warm_reading_is_shown_corrected_and_kept_raw() {
 #[test]
 fn an_instruments_offset_changes_corrections_and_no_reading() {
     let mut journal = with_readings([reading(-0.1, 1.048), reading(4.0, 1.012)]);
-    let before = summary(&journal, 5.0);
+    let before = summary(&journal);
     let checked = Hydrometer { offset: GravityChange::literal(0.003), ..Hydrometer::USUAL };
     let item = HydrometerItem { name: "Checked".to_owned(), instrument: checked };
     put(&mut journal, HydrometerItem::usual_id().as_str(), Entry::Hydrometer(item));
-    let after = summary(&journal, 5.0);
+    let after = summary(&journal);
     for (before, after) in before.lines.iter().zip(&after.lines) {
         assert_eq!(before.reading, after.reading);
         let moved = sg(after.gravity()) - sg(before.gravity());
@@ -41,7 +43,7 @@ fn an_instruments_offset_changes_corrections_and_no_reading() {
 #[test]
 fn a_reading_with_no_sample_temperature_is_believed_less() {
     let blind = Reading { sample: None, ..reading(4.0, 1.012) };
-    let summary = summary(&with_readings([reading(-0.1, 1.048), blind, reading(5.0, 1.012)]), 6.0);
+    let summary = summary(&with_readings([reading(-0.1, 1.048), blind, reading(5.0, 1.012)]));
     let sigma = |at: usize| summary.lines[at].gravity().expect("a gravity").sigma();
     assert!(sigma(1) > sigma(2), "{} and {}", sigma(1), sigma(2));
 }
@@ -53,7 +55,7 @@ fn the_start_is_the_first_main_reading_about_pitching_else_what_was_stated() {
     let of = |readings: Vec<Reading>| {
         let mut journal = with_readings(readings);
         put(&mut journal, "b", Entry::Batch(stated.clone()));
-        let summary = summary(&journal, 6.0);
+        let summary = summary(&journal);
         (sg(summary.original), summary.original_was_read)
     };
     let satellite = |days, sg| Reading { vessel: Vessel::Satellite, ..reading(days, sg) };
@@ -78,8 +80,7 @@ fn the_start_is_the_first_main_reading_about_pitching_else_what_was_stated() {
 fn a_satellite_never_counts_as_the_beer() {
     let satellite = |days| Reading { vessel: Vessel::Satellite, ..reading(days, 1.010) };
     let beer = [reading(-0.1, 1.048), reading(3.0, 1.020)];
-    let with =
-        summary(&with_readings(beer.into_iter().chain([satellite(4.0), satellite(5.0)])), 6.0);
+    let with = summary(&with_readings(beer.into_iter().chain([satellite(4.0), satellite(5.0)])));
     assert!((sg(with.present) - 1.020).abs() < 1e-3, "{}", sg(with.present));
     // A point above it; a point below it and 1.96 times half a division of two points.
     let end = with.finish.end.expect("an end");
@@ -87,16 +88,16 @@ fn a_satellite_never_counts_as_the_beer() {
     assert!((end.from.value() - 1.00704).abs() < 1e-4, "{end:?}");
     // Only satellites: nothing of the beer is known.
     let alone = Reading { vessel: Vessel::Satellite, ..reading(5.0, 1.010) };
-    let alone = summary(&with_readings([alone]), 6.0);
+    let alone = summary(&with_readings([alone]));
     assert_eq!((alone.present, alone.strength), (None, None));
 }
 
 #[test]
 fn strength_in_the_bottle_counts_the_priming_sugar() {
     let mut journal = with_readings([reading(-0.1, 1.048), reading(9.0, 1.010)]);
-    assert_eq!(summary(&journal, 10.0).strength_in_bottle(), None);
+    assert_eq!(summary(&journal).strength_in_bottle(), None);
     put(&mut journal, "o", Entry::Bottling(bottling(14.0)));
-    let summary = summary(&journal, 15.0);
+    let summary = summary(&journal);
     let beer = summary.strength.as_ref().expect("a strength").alcohol.value().value();
     let bottle = summary.strength_in_bottle().expect("a strength").value().value();
     // 0.07 % for each gram a litre.
@@ -104,25 +105,30 @@ fn strength_in_the_bottle_counts_the_priming_sugar() {
 }
 
 #[test]
-fn time_alone_moves_no_judgement() {
+fn time_alone_moves_no_step_before_it_is_bottled() {
     let mut journal = with_readings([reading(-0.1, 1.048), reading(9.0, 1.010)]);
     for step in 0..3 {
-        let early = summary(&journal, 10.0);
-        for days in [11.0, 60.0, 4000.0] {
-            let later = summary(&journal, days);
-            assert_eq!(later.finish, early.finish);
-            assert_eq!(later.lines, early.lines);
-            assert_eq!((later.present, later.strength), (early.present, early.strength.clone()));
-            assert_eq!((later.stage, later.next), (early.stage, early.next));
+        let summary = summary(&journal);
+        let early = summary.today(day(10.0));
+        for days in [-10.0, 11.0, 60.0, 4000.0] {
+            assert_eq!(summary.today(day(days)), early);
         }
         put(&mut journal, &format!("more{step}"), Entry::Reading(reading(9.0 + 3.0, 1.010)));
     }
+    // Bottled, the day alone moves it on.
+    put(&mut journal, "o", Entry::Bottling(bottling(14.0)));
+    let summary = summary(&journal);
+    let [soon, later] = [15.0, 40.0].map(|days| summary.today(day(days)));
+    assert_eq!((soon.stage, later.stage), (Stage::Open, Stage::Open));
+    assert_eq!((soon.next, later.next), (NextStep::WaitForBottles(day(28.0)), NextStep::TryOne));
+    assert_eq!((soon.due, later.due), (Some(day(28.0)), Some(day(14.0))));
+    assert!(soon.opening.is_some() && soon.opening != later.opening);
 }
 
 #[test]
 fn a_batch_that_is_not_there_has_no_summary() {
-    assert_eq!(Summary::of(&Journal::default(), &id("b"), day(0.0)), None);
-    assert_eq!(Summary::of(&pitched(), &id("other"), day(0.0)), None);
+    assert_eq!(Summary::of(&Journal::default(), &id("b")), None);
+    assert_eq!(Summary::of(&pitched(), &id("other")), None);
 }
 
 #[test]
@@ -133,10 +139,30 @@ fn a_journal_in_a_muddle_is_still_summed_up() {
     let odd = Reading { as_read: Some(plato), ..reading(-400.0, 1.0) };
     let mut journal = with_readings([hot, odd, reading(3.0, 1.020), reading(9.0, 1.070)]);
     put(&mut journal, "t", Entry::Opening(opening(3.0)));
-    let summary = summary(&journal, 10.0);
+    let summary = summary(&journal);
     assert_eq!(summary.lines.len(), 4);
     assert!(summary.lines.iter().any(|line| matches!(line.corrected, Some(Err(_)))));
     assert_ne!(summary.finish.state, fermentside::advice::watch::State::Finished);
+}
+
+#[test]
+fn a_tick_of_the_clock_works_out_nothing_anew() {
+    let readings = (0..60).map(|n| reading(f64::from(n) * 0.25, 1.040 - f64::from(n) * 1e-4));
+    let mut journal = with_readings(readings);
+    for bottled in [false, true] {
+        let start = Instant::now();
+        let summary = summary(&journal);
+        let worked_out = start.elapsed();
+        let ticks = 20;
+        let start = Instant::now();
+        for tick in 0..ticks {
+            assert!(summary.today(day(30.0 + f64::from(tick))).due.is_some());
+        }
+        let ticked = start.elapsed() / ticks as u32;
+        println!("bottled {bottled}: worked out in {worked_out:?}, a tick {ticked:?}");
+        assert!(ticked * 10 < worked_out, "{ticked:?} of {worked_out:?}");
+        put(&mut journal, "o", Entry::Bottling(bottling(14.0)));
+    }
 }
 
 #[test]
@@ -144,7 +170,7 @@ fn two_hundred_readings_are_no_burden() {
     let readings = (0..200).map(|n| reading(f64::from(n) * 0.25, 1.040 - f64::from(n) * 1e-4));
     let journal = with_readings(readings);
     let start = Instant::now();
-    let summary = summary(&journal, 60.0);
+    let summary = summary(&journal);
     let took = start.elapsed();
     println!("200 readings summed up in {took:?}, not optimised");
     assert_eq!(summary.lines.len(), 200);

@@ -114,6 +114,6 @@ pub fn with_readings(readings: impl IntoIterator<Item = Reading>) -> Journal {
     journal
 }
 
-pub fn summary(journal: &Journal, days: f64) -> Summary {
-    Summary::of(journal, &id("b"), day(days)).expect("the batch")
+pub fn summary(journal: &Journal) -> Summary {
+    Summary::of(journal, &id("b")).expect("the batch")
 }

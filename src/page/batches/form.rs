@@ -225,7 +225,9 @@ pub fn BatchForm(id: Option<Id>) -> impl IntoView {
             match done {
                 Ok(saved) => {
                     drafts.forget(&scope);
-                    let stage = session.summary(&saved).map_or(Stage::Pitch, |s| s.stage);
+                    let stage = session
+                        .summary(&saved)
+                        .map_or(Stage::Pitch, |s| s.today(session.now.get_untracked()).stage);
                     go(&Route::Batch(saved, stage));
                 }
                 Err(why) => outcome.set(Some(why)),

@@ -5,7 +5,7 @@ pub mod form;
 use super::route::Route;
 use super::session::use_session;
 use super::{words, write};
-use crate::batch::{Summary, tally};
+use crate::batch::{Journal, Summary, Today, by_due, tally};
 use crate::page::parts::figures::figures;
 use crate::page::parts::live::live;
 use leptos::prelude::*;
@@ -16,7 +16,8 @@ pub fn BatchesScreen() -> impl IntoView {
     let session = use_session();
     let rows = move || -> Vec<AnyView> {
         let now = session.now.get();
-        session.journal.with(|journal| journal.by_due(now).iter().map(row).collect())
+        let all = session.journal.with(Journal::summaries);
+        by_due(&all, now).iter().map(|(summary, today)| row(summary, today)).collect()
     };
     view! {
         <h1 tabindex="-1">"Batches"</h1>
@@ -58,16 +59,16 @@ fn tally_of() -> Option<AnyView> {
     (!years.is_empty()).then(|| table.into_any())
 }
 
-fn row(summary: &Summary) -> AnyView {
+fn row(summary: &Summary, today: &Today) -> AnyView {
     let session = use_session();
-    let address = Route::Batch(summary.id.clone(), summary.stage).address();
-    let (next, _) = words::step_words(summary.next);
+    let address = Route::Batch(summary.id.clone(), today.stage).address();
+    let (next, _) = words::step_words(today.next);
     let w = session.writer();
     let details = format!(
         "{} · {} · {}",
         write::full_day(summary.heading.started),
         w.volume(summary.heading.volume),
-        words::place(summary)
+        words::place(summary, today)
     );
     view! {
         <li>

@@ -19,7 +19,7 @@ use super::route::Sum;
 use crate::advice::Verdict;
 use crate::advice::bottle::kinds::Bottle;
 use crate::advice::family::Family;
-use crate::batch::{Added, NextStep, Rejected, Stage, Summary, Theme};
+use crate::batch::{Added, NextStep, Rejected, Stage, Summary, Theme, Today};
 use crate::quantity::{Measured, MomentError, ReadError};
 use crate::science::ScienceError;
 use crate::science::hydrometer::Condition;
@@ -86,10 +86,9 @@ pub const fn verdict(verdict: Verdict) -> &'static str {
 }
 
 /// Where a batch is: its stage, and while it is watched how it stands.
-pub fn place(summary: &Summary) -> String {
-    let fermenting =
-        summary.stage == Stage::Watch && !matches!(summary.next, NextStep::FirstLook(_));
-    let name = stage(summary.stage);
+pub fn place(summary: &Summary, today: &Today) -> String {
+    let fermenting = today.stage == Stage::Watch && !matches!(today.next, NextStep::FirstLook(_));
+    let name = stage(today.stage);
     if fermenting {
         format!("{name}: {}", started::state(summary.finish.state))
     } else {

@@ -57,8 +57,8 @@ pub fn OpenStage(id: Id, live: Live) -> impl IntoView {
     let session = use_session();
     let judged = move || {
         let judged = live.with(|s| {
-            let advice = s.as_ref().and_then(|s| s.opening.as_ref())?;
-            Some(words::open_words(session.writer(), advice))
+            let advice = s.as_ref()?.today(session.now.get()).opening?;
+            Some(words::open_words(session.writer(), &advice))
         });
         let none = || view! { <p>"Nothing is noted as bottled yet."</p> }.into_any();
         Some(card(judged).unwrap_or_else(none))
