@@ -34,6 +34,37 @@ const ROOM: Celsius = Celsius::literal(20.0);
 
 /// The worst case for so much sugar, whether it was the dose or not.
 ///
+/// ```
+/// # use fermentside::advice::bottle::{Bottling, Over, dosing::Weighing, kinds::Bottle};
+/// # use fermentside::quantity::{Celsius, Estimate, GravityChange, Litres};
+/// # use fermentside::science::{bottle_pressure::Closing, priming::Sugar};
+/// use fermentside::advice::bottle::guard;
+/// use fermentside::quantity::{CarbonDioxideVolumes, Grams};
+///
+/// // The bottling is that of `plan`, but a point may be left.
+/// # let bottling = Bottling {
+/// #     over: Over::Judged,
+/// #     points_left: Some(GravityChange::literal(0.001)),
+/// #     yeast_may_go_on: false,
+/// #     target: CarbonDioxideVolumes::literal(2.4),
+/// #     already_in: Estimate::new(CarbonDioxideVolumes::literal(0.84), 0.04),
+/// #     may_hold: None,
+/// #     beer: Estimate::new(Litres::literal(19.0), 0.3),
+/// #     sugar: Sugar::Sucrose,
+/// #     weighing: Weighing::USUAL,
+/// #     weakest: Bottle::ReusableGlass,
+/// #     hottest: Celsius::literal(25.0),
+/// #     closing: Closing::USUAL,
+/// # };
+/// let found = guard(&bottling, Grams::literal(120.0))?;
+/// assert_eq!(found.still_to_come, CarbonDioxideVolumes::literal(0.5));
+/// // Not 0.84, 1.56 and 0.5, but the end of each that presses harder.
+/// assert!(found.worst > CarbonDioxideVolumes::literal(0.84 + 1.56 + 0.5));
+/// let in_the_sun = Bottling { hottest: Celsius::literal(60.0), ..bottling };
+/// assert!(guard(&in_the_sun, Grams::literal(120.0)).is_err());
+/// # Ok::<(), fermentside::science::ScienceError>(())
+/// ```
+///
 /// # Errors
 /// [`ScienceError`] when an input lies outside what the formulas hold for.
 pub fn guard(bottling: &Bottling, sugar: Grams) -> Result<Guard, ScienceError> {

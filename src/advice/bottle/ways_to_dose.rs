@@ -37,6 +37,34 @@ pub enum Way {
 
 /// Ways from a plan without a dose, the most sensible first; none when there is a dose. Without a course
 /// and the time now no date can be worked out.
+///
+/// ```
+/// # use fermentside::advice::bottle::{Bottling, Over, dosing::Weighing};
+/// # use fermentside::quantity::{CarbonDioxideVolumes, Celsius, Estimate, GravityChange, Litres};
+/// # use fermentside::science::{bottle_pressure::Closing, priming::Sugar};
+/// use fermentside::advice::bottle::{kinds::Bottle, ways_to_dose::{Way, ways}};
+///
+/// // The bottling is that of `plan`, but livelier.
+/// # let bottling = Bottling {
+/// #     over: Over::Judged,
+/// #     points_left: Some(GravityChange::literal(0.0)),
+/// #     yeast_may_go_on: false,
+/// #     target: CarbonDioxideVolumes::literal(3.2),
+/// #     already_in: Estimate::new(CarbonDioxideVolumes::literal(0.84), 0.04),
+/// #     may_hold: None,
+/// #     beer: Estimate::new(Litres::literal(19.0), 0.3),
+/// #     sugar: Sugar::Sucrose,
+/// #     weighing: Weighing::USUAL,
+/// #     weakest: Bottle::ReusableGlass,
+/// #     hottest: Celsius::literal(25.0),
+/// #     closing: Closing::USUAL,
+/// # };
+/// let found = ways(&bottling, None);
+/// assert!(found.contains(&Way::Stronger(Bottle::HeavyGlass)), "{found:?}");
+/// assert_eq!(ways(&Bottling { weakest: Bottle::HeavyGlass, ..bottling }, None), []);
+/// // Unfinished beer is answered with time alone.
+/// assert_eq!(ways(&Bottling { over: Over::No, ..bottling }, None), []);
+/// ```
 #[must_use]
 pub fn ways(bottling: &Bottling, course: Option<(&Course, Moment)>) -> Vec<Way> {
     let gives = |changed: Bottling| gives_dose(&changed);

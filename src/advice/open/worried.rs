@@ -3,14 +3,11 @@
 //! The steps are for glass that may be over-pressured, in the order in which they are safe; the causes
 //! are in the order of how likely they are, given what the record says (all common practice, no source).
 
-use crate::quantity::{CarbonDioxideVolumes, Celsius, Hours, Kilopascals, Measured};
-use crate::science::ScienceError;
-use crate::science::bottle_pressure::{Closing, End, in_bottle};
+pub use super::pressures::{COLD, Pressures, pressures};
 
-/// Over-pressured bottles are safest about here.
-pub const COLD: Celsius = Celsius::literal(4.0);
-/// A warm room, taken where the place is not known.
-const ROOM: Celsius = Celsius::literal(22.0);
+use crate::quantity::{CarbonDioxideVolumes, Celsius, Hours, Measured};
+use crate::science::bottle_pressure::Closing;
+
 /// Bottles younger than this are green (common practice, no source).
 const YOUNG: Hours = Hours::literal(14.0 * 24.0);
 /// A place cooler than this is too cool to judge by.
@@ -158,6 +155,27 @@ pub struct Help {
 }
 
 /// Steps and causes for what is seen.
+///
+/// ```
+/// use fermentside::advice::open::worried::{Cause, Facts, MAKE_SAFE, Symptom, help};
+/// use fermentside::quantity::{CarbonDioxideVolumes, Hours};
+/// use fermentside::science::bottle_pressure::Closing;
+///
+/// let gas = CarbonDioxideVolumes::literal;
+/// let facts = Facts {
+///     age: Hours::literal(30.0 * 24.0),
+///     place: None,
+///     worst: gas(3.1),
+///     expected: gas(2.4),
+///     target: gas(2.4),
+///     ceiling: Some(gas(3.3)),
+///     was_finished: false,
+///     yeast_may_go_on: false,
+///     closing: Closing::USUAL,
+/// };
+/// let found = help(Symptom::GushingAll, &facts);
+/// assert_eq!((found.steps, found.causes[0]), (MAKE_SAFE.to_vec(), Cause::Unfinished));
+/// ```
 #[must_use]
 pub fn help(symptom: Symptom, facts: &Facts) -> Help {
     let steps = match symptom {
@@ -219,39 +237,6 @@ fn causes(symptom: Symptom, facts: &Facts) -> Vec<Cause> {
     crate::order::in_order(usual.to_vec(), |a, b| weight(*a).cmp(&weight(*b)))
 }
 
-/// Pressure in the bottles, once the sugar is eaten.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Pressures {
-    /// Where they stand, or in a warm room.
-    pub at: Celsius,
-    /// There, by the best estimate.
-    pub here: Kilopascals,
-    /// There, at worst.
-    pub here_at_worst: Kilopascals,
-    /// Chilled, by the best estimate.
-    pub chilled: Kilopascals,
-    /// Chilled, at worst.
-    pub chilled_at_worst: Kilopascals,
-}
-
-/// What the record says of the pressure now.
-///
-/// # Errors
-/// [`ScienceError::Temperature`] for a place outside 0 to 45 °C.
-pub fn pressures(facts: &Facts) -> Result<Pressures, ScienceError> {
-    let at = facts.place.unwrap_or(ROOM);
-    // The best estimate must never look worse than the worst case.
-    let expected = if facts.expected < facts.worst { facts.expected } else { facts.worst };
-    let of = |gas, t, end| in_bottle(gas, t, facts.closing, end).map(|found| found.gauge);
-    Ok(Pressures {
-        at,
-        here: of(expected, at, End::Best)?,
-        here_at_worst: of(facts.worst, at, End::High)?,
-        chilled: of(expected, COLD, End::Best)?,
-        chilled_at_worst: of(facts.worst, COLD, End::High)?,
-    })
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -305,16 +290,5 @@ mod tests {
         let saison = Facts { yeast_may_go_on: true, ..FACTS };
         assert_eq!(first(Symptom::GushingAll, saison), Some(Cause::GoesOn));
         assert_eq!(first(Symptom::GushingSome, FACTS), Some(Cause::UnevenMixing));
-    }
-
-    #[test]
-    fn cold_lowers_the_pressure() {
-        let found = pressures(&FACTS).expect("in range");
-        assert!(found.chilled < found.here && found.chilled_at_worst < found.here_at_worst);
-        assert!(found.here < found.here_at_worst);
-        // A trade table has 1.9 bar at 20 °C and 0.8 at 4 °C for 2.5 volumes without the air; the air
-        // shut in adds about 0.9.
-        assert!((found.here.value() / 100.0 - 2.8).abs() < 0.2, "{found:?}");
-        assert!((found.chilled.value() / 100.0 - 1.6).abs() < 0.2, "{found:?}");
     }
 }
