@@ -31,14 +31,14 @@ const BROWSER_STORE: &str = "store/browser.rs";
 const LONGEST: usize = 320;
 
 /// One file of the source: its place under `src` with forward strokes, and its text.
-struct File {
-    place: String,
-    text: String,
+pub struct File {
+    pub place: String,
+    pub text: String,
 }
 
 impl File {
     /// The floor it belongs to, `None` for the files that stand above them all.
-    fn floor(&self) -> Option<&str> {
+    pub fn floor(&self) -> Option<&str> {
         let first = self.place.split('/').next().expect("a place");
         let first = first.strip_suffix(".rs").unwrap_or(first);
         MAY_NAME.iter().map(|(floor, _)| *floor).find(|floor| *floor == first)
@@ -51,7 +51,7 @@ impl File {
     }
 }
 
-fn files() -> Vec<File> {
+pub fn files() -> Vec<File> {
     let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("src");
     let mut files = Vec::new();
     walk(&root, &root, &mut files);

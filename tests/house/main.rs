@@ -3,5 +3,6 @@
 // A test may stop.
 #![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used)]
 
+mod examples;
 mod floors;
 mod stored_json;

@@ -194,6 +194,7 @@ pub(super) const WARM_ROOM: Celsius = Celsius::literal(30.0);
 /// assert_eq!((thin.advice.verdict, thin.dose()), (Verdict::Stop, None));
 /// let unfinished = plan(Bottling { over: Over::No, ..bottling })?;
 /// assert_eq!((unfinished.advice.verdict, unfinished.dose()), (Verdict::Wait, None));
+/// assert!(plan(Bottling { hottest: Celsius::literal(60.0), ..bottling }).is_err());
 /// # Ok::<(), fermentside::science::ScienceError>(())
 /// ```
 ///
