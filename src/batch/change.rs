@@ -3,6 +3,7 @@
 use super::entry::{Entry, EntryKey, Kind};
 use super::id::Id;
 use super::journal::Journal;
+use super::log::Log;
 use std::fmt;
 
 /// One entry written or taken out.
@@ -56,10 +57,10 @@ impl Change {
     /// whose batch is not there are taken out alone.
     #[must_use]
     pub fn remove_batch(journal: &Journal, batch: &Id) -> Self {
-        let mut keys = journal.keys_of(batch);
+        let mut keys = journal.log(batch).map(Log::keys).unwrap_or_default();
         let heading = EntryKey { kind: Kind::Batch, id: batch.clone() };
         // Without anything there the journal has to say so.
-        if keys.is_empty() || journal.entry(&heading).is_some() {
+        if keys.is_empty() || journal.batch(batch).is_some() {
             keys.push(heading);
         }
         Self::all(keys.into_iter().map(Edit::Remove))

@@ -4,11 +4,20 @@ use super::change::{Change, Edit, Rejected};
 use super::entry::{Entry, EntryKey, Kind};
 use super::gear::{HydrometerItem, Settings};
 use super::id::Id;
+use super::log::Log;
 use super::pitch_record::PitchRecord;
 use super::record::{BatchHeading, BottlingRecord, OpeningRecord, Reading};
 use super::summary::Summary;
 use crate::order::{ByKey, in_order};
 use crate::science::hydrometer::Hydrometer;
+
+/// The batch an entry belongs to; its own, if it is a heading.
+fn batch_of_entry(key: &EntryKey, entry: &Entry) -> Option<Id> {
+    match entry {
+        Entry::Batch(_) => Some(key.id.clone()),
+        _ => entry.batch().cloned(),
+    }
+}
 
 /// What undoes edits, the last of them first.
 fn undone(mut undo: Vec<Edit>) -> Change {
@@ -16,10 +25,24 @@ fn undone(mut undo: Vec<Edit>) -> Change {
     Change::all(undo)
 }
 
-/// Everything that is recorded.
-#[derive(Clone, Debug, Default, PartialEq)]
+/// Everything that is recorded: a log for each batch, and the gear.
+#[derive(Clone, Debug, Default)]
 pub struct Journal {
-    entries: ByKey<EntryKey, Entry>,
+    logs: ByKey<Id, Log>,
+    /// In which log each record is; headings are in that of their own identity.
+    batch_of: ByKey<EntryKey, Id>,
+    /// What belongs to no batch.
+    gear: ByKey<EntryKey, Entry>,
+    gear_revision: u64,
+    /// Counted, and never back, so that no state of a log has the number of an earlier one.
+    edits: u64,
+}
+
+/// Two journals are one when they say the same, however they came to it.
+impl PartialEq for Journal {
+    fn eq(&self, other: &Self) -> bool {
+        self.logs == other.logs && self.gear == other.gear
+    }
 }
 
 impl Journal {
@@ -27,7 +50,34 @@ impl Journal {
     #[must_use]
     pub fn of(entries: impl IntoIterator<Item = (Id, Entry)>) -> Self {
         let keyed = entries.into_iter().map(|(id, e)| (EntryKey { kind: e.kind(), id }, e));
-        Self { entries: keyed.collect() }
+        let (mut records, mut batch_of, mut gear) = (vec![], vec![], vec![]);
+        for (key, entry) in keyed.collect::<ByKey<_, _>>() {
+            match batch_of_entry(&key, &entry) {
+                Some(batch) => {
+                    batch_of.push((key.clone(), batch.clone()));
+                    records.push((batch, key.id, entry));
+                }
+                None => gear.push((key, entry)),
+            }
+        }
+        let mut logs: Vec<(Id, Log)> = vec![];
+        for (batch, id, entry) in in_order(records, |a, b| a.0.cmp(&b.0)) {
+            if logs.last().is_none_or(|(last, _)| *last != batch) {
+                logs.push((batch, Log::default()));
+            }
+            if let Some((_, log)) = logs.last_mut() {
+                log.add(id, entry);
+            }
+        }
+        for (_, log) in &mut logs {
+            log.put_in_order();
+        }
+        Self {
+            logs: logs.into_iter().collect(),
+            batch_of: batch_of.into_iter().collect(),
+            gear: gear.into_iter().collect(),
+            ..Self::default()
+        }
     }
 
     /// Makes a change, each edit in the journal as the one before left it, and gives back the change that
@@ -55,93 +105,96 @@ impl Journal {
 
     /// Makes one edit, and gives back the one that undoes it.
     fn make(&mut self, edit: Edit) -> Edit {
+        self.edits += 1;
         let key = edit.key();
-        let before = match edit {
-            Edit::Put(_, entry) => self.entries.insert(key.clone(), entry),
-            Edit::Remove(_) => self.entries.remove(&key),
-        };
+        let before = self.take(&key);
+        if let Edit::Put(_, entry) = edit {
+            self.put(key.clone(), entry);
+        }
         before.map_or(Edit::Remove(key.clone()), |entry| Edit::Put(key.id, entry))
     }
 
-    /// Whether an edit fits in the journal as it is.
-    fn check(&self, edit: &Edit) -> Result<(), Rejected> {
-        match edit {
-            Edit::Put(_, entry) => self.check_entry(entry),
-            Edit::Remove(key) if self.entries.get(key).is_none() => Err(Rejected::NothingThere),
-            Edit::Remove(key) if key.kind == Kind::Hydrometer && self.uses(&key.id) => {
-                Err(Rejected::InUse)
+    fn take(&mut self, key: &EntryKey) -> Option<Entry> {
+        if let Some(batch) = self.batch_of.remove(key) {
+            let log = self.logs.get_mut(&batch)?;
+            log.revision = self.edits;
+            let entry = log.take(key);
+            if log.is_empty() {
+                self.logs.remove(&batch);
             }
-            Edit::Remove(_) => Ok(()),
+            return entry;
+        }
+        let entry = self.gear.remove(key)?;
+        self.gear_changed(key);
+        Some(entry)
+    }
+
+    fn put(&mut self, key: EntryKey, entry: Entry) {
+        match batch_of_entry(&key, &entry) {
+            Some(batch) => {
+                self.batch_of.insert(key.clone(), batch.clone());
+                let log = self.logs.or_insert_with(batch, Log::default);
+                log.add(key.id, entry);
+                log.put_in_order();
+                log.revision = self.edits;
+            }
+            None => {
+                self.gear_changed(&key);
+                self.gear.insert(key, entry);
+            }
         }
     }
 
-    /// Whether a batch or a reading is by this instrument, also a reading whose batch is taken out: it
-    /// may come back, and its correction stands on the instrument.
-    fn uses(&self, hydrometer: &Id) -> bool {
-        self.entries.iter().any(|(_, entry)| match entry {
-            Entry::Batch(heading) => heading.hydrometer == *hydrometer,
-            Entry::Reading(reading) => reading.hydrometer == *hydrometer,
-            _ => false,
-        })
-    }
-
-    fn check_entry(&self, entry: &Entry) -> Result<(), Rejected> {
-        if let Some(batch) = entry.batch()
-            && self.batch(batch).is_none()
-        {
-            return Err(Rejected::NoSuchBatch);
-        }
-        match entry {
-            Entry::Batch(heading) if heading.name.trim().is_empty() => Err(Rejected::NoName),
-            Entry::Hydrometer(item) if item.name.trim().is_empty() => Err(Rejected::NoName),
-            Entry::Bottles(item) if item.name.trim().is_empty() => Err(Rejected::NoName),
-            Entry::Sugar(item) if item.name.trim().is_empty() => Err(Rejected::NoName),
-            Entry::Reading(reading)
-                if reading.as_read.is_none()
-                    && reading.refractometer.is_none()
-                    && reading.added.is_none()
-                    && reading.beer.is_none()
-                    && reading.room.is_none()
-                    && reading.note.trim().is_empty() =>
-            {
-                Err(Rejected::EmptyReading)
+    fn gear_changed(&mut self, key: &EntryKey) {
+        self.gear_revision = self.edits;
+        if key.kind == Kind::Hydrometer {
+            for (_, log) in self.logs.iter_mut().filter(|(_, log)| log.uses(&key.id)) {
+                log.revision = self.edits;
             }
-            Entry::Bottling(record)
-                if self.batch(&record.batch).is_some_and(|heading| record.at < heading.started) =>
-            {
-                Err(Rejected::BeforeStart)
-            }
-            _ => Ok(()),
         }
     }
 
-    /// Every record of a batch but its heading.
-    pub(super) fn keys_of(&self, batch: &Id) -> Vec<EntryKey> {
-        let of_batch = self.entries.iter().filter(|(_, entry)| entry.batch() == Some(batch));
-        of_batch.map(|(key, _)| key.clone()).collect()
+    pub(super) fn has(&self, key: &EntryKey) -> bool {
+        self.batch_of.get(key).is_some() || self.gear.get(key).is_some()
+    }
+
+    /// Whether a batch or a reading is by this instrument, also a reading whose batch is not there: it may
+    /// come, and its correction stands on the instrument.
+    pub(super) fn uses(&self, hydrometer: &Id) -> bool {
+        self.logs.iter().any(|(_, log)| log.uses(hydrometer))
     }
 
     /// The entry of that key.
     #[must_use]
-    pub fn entry(&self, key: &EntryKey) -> Option<&Entry> {
-        self.entries.get(key)
+    pub fn entry(&self, key: &EntryKey) -> Option<Entry> {
+        match self.batch_of.get(key) {
+            Some(batch) => self.logs.get(batch)?.entry(key),
+            None => self.gear.get(key).cloned(),
+        }
+    }
+
+    /// All that is recorded of a batch, with or without its heading.
+    #[must_use]
+    pub fn log(&self, batch: &Id) -> Option<&Log> {
+        self.logs.get(batch)
+    }
+
+    /// Another number whenever gear or settings have changed. Numbers of one journal alone can be
+    /// compared.
+    #[must_use]
+    pub fn gear_revision(&self) -> u64 {
+        self.gear_revision
     }
 
     /// The heading of a batch.
     #[must_use]
     pub fn batch(&self, id: &Id) -> Option<&BatchHeading> {
-        match self.entries.get(&EntryKey { kind: Kind::Batch, id: id.clone() }) {
-            Some(Entry::Batch(heading)) => Some(heading),
-            _ => None,
-        }
+        self.logs.get(id)?.heading()
     }
 
     /// Every batch, by identity.
     pub fn batches(&self) -> impl Iterator<Item = (&Id, &BatchHeading)> {
-        self.entries.iter().filter_map(|(key, entry)| match entry {
-            Entry::Batch(heading) => Some((&key.id, heading)),
-            _ => None,
-        })
+        self.logs.iter().filter_map(|(id, log)| Some((id, log.heading()?)))
     }
 
     /// Every batch worked out, the latest begun first.
@@ -171,65 +224,36 @@ impl Journal {
 
     /// Readings of a batch in the order they were taken.
     #[must_use]
-    pub fn readings(&self, batch: &Id) -> Vec<(&Id, &Reading)> {
-        let found = self
-            .entries
-            .iter()
-            .filter_map(|(key, entry)| match entry {
-                Entry::Reading(reading) if reading.batch == *batch => Some((&key.id, reading)),
-                _ => None,
-            })
-            .collect();
-        in_order(found, |a: &(&Id, &Reading), b| a.1.at.cmp(&b.1.at).then_with(|| a.0.cmp(b.0)))
+    pub fn readings(&self, batch: &Id) -> &[(Id, Reading)] {
+        self.log(batch).map_or(&[], Log::readings)
     }
 
     /// When and how the yeast went in; the first time, should there be more.
     #[must_use]
-    pub fn pitch(&self, batch: &Id) -> Option<(&Id, &PitchRecord)> {
-        let of_batch = self.entries.iter().filter_map(|(key, entry)| match entry {
-            Entry::Pitch(record) if record.batch == *batch => Some((&key.id, record)),
-            _ => None,
-        });
-        of_batch.min_by_key(|(_, record)| record.at)
+    pub fn pitch(&self, batch: &Id) -> Option<&(Id, PitchRecord)> {
+        self.log(batch)?.pitch()
     }
 
     /// The bottling of a batch; the latest, should there be more.
     #[must_use]
-    pub fn bottling(&self, batch: &Id) -> Option<(&Id, &BottlingRecord)> {
-        let of_batch = self.entries.iter().filter_map(|(key, entry)| match entry {
-            Entry::Bottling(record) if record.batch == *batch => Some((&key.id, record)),
-            _ => None,
-        });
-        of_batch.max_by_key(|(_, record)| record.at)
+    pub fn bottling(&self, batch: &Id) -> Option<&(Id, BottlingRecord)> {
+        self.log(batch)?.bottling()
     }
 
     /// Opened bottles of a batch, the latest first.
     #[must_use]
-    pub fn openings(&self, batch: &Id) -> Vec<(&Id, &OpeningRecord)> {
-        let found = self
-            .entries
-            .iter()
-            .filter_map(|(key, entry)| match entry {
-                Entry::Opening(record) if record.batch == *batch => Some((&key.id, record)),
-                _ => None,
-            })
-            .collect();
-        in_order(found, |a: &(&Id, &OpeningRecord), b| {
-            b.1.at.cmp(&a.1.at).then_with(|| a.0.cmp(b.0))
-        })
+    pub fn openings(&self, batch: &Id) -> &[(Id, OpeningRecord)] {
+        self.log(batch).map_or(&[], Log::openings)
     }
 
     /// Every instrument; the usual one when none was entered.
     #[must_use]
     pub fn hydrometers(&self) -> Vec<(Id, HydrometerItem)> {
-        let mut found: Vec<_> = self
-            .entries
-            .iter()
-            .filter_map(|(key, entry)| match entry {
-                Entry::Hydrometer(item) => Some((key.id.clone(), item.clone())),
-                _ => None,
-            })
-            .collect();
+        let entered = self.gear(Kind::Hydrometer).filter_map(|(id, entry)| match entry {
+            Entry::Hydrometer(item) => Some((id.clone(), item.clone())),
+            _ => None,
+        });
+        let mut found: Vec<_> = entered.collect();
         if !found.iter().any(|(id, _)| *id == HydrometerItem::usual_id()) {
             found.insert(0, (HydrometerItem::usual_id(), HydrometerItem::usual()));
         }
@@ -239,7 +263,7 @@ impl Journal {
     /// The instrument of that identity; the usual one when it is gone.
     #[must_use]
     pub fn hydrometer(&self, id: &Id) -> Hydrometer {
-        match self.entries.get(&EntryKey { kind: Kind::Hydrometer, id: id.clone() }) {
+        match self.gear.get(&EntryKey { kind: Kind::Hydrometer, id: id.clone() }) {
             Some(Entry::Hydrometer(item)) => item.instrument,
             _ => Hydrometer::USUAL,
         }
@@ -249,18 +273,18 @@ impl Journal {
     #[must_use]
     pub fn is_gone(&self, id: &Id) -> bool {
         *id != HydrometerItem::usual_id()
-            && self.entry(&EntryKey { kind: Kind::Hydrometer, id: id.clone() }).is_none()
+            && self.gear.get(&EntryKey { kind: Kind::Hydrometer, id: id.clone() }).is_none()
     }
 
     /// Every entry of a kind that belongs to no batch, by identity.
     pub fn gear(&self, kind: Kind) -> impl Iterator<Item = (&Id, &Entry)> {
-        self.entries.iter().filter(move |(key, _)| key.kind == kind).map(|(key, e)| (&key.id, e))
+        self.gear.iter().filter(move |(key, _)| key.kind == kind).map(|(key, e)| (&key.id, e))
     }
 
     /// The settings, or the usual ones.
     #[must_use]
     pub fn settings(&self) -> Settings {
-        match self.entries.get(&EntryKey { kind: Kind::Settings, id: Settings::id() }) {
+        match self.gear.get(&EntryKey { kind: Kind::Settings, id: Settings::id() }) {
             Some(Entry::Settings(settings)) => settings.clone(),
             _ => Settings::default(),
         }

@@ -79,18 +79,18 @@ impl Summary {
     /// Works out a batch; `None` when there is no such batch.
     #[must_use]
     pub fn of(journal: &Journal, id: &Id) -> Option<Self> {
-        let heading = journal.batch(id)?.clone();
-        let own = |(id, record): (&Id, &PitchRecord)| (id.clone(), record.clone());
-        let pitch = journal.pitch(id).map(own);
+        let log = journal.log(id)?;
+        let heading = log.heading()?.clone();
+        let pitch = log.pitch().cloned();
         let pitched = pitch.as_ref().map(|(_, record)| record.at);
 
-        let readings = journal.readings(id);
+        let readings = log.readings();
         // The last sample of the unfermented wort: an earlier one may have been unmixed, or too hot to
         // mean anything. Without one, the first soon after the yeast went in.
-        let of_wort = |&&(_, reading): &&(&Id, &Reading)| reading.vessel == Vessel::Main;
-        let before = |at: Moment| move |&&(_, reading): &&(&Id, &Reading)| reading.at <= at;
+        let of_wort = |(_, reading): &&(Id, Reading)| reading.vessel == Vessel::Main;
+        let before = |at: Moment| move |(_, reading): &&(Id, Reading)| reading.at <= at;
         let yeast_in = pitched.unwrap_or(heading.started.after(STILL_START));
-        let true_start = |&(id, reading): &(&Id, &Reading)| {
+        let true_start = |(id, reading): &(Id, Reading)| {
             Some((id.clone(), corrected(journal, reading, None, yeast_in)?.ok()?.gravity))
         };
         let start = readings
@@ -119,7 +119,7 @@ impl Summary {
 
         let lines: Vec<_> = readings
             .iter()
-            .map(|&(id, reading)| {
+            .map(|(id, reading)| {
                 let is_start = start.as_ref().is_some_and(|(start, _)| start == id);
                 let fermented = original.filter(|_| !is_start).map(Estimate::value);
                 ReadingLine::of(journal, (id, reading), fermented, yeast_in)
@@ -138,7 +138,7 @@ impl Summary {
             added,
             refracted: refracted(&lines, yeast_in),
         };
-        let bottling = journal.bottling(id).map(|(id, record)| (id.clone(), record.clone()));
+        let bottling = log.bottling().cloned();
         // What is in the bottle is foretold no more.
         let (finish, forecast) = match bottling {
             None => {
@@ -151,8 +151,6 @@ impl Summary {
         let warmth = too_warm_or_cold(&heading, record, &lines, original)
             .filter(|_| finish.state != State::Finished);
         let strength = original.zip(present).and_then(|(og, now)| strength(og, now).ok());
-        let openings: Vec<_> =
-            journal.openings(id).into_iter().map(|(id, r)| (id.clone(), r.clone())).collect();
         Some(Self {
             id: id.clone(),
             heading,
@@ -171,7 +169,7 @@ impl Summary {
             warmth,
             added,
             bottling,
-            openings,
+            openings: log.openings().to_vec(),
             lines,
         })
     }

@@ -9,6 +9,7 @@ mod bodies;
 mod bottled;
 mod journal;
 mod life;
+mod logs;
 mod pitch_record;
 mod quiet;
 mod released;
