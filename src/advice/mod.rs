@@ -10,6 +10,7 @@ pub mod bottle;
 pub mod family;
 pub mod open;
 pub mod pitch;
+pub mod practice;
 pub mod thermometer;
 pub mod watch;
 

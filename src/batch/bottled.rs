@@ -5,6 +5,7 @@ use super::summary::Summary;
 use crate::advice::open::Standing;
 use crate::advice::open::learned::Outcome;
 use crate::advice::open::worried::Facts;
+use crate::advice::practice::remembered;
 use crate::quantity::{
     AlcoholByVolume, CarbonDioxideVolumes, Estimate, Litres, Measured, Metres, Moment,
     SpecificGravity,
@@ -13,9 +14,6 @@ use crate::science::bottle_pressure::Closing;
 use crate::science::carbon_dioxide::already_in;
 use crate::science::priming::expected_from;
 use crate::science::strength::from_priming;
-
-/// One standard deviation of a remembered temperature, °C (common practice, no source).
-const REMEMBERED: f64 = 1.0;
 
 impl BottlingRecord {
     /// The beer after it was primed: kept-back wort makes it more.
@@ -30,7 +28,7 @@ impl BottlingRecord {
     pub fn expected(&self) -> CarbonDioxideVolumes {
         let noted = self.grounds.as_ref().and_then(|grounds| grounds.already_in);
         let by_rule = || {
-            let warmest = Estimate::new(self.warmest, REMEMBERED);
+            let warmest = remembered(self.warmest);
             already_in(warmest, Metres::literal(0.0)).ok().map(|found| found.volumes)
         };
         let held = noted.or_else(by_rule).map_or(0.0, |held| held.value().value());

@@ -2,10 +2,11 @@
 
 use super::line::ReadingLine;
 use super::record::Vessel;
+use crate::advice::practice::POINT;
 use crate::quantity::{Celsius, Hours, Measured, Moment, TemperatureChange};
 
-/// Within a point of the last reading it had all but ended.
-const A_POINT: f64 = 0.001 + 1e-9;
+/// A hair of floating point.
+const HAIR: f64 = 1e-9;
 /// This near its warmest it was as warm.
 const AS_WARM: TemperatureChange = TemperatureChange::literal(-2.0);
 
@@ -28,7 +29,10 @@ pub fn quiet(lines: &[ReadingLine]) -> Option<Quiet> {
     let main = || lines.iter().filter(|line| line.reading.vessel == Vessel::Main);
     let gravity = |line: &ReadingLine| line.gravity().map(|sg| sg.value().value());
     let last = main().rev().find_map(gravity)?;
-    let near = |line: &&ReadingLine| gravity(line).is_none_or(|sg| (sg - last).abs() <= A_POINT);
+    // Within a point of the last reading it had all but ended.
+    let near = |line: &&ReadingLine| {
+        gravity(line).is_none_or(|sg| (sg - last).abs() <= POINT.value() + HAIR)
+    };
     let run = main().rev().take_while(near).filter(|line| gravity(line).is_some());
     let (readings, since) = run.fold((0, None), |(n, _), line| (n + 1, Some(line.reading.at)));
     let since = since?;

@@ -6,19 +6,18 @@ use super::line::{ReadingLine, added, corrected, looks, refracted};
 use super::pitch_record::{GoesBy, PitchRecord};
 use super::record::{BatchHeading, BottlingRecord, OpeningRecord, Reading, Vessel};
 use super::watching::{shown, too_warm_or_cold};
+use crate::advice::practice::STILL_START;
 use crate::advice::watch::beer_temperature::Notice;
 use crate::advice::watch::forecast::{Forecast, Refusal};
 use crate::advice::watch::ladder::{Rung, ladder};
 use crate::advice::watch::with_forecast::judge_with_forecast;
 use crate::advice::watch::{self, Course, Finish, State};
-use crate::quantity::{Estimate, Hours, Moment, SpecificGravity};
+use crate::quantity::{Estimate, Moment, SpecificGravity};
 use crate::science::kit_gravity::KitGravity;
 use crate::science::strength::{Strength, strength};
 
 /// A gravity that kit or recipe states is trusted to this (common practice, no source).
 const STATED: f64 = 0.003;
-/// A main reading this soon after pitching still shows the starting gravity.
-pub(super) const STILL_START: Hours = Hours::literal(12.0);
 
 /// What a starting gravity goes by.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

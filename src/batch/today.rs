@@ -1,7 +1,8 @@
 //! A batch as it stands at one moment: what is next, and when that is due.
 
 use super::Vessel;
-use super::summary::{STILL_START, Summary};
+use super::summary::Summary;
+use crate::advice::practice::STILL_START;
 use crate::advice::watch;
 use crate::advice::{Advice, Verdict, open};
 use crate::order::in_order;

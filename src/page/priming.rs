@@ -16,7 +16,7 @@ use crate::advice::bottle::{Plan, Reason};
 use crate::batch::Settings;
 use crate::page::parts::live::live;
 use crate::quantity::{
-    Bounds, CarbonDioxideVolumes, Celsius, Estimate, GasUnit, Grams, Litres, MassUnit, Measured,
+    Bounds, CarbonDioxideVolumes, Celsius, GasUnit, Grams, Litres, MassUnit, Measured,
     PressureUnit, Unit, write, write_bare, write_number,
 };
 use crate::science::priming::Sugar;
@@ -31,10 +31,6 @@ const TARGET: Bounds<CarbonDioxideVolumes> =
 const USUAL_TARGET: CarbonDioxideVolumes = CarbonDioxideVolumes::literal(2.4);
 /// Temperatures beer has been at, or bottles may come to stand at.
 pub const PLACE: Bounds<Celsius> = Bounds::new(Celsius::literal(0.0), Celsius::literal(45.0));
-/// One standard deviation of a volume mark, relative, and of a remembered temperature, °C (common
-/// practice, no source).
-const MARK: f64 = 0.02;
-const REMEMBERED: f64 = 1.0;
 
 /// Asks for the beer that is to be primed.
 pub fn ask_beer(scope: &str) -> Asked<Litres> {
@@ -103,21 +99,11 @@ pub fn pick_weakest(id: &str, chosen: RwSignal<String>) -> AnyView {
     .into_any()
 }
 
-/// The beer in the bottling vessel, as well as its mark can be read.
-pub fn measured(beer: Litres) -> Estimate<Litres> {
-    Estimate::new(beer, MARK * beer.value())
-}
-
 /// Puts a value into a field, in the unit that is chosen beside it.
 pub fn put<U: Unit>(asked: &Asked<U::Quantity>, value: U::Quantity) {
     if let Some(unit) = unit_named::<U>(untrack(|| asked.face.unit.get())) {
         asked.face.text.set(write_bare(value, unit));
     }
-}
-
-/// A temperature as it is remembered.
-pub fn remembered(t: Celsius) -> Estimate<Celsius> {
-    Estimate::new(t, REMEMBERED)
 }
 
 /// The finest step that counts for the vessel: the scale's, or what the brewer's unit is written to when

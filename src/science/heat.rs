@@ -1,5 +1,6 @@
 //! Blending hot and cold: a balance by mass and heat, with the volume and gravity that result.
 
+use super::practice::VOLUME_MARK;
 use super::root::rising_root;
 use super::{Amount, ScienceError, Source, Term, Worked, sucrose};
 use crate::quantity::{
@@ -14,10 +15,8 @@ const WATER: [f64; 6] = [4.2189, -0.3194, 0.9654, -1.4220, 1.1039, -0.3314];
 const SUGAR: [f64; 2] = [2.511, -0.0075];
 /// Heat that melts a kilogram of ice at 0 °C, kJ (IAPWS, ice Ih).
 pub const OF_MELTING_KJ_PER_KG: f64 = 333.4;
-/// One standard deviation of a brewer's thermometer, °C, and of a volume mark, relative (common
-/// practice, no source).
+/// One standard deviation of a brewer's thermometer, °C (common practice, no source).
 const THERMOMETER: f64 = 0.7;
-const VOLUME_MARK: f64 = 0.03;
 
 /// Heat of fermentation, kJ a gram of extract fermented (0.56 to 0.65 in print).
 pub const OF_FERMENTATION_KJ_PER_G: f64 = 0.586;
@@ -158,7 +157,7 @@ pub fn blend(parts: &[Part], ice: Grams) -> Result<Blend, ScienceError> {
     let by_thermometer =
         parts.iter().fold(0.0, |sum: f64, p| sum.hypot(THERMOMETER * p.capacity() / whole));
     let by_marks = parts.iter().fold(0.0, |sum: f64, p| {
-        sum.hypot(VOLUME_MARK * p.capacity() * (p.temperature.value() - t) / whole)
+        sum.hypot(VOLUME_MARK.value() * p.capacity() * (p.temperature.value() - t) / whole)
     });
     let temperature = Celsius::new(t)?;
     let mut worked = Worked::default();

@@ -1,12 +1,11 @@
 //! The starting gravity that follows from what was weighed in: extract, and the volume it is in.
 
+pub use super::practice::by_mark;
+
 use super::root::rising_root;
 use super::{Amount, ScienceError, Source, Term, Worked, sucrose};
 use crate::quantity::{Estimate, Grams, Litres, Measured, Plato, Share, SpecificGravity};
 use serde::{Deserialize, Serialize};
-
-/// One standard deviation of a vessel's litre mark, relative (common practice, no source).
-const VOLUME_MARK: f64 = 0.03;
 
 /// What goes in. The stored names never change.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -110,19 +109,6 @@ impl Ingredient {
         let left = 1.0 - self.extract_share().map_or(0.0, Share::value);
         Share::nearest(self.water.map_or(left, |water| water.value().min(left)))
     }
-}
-
-/// A volume read off a vessel's mark, with the doubt such a mark has (3 %).
-///
-/// ```
-/// use fermentside::quantity::Litres;
-/// use fermentside::science::kit_gravity::by_mark;
-///
-/// assert!((by_mark(Litres::literal(20.0)).sigma() - 0.6).abs() < 1e-12);
-/// ```
-#[must_use]
-pub fn by_mark(volume: Litres) -> Estimate<Litres> {
-    Estimate::new(volume, VOLUME_MARK * volume.value())
 }
 
 /// What the ingredients make when all is mixed.

@@ -16,6 +16,7 @@ pub mod hydrometer_check;
 pub mod kit_gravity;
 pub mod mixing;
 pub mod oxygen;
+pub mod practice;
 pub mod priming;
 pub mod refractometer;
 mod root;

@@ -6,6 +6,7 @@
 //! dose is for one of them, as the brewer chooses, and the guard counts the one that presses harder.
 
 use super::dose_plan::{Bottling, Plan, plan};
+use crate::advice::practice::remembered;
 use crate::quantity::{CarbonDioxideVolumes, Celsius, Estimate, Grams, Hours, Measured, Metres};
 use crate::science::carbon_dioxide::already_in;
 use crate::science::{ScienceError, Worked};
@@ -15,8 +16,6 @@ use serde::{Deserialize, Serialize};
 const LETS_GO: Hours = Hours::literal(48.0);
 /// Two ends nearer than this are one.
 const NO_MATTER: f64 = 0.1;
-/// How well a remembered temperature is known, °C (common practice, no source).
-const REMEMBERED: f64 = 1.0;
 
 /// How the vessel was closed while the beer was cold.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -112,7 +111,7 @@ pub fn held(warmest: Estimate<Celsius>, past: Past, height: Metres) -> Result<He
     if let Some(coldest) = past.coldest
         && let Some(doubt) = doubt(past)
     {
-        let cold = already_in(Estimate::new(coldest, REMEMBERED), height)?.volumes;
+        let cold = already_in(remembered(coldest), height)?.volumes;
         if cold.value().value() - rule.volumes.value().value() > NO_MATTER {
             may_hold = Some((cold, doubt));
         }

@@ -4,16 +4,13 @@
 //! colder than that ale yeast hardly works, and no number of days makes the bottles ready. Warmer than
 //! 26 °C flavour suffers and the pressure rises (all common practice, no source).
 
+use crate::advice::practice::{COOL_PLACE, STRONG};
 use crate::advice::{Advice, Verdict};
 use crate::quantity::{Celsius, Hours, Measured, Moment, SpecificGravity};
 use crate::science::{Term, Worked};
 
-/// Stronger wort than this takes longer.
-const STRONG: SpecificGravity = SpecificGravity::literal(1.060);
 /// Colder than this the yeast hardly works.
 const HARDLY_WORKS: Celsius = Celsius::literal(13.0);
-/// Colder than this takes double the time.
-const SLOW: Celsius = Celsius::literal(18.0);
 /// Warmer than this harms flavour and raises the pressure.
 const HOT: Celsius = Celsius::literal(26.0);
 /// A bottle is chilled this long before it is judged, so that the gas goes in.
@@ -98,7 +95,7 @@ fn too_cold(standing: &Standing) -> bool {
 /// ```
 #[must_use]
 pub fn dates(standing: Standing) -> Dates {
-    let slow = standing.place.is_some_and(|place| (HARDLY_WORKS..SLOW).contains(&place));
+    let slow = standing.place.is_some_and(|place| (HARDLY_WORKS..COOL_PLACE).contains(&place));
     let days = days(standing.original) * if slow { 2.0 } else { 1.0 };
     let from = if too_cold(&standing) { standing.now } else { standing.bottled };
     let after = |days: f64| from.after(Hours::nearest(days * 24.0));
@@ -134,7 +131,7 @@ pub fn judge(standing: Standing) -> Advice<Reason, Next> {
     match standing.place {
         None => reasons.push(Reason::PlaceUnknown),
         Some(place) if place < HARDLY_WORKS => reasons.push(Reason::TooCold(place)),
-        Some(place) if place < SLOW => reasons.push(Reason::Cool(place)),
+        Some(place) if place < COOL_PLACE => reasons.push(Reason::Cool(place)),
         Some(place) if place > HOT => reasons.push(Reason::Hot(place)),
         Some(_) => {}
     }

@@ -4,13 +4,12 @@
 //! and gushing is looked into before a target is touched.
 
 use crate::advice::family::{Family, Span};
+use crate::advice::practice::GREEN;
 use crate::quantity::{
     Attenuation, CarbonDioxideVolumes, Estimate, GravityChange, Hours, Litres, Measured, Share,
     SpecificGravity,
 };
 
-/// Bottles younger than this say nothing of the dose (common practice, no source).
-const YOUNG: Hours = Hours::literal(14.0 * 24.0);
 /// So many bottles make a pattern.
 const A_FEW: usize = 2;
 /// A step of the target that is worth a change.
@@ -147,7 +146,7 @@ pub fn lessons(outcome: &Outcome) -> Vec<Lesson> {
 }
 
 fn fizz(outcome: &Outcome) -> Vec<Lesson> {
-    let ripe = || outcome.fizz.iter().filter(|(_, age)| *age >= YOUNG).map(|(fizz, _)| *fizz);
+    let ripe = || outcome.fizz.iter().filter(|(_, age)| *age >= GREEN).map(|(fizz, _)| *fizz);
     let have = ripe().count();
     // A gusher is believed at any age.
     if outcome.fizz.iter().any(|(fizz, _)| *fizz >= 5) {

@@ -5,13 +5,10 @@
 
 pub use super::pressures::{COLD, Pressures, pressures};
 
+use crate::advice::practice::{COOL_PLACE, GREEN};
 use crate::quantity::{CarbonDioxideVolumes, Celsius, Hours, Measured};
 use crate::science::bottle_pressure::Closing;
 
-/// Bottles younger than this are green (common practice, no source).
-const YOUNG: Hours = Hours::literal(14.0 * 24.0);
-/// A place cooler than this is too cool to judge by.
-const COOL: Celsius = Celsius::literal(18.0);
 /// Yeast that has sat cold and strong beer grow tired after this (common practice, no source).
 const OLD: Hours = Hours::literal(90.0 * 24.0);
 
@@ -187,8 +184,8 @@ pub fn help(symptom: Symptom, facts: &Facts) -> Help {
 }
 
 fn causes(symptom: Symptom, facts: &Facts) -> Vec<Cause> {
-    let cold = facts.place.is_some_and(|t| t < COOL);
-    let young = facts.age < YOUNG;
+    let cold = facts.place.is_some_and(|t| t < COOL_PLACE);
+    let young = facts.age < GREEN;
     // More than two tenths beside the wish is the dose's doing.
     let over = facts.expected.value() > facts.target.value() + 0.2;
     let under = facts.expected.value() < facts.target.value() - 0.2;

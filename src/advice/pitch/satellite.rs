@@ -2,6 +2,7 @@
 //! the batch will end.
 
 use crate::advice::family::{Family, Span};
+use crate::advice::practice::APART;
 use crate::quantity::{Celsius, Grams, Hours, Litres, Measured, Moment, SpecificGravity};
 use crate::science::yeast::dry_yeast;
 use crate::science::{ScienceError, sucrose};
@@ -17,8 +18,6 @@ const BREAD_YEAST: f64 = 6.25;
 const PLACE: Span<Celsius> = Span { from: Celsius::literal(21.0), to: Celsius::literal(27.0) };
 /// It ends in one to four days (common practice, no source).
 const ENDS: (Hours, Hours) = (Hours::literal(24.0), Hours::literal(96.0));
-/// Between its two readings (common practice, no source).
-const AGAIN: Hours = Hours::literal(24.0);
 /// Gas for each point that ferments, litres a litre of beer.
 const GAS_A_POINT: f64 = 0.5;
 
@@ -118,7 +117,7 @@ pub fn card(
         gas: Litres::new((GAS_A_POINT * fall).max(0.0) * wort.value())?,
         read_from: set.after(ENDS.0),
         ended_by: set.after(ENDS.1),
-        again_after: AGAIN,
+        again_after: APART,
         traps,
     })
 }

@@ -1,6 +1,7 @@
 //! Is there yeast enough, and how does it go in: sprinkled or woken in water first.
 
 use crate::advice::family::{Family, Span};
+use crate::advice::practice::STRONG;
 use crate::advice::{Advice, Verdict};
 use crate::quantity::{
     Celsius, Grams, Hours, Litres, Measured, SpecificGravity, TemperatureChange,
@@ -9,8 +10,6 @@ use crate::science::yeast::{DryYeast, Pitching, Range, dry_yeast, sachets};
 use crate::science::{ScienceError, sucrose};
 use serde::{Deserialize, Serialize};
 
-/// Wort above this is hard on dry yeast (common practice, no source).
-pub const STRONG: SpecificGravity = SpecificGravity::literal(1.060);
 /// A sachet so long past its date counts as two cautions (common practice, no source).
 const LONG_PAST: Months = Months(12);
 /// Water for waking yeast: ten times its weight (yeast makers' sheets).

@@ -5,12 +5,11 @@
 
 use super::started::Lag;
 use crate::advice::family::Family;
+use crate::advice::practice::P95;
 use crate::advice::{Advice, Verdict};
 use crate::quantity::{Celsius, Estimate, GravityChange, Hours, Measured, Moment, SpecificGravity};
 use crate::science::{Amount, Source, Term, Worked};
 
-/// Two-sided 95 % of a normal distribution.
-const P95: f64 = 1.96;
 /// A fall of so much is a fermentation well under way.
 const WELL_UNDER_WAY: GravityChange = GravityChange::literal(0.010);
 

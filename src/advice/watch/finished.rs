@@ -10,34 +10,29 @@
 use super::believable_end::{believable_end, long_enough};
 use super::course::{Course, Finish, Look, Next, Reason, State};
 use super::expected_end::expected;
-use super::left_to_ferment::{HAIR, P95, Tail, left_by_range, left_by_tail};
+use super::left_to_ferment::{HAIR, Tail, left_by_range, left_by_tail};
 use super::next_measurement::next_measurement;
 use super::refracted::{Change, change};
 use super::started::not_started;
-use super::steady::{LEVEL, before, drift, level_back, value};
+use super::steady::{before, drift, level_back, value};
 use crate::advice::family::Family;
+use crate::advice::practice::{AFTER_ROUSING, COOL_BEER, P95, POINT, STRONG};
 use crate::advice::{Advice, Verdict};
 use crate::order::in_order;
-use crate::quantity::{Celsius, GravityChange, Hours, Measured, SpecificGravity};
+use crate::quantity::{GravityChange, Hours, Measured};
 use crate::science::{Amount, Source, Term, Worked};
 
 /// The fastest fall that may stay possible in a finish, points a day.
 const NOT_RULED_OUT: f64 = 1.5;
-/// Stronger wort than this finishes slowly.
-const STRONG: SpecificGravity = SpecificGravity::literal(1.060);
-/// Beer colder than this finishes slowly.
-const COLD: Celsius = Celsius::literal(16.0);
 /// A rise beyond this is a fault in one of the readings. It does not stretch with their error: a rougher
 /// reading must never look more finished.
 const ROSE: GravityChange = GravityChange::literal(0.002);
-/// Beer that looks stuck is read again after so long.
-const AFTER_ROUSING: Hours = Hours::literal(72.0);
 
 /// Least time between two readings that are compared, and the tail that may be hidden between them.
 fn needed(course: &Course, last: &Look) -> (Hours, Tail) {
     let strong = course.original.is_some_and(|og| og.value() > STRONG);
     let at_last = course.main.iter().filter(|look| look.at == last.at);
-    let cold = at_last.filter_map(|look| look.beer).any(|beer| beer < COLD);
+    let cold = at_last.filter_map(|look| look.beer).any(|beer| beer < COOL_BEER);
     if course.may_go_on() {
         (Hours::literal(168.0), Tail::GoesOn)
     } else if strong || cold || course.family == Family::Lager {
@@ -175,7 +170,7 @@ fn by_readings(course: &Course, main: &[Look]) -> Finish {
         reasons.push(change.reason());
     }
     let refractometer_falls = matches!(refracted, Some(Change::Falls(_)));
-    if highest - value(&last) > LEVEL + HAIR {
+    if highest - value(&last) > POINT.value() + HAIR {
         reasons.push(Reason::Falling(Amount::Number(per_day, 1, "points a day")));
         let state = if per_day < 0.5 { State::Slow } else { State::NotYet };
         return done(state, reasons, again, by_range);

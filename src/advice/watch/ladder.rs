@@ -6,12 +6,11 @@
 use super::course::{Course, Finish, Next, State};
 use super::started::Lag;
 use crate::advice::family::Span;
+use crate::advice::practice::AFTER_ROUSING;
 use crate::quantity::{Celsius, Hours, Measured, Moment};
 
 /// A yeast is warm enough within this of the top of its range, °C.
 const NEARLY: f64 = 0.5;
-/// After warming and rousing (common practice, no source).
-const WAIT: Hours = Hours::literal(72.0);
 
 /// One step.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -116,7 +115,7 @@ fn slow(course: &Course, shown: Shown, last: Moment) -> Vec<Rung> {
         rung(Remedy::CompareSatellite, satellite),
         rung(Remedy::WarmTo(top), warm),
         rung(Remedy::Rouse, false),
-        rung(Remedy::WaitUntil(last.after(WAIT)), false),
+        rung(Remedy::WaitUntil(last.after(AFTER_ROUSING)), false),
         rung(Remedy::FreshYeast, false),
     ]
 }

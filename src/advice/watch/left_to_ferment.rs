@@ -2,10 +2,8 @@
 //! guard stands on.
 
 use super::expected_end::{Expected, has_passed};
+use crate::advice::practice::P95;
 use crate::quantity::{Estimate, GravityChange, Hours, Measured, SpecificGravity};
-
-/// Two-sided 95 % of a normal distribution.
-pub(super) const P95: f64 = 1.96;
 
 /// Hairs of floating point.
 pub(super) const HAIR: f64 = 1e-9;

@@ -1,11 +1,10 @@
 //! What a refractometer can say of fermenting beer: that it changed, or that it did not.
 
 use super::course::{Course, Reason, Refracted};
+use crate::advice::practice::APART;
 use crate::order::in_order;
-use crate::quantity::{Hours, Measured, Moment, Plato};
+use crate::quantity::{Measured, Moment, Plato};
 
-/// Least time between two readings that are compared.
-const APART: Hours = Hours::literal(24.0);
 /// One mark of the usual scale, °Bx.
 const MARK: f64 = 0.2;
 

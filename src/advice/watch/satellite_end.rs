@@ -6,14 +6,9 @@
 
 use super::course::Look;
 use super::left_to_ferment::HAIR;
+use crate::advice::practice::{APART, POINT, SLOW_A_DAY};
 use crate::order::in_order;
-use crate::quantity::{Estimate, Hours, Measured, Moment, SpecificGravity};
-
-/// Least time between its two readings (common practice, no source).
-pub const APART: Hours = Hours::literal(24.0);
-/// The two agree within a point, and within half a point a day.
-const LEVEL: f64 = 0.001;
-const A_DAY: f64 = 0.0005;
+use crate::quantity::{Estimate, Measured, Moment, SpecificGravity};
 
 /// What the satellite's readings are worth.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -83,8 +78,8 @@ pub fn satellite_end(looks: &[Look]) -> SatelliteEnd {
     let highest = window().map(value).fold(f64::MIN, f64::max);
     let least = window().map(value).fold(f64::MAX, f64::min);
     let at_last = window().filter(|look| look.at == last.at).map(value).fold(f64::MAX, f64::min);
-    let may_fall = A_DAY * last.at.since(earlier.at).days().max(1.0);
-    if highest - least > LEVEL + HAIR || value(earlier) - at_last > may_fall + HAIR {
+    let may_fall = SLOW_A_DAY.value() * last.at.since(earlier.at).days().max(1.0);
+    if highest - least > POINT.value() + HAIR || value(earlier) - at_last > may_fall + HAIR {
         return unproven;
     }
     let sigma = window().map(|look| look.gravity.sigma()).fold(lowest.gravity.sigma(), f64::max);
@@ -94,6 +89,7 @@ pub fn satellite_end(looks: &[Look]) -> SatelliteEnd {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::quantity::Hours;
 
     fn end(readings: &[(f64, f64)]) -> SatelliteEnd {
         let start: Moment = "2026-04-01T18:00+01:00".parse().expect("a moment");

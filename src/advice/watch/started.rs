@@ -6,17 +6,15 @@
 //! moved for about three days, four for slow yeast.
 
 use super::course::{Course, Look, Next, Reason};
-use super::left_to_ferment::P95;
-use super::steady::{LEVEL, value};
+use super::steady::value;
 use crate::advice::family::Family;
+use crate::advice::practice::{COOL_BEER, P95, POINT};
 use crate::quantity::{Celsius, Hours, Measured, Moment, SpecificGravity};
 
 /// Beer this soon after the yeast went in is not asked at all.
 const TOO_SOON: Hours = Hours::literal(12.0);
 /// A fall of more than this is a fall, however rough the readings.
 const MOVED: f64 = 0.006;
-/// Colder than this even ale yeast begins slowly.
-const COLD: Celsius = Celsius::literal(16.0);
 
 /// When each thing is worth doing, from pitching.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -63,7 +61,7 @@ impl Lag {
     /// ```
     #[must_use]
     pub fn is_slow(family: Family, beer: Option<Celsius>) -> bool {
-        beer.is_some_and(|beer| beer < COLD) || family.starts_slowly()
+        beer.is_some_and(|beer| beer < COOL_BEER) || family.starts_slowly()
     }
 
     /// By the yeast and the beer's temperature at the last reading.
@@ -98,7 +96,8 @@ pub(super) fn not_started(course: &Course, main: &[Look]) -> Option<NotStarted> 
     }
     let start = original.value();
     let unmoved = |look: &Look| {
-        let error = (P95 * look.gravity.sigma().hypot(original.sigma())).clamp(LEVEL, MOVED);
+        let error =
+            (P95 * look.gravity.sigma().hypot(original.sigma())).clamp(POINT.value(), MOVED);
         (start.value() - value(look)).abs() <= error
     };
     if !main.iter().filter(|look| look.at > from).all(unmoved) {

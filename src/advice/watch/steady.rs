@@ -9,12 +9,9 @@
 
 use super::course::Look;
 use super::left_to_ferment::HAIR;
+use crate::advice::practice::{POINT, SLOW_A_DAY};
 use crate::quantity::{Hours, Measured};
 
-/// A fall of this much between two readings is within what an eye can do.
-pub(super) const LEVEL: f64 = 0.001;
-/// From one reading to the next a slow run falls no faster, a day.
-const SLOW_A_DAY: f64 = 0.0005;
 /// How far back a drift is looked for.
 const BACK: [Hours; 2] = [Hours::literal(168.0), Hours::literal(336.0)];
 
@@ -44,7 +41,7 @@ pub(super) fn drift(main: &[Look], earlier: usize) -> Option<Drift> {
     let mut first = earlier;
     while let Some(older) = first.checked_sub(1) {
         let (a, b) = (main.get(older)?, main.get(first)?);
-        let may_fall = (SLOW_A_DAY * b.at.since(a.at).days()).max(LEVEL);
+        let may_fall = (SLOW_A_DAY.value() * b.at.since(a.at).days()).max(POINT.value());
         if value(a) - value(b) > may_fall + HAIR {
             break;
         }
@@ -58,8 +55,8 @@ pub(super) fn drift(main: &[Look], earlier: usize) -> Option<Drift> {
         let days = middle.at.since(from.at).days();
         let pace = if days > 0.0 { (value(from) - value(middle)).max(0.0) / days } else { 0.0 };
         let would_be = value(middle) - pace * last.at.since(middle.at).days();
-        let falls = value(from) - value(last) > LEVEL + HAIR;
-        if falls && value(last) - would_be <= LEVEL + HAIR {
+        let falls = value(from) - value(last) > POINT.value() + HAIR;
+        if falls && value(last) - would_be <= POINT.value() + HAIR {
             return Some(Drift { from: *from, apart: last.at.since(from.at) });
         }
         since = at;
@@ -72,5 +69,5 @@ pub(super) fn drift(main: &[Look], earlier: usize) -> Option<Drift> {
 pub(super) fn level_back(main: &[Look], earlier: usize) -> impl Iterator<Item = &Look> {
     let last = main.last().map_or(0.0, value);
     let run = main.get(..=earlier).unwrap_or_default().iter().rev();
-    run.take_while(move |look| value(look) - last <= LEVEL + HAIR)
+    run.take_while(move |look| value(look) - last <= POINT.value() + HAIR)
 }

@@ -9,10 +9,8 @@ use super::course::{Course, Finish, Look, Measure, Next, NextMeasurement, Reason
 use super::finished::judge;
 use super::forecast::{Forecast, HORIZON, OnePointLeft, Refusal, forecast};
 use crate::advice::Verdict;
-use crate::quantity::{Estimate, GravityChange, Moment, SpecificGravity};
-
-/// What every reading is taken to be good for when the forecast judges.
-const ALIKE: f64 = 0.001;
+use crate::advice::practice::HALF_DIVISION;
+use crate::quantity::{Estimate, GravityChange, Measured, Moment, SpecificGravity};
 
 /// Both, and what they come to.
 #[derive(Clone, Debug, PartialEq)]
@@ -51,7 +49,7 @@ pub fn judge_with_forecast(course: &Course) -> WithForecast {
 }
 
 fn alike(course: &Course) -> Course {
-    let same = |e: Estimate<SpecificGravity>| Estimate::new(e.value(), ALIKE);
+    let same = |e: Estimate<SpecificGravity>| Estimate::new(e.value(), HALF_DIVISION.value());
     let looks = |looks: &[Look]| {
         looks.iter().map(|look| Look { gravity: same(look.gravity), ..*look }).collect()
     };

@@ -1,5 +1,6 @@
 //! How strong, and how far gone.
 
+use crate::advice::practice::HALF_DIVISION;
 use crate::page::ask::{AskGravity, ask_gravity};
 use crate::page::parts::answer::{Answer, Said};
 use crate::page::parts::field::NumberField;
@@ -7,13 +8,10 @@ use crate::page::parts::figures::Figures;
 use crate::page::parts::worked::HowWorked;
 use crate::page::session::use_session;
 use crate::page::{words, write};
-use crate::quantity::{Estimate, SpecificGravity, write_number};
+use crate::quantity::{Estimate, Measured, SpecificGravity, write_number};
 use crate::science::strength::{Strength, strength};
 use crate::science::{ScienceError, sucrose};
 use leptos::prelude::*;
-
-/// One standard deviation of a gravity typed here: half a division of the usual instrument.
-const READ: f64 = 0.001;
 
 /// The figures of a strength, each under its rule's name.
 pub fn rules(found: &Strength) -> Vec<(&'static str, String)> {
@@ -52,7 +50,7 @@ pub fn StrengthSum() -> impl IntoView {
     let present = gravity("present", "Gravity now, or at the end", 1.010);
     let (og, fg) = (original.value, present.value);
     let found = move || -> Option<Result<Strength, ScienceError>> {
-        let read = |gravity| Estimate::new(sucrose::as_specific(gravity), READ);
+        let read = |gravity| Estimate::new(sucrose::as_specific(gravity), HALF_DIVISION.value());
         Some(strength(read(og.get().ok()?), read(fg.get().ok()?)))
     };
     let said = move || match found() {

@@ -3,6 +3,7 @@
 use crate::advice::bottle::dosing::Weighing;
 use crate::advice::bottle::ways_to_dose::ways;
 use crate::advice::bottle::{Bottling, Over, Plan, plan};
+use crate::advice::practice::{POINT, by_mark, remembered};
 use crate::page::ask::{Ask, ask};
 use crate::page::drafts::use_drafts;
 use crate::page::parts::answer::{Answer, Said, card};
@@ -10,19 +11,16 @@ use crate::page::parts::field::NumberField;
 use crate::page::parts::live::live;
 use crate::page::priming::{
     NOT_CHILLED, PlanFigures, ask_beer, ask_hottest, ask_target, ask_warmest, bottle_named,
-    dose_said, finest_step, measured, pick_weakest, remembered,
+    dose_said, finest_step, pick_weakest,
 };
 use crate::page::session::use_session;
 use crate::page::sugar_ask::{SugarAsk, SugarFields};
 use crate::page::words;
-use crate::quantity::{Bounds, GravityChange, LengthUnit, Metres};
+use crate::quantity::{Bounds, LengthUnit, Metres};
 use crate::science::ScienceError;
 use crate::science::bottle_pressure::Closing;
 use crate::science::carbon_dioxide::already_in;
 use leptos::prelude::*;
-
-/// What even finished beer may have left, when no log says more: one point.
-const ONE_POINT: GravityChange = GravityChange::literal(0.001);
 
 /// The sum.
 #[component]
@@ -56,12 +54,12 @@ pub fn SugarSum() -> impl IntoView {
     let asked = move || -> Option<Result<Bottling, ScienceError>> {
         let height = high.get().ok()?;
         let (target, hottest) = (wished.get().ok()?, place.get().ok()?);
-        let beer = measured(litres.get().ok()?);
+        let beer = by_mark(litres.get().ok()?);
         let weakest = bottle_named(&weakest.get())?;
         let (sugar, scale) = (sugar.get()?, finest_step(&session.settings()));
         Some(already_in(remembered(was.get().ok()?), height).map(|held| Bottling {
             over: Over::Judged,
-            points_left: Some(ONE_POINT),
+            points_left: Some(POINT),
             yeast_may_go_on: false,
             target,
             already_in: held.volumes,

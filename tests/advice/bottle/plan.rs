@@ -4,6 +4,7 @@ use fermentside::advice::Verdict;
 use fermentside::advice::bottle::dosing::{Dosing, Weighing};
 use fermentside::advice::bottle::kinds::Bottle;
 use fermentside::advice::bottle::{Bottling, Next, Over, Reason, plan};
+use fermentside::advice::practice::by_mark;
 use fermentside::quantity::{
     CarbonDioxideVolumes, Celsius, Estimate, Grams, GravityChange, Litres, Measured,
 };
@@ -19,7 +20,7 @@ fn usual() -> Bottling {
         target: CarbonDioxideVolumes::literal(2.4),
         already_in: Estimate::new(CarbonDioxideVolumes::literal(0.82), 0.042),
         may_hold: None,
-        beer: Estimate::new(Litres::literal(19.0), 0.3),
+        beer: by_mark(Litres::literal(19.0)),
         sugar: Sugar::Sucrose,
         weighing: Weighing::USUAL,
         weakest: Bottle::ReusableGlass,
@@ -99,23 +100,26 @@ fn beer_that_only_a_word_says_is_finished_gets_no_lower_target() {
     assert_eq!((said.advice.verdict, said.advice.next), (Verdict::Stop, Next::ReadAgain));
 }
 
-/// The ordinary beers that the guard must not forbid, with the mark of a vessel good to 2 %, a kitchen
+/// The ordinary beers that the guard must not forbid, with the mark of a vessel good to 3 %, a kitchen
 /// scale of 1 g and a syrup stirred in by hand.
 #[test]
 fn ordinary_beer_gets_its_dose() {
     let ordinary = |weakest, points: f64| {
-        let beer = Estimate::new(Litres::literal(19.0), 0.38);
+        let beer = by_mark(Litres::literal(19.0));
         let points_left = Some(GravityChange::literal(points / 1000.0));
         plan(Bottling { beer, weakest, points_left, ..usual() }).expect("in range")
     };
-    // Two equal readings three days apart on a stick with lines every 0.002 leave 1.2 points.
-    let reusable = ordinary(Bottle::ReusableGlass, 1.2);
+    // Two equal readings four days apart on a stick with lines every 0.002 leave 0.7 points.
+    let reusable = ordinary(Bottle::ReusableGlass, 0.7);
     assert!(reusable.dose().is_some(), "{:?}", reusable.advice);
-    // A week apart they leave 0.2; then even unknown glass will do at 2.4.
-    let unknown = ordinary(Bottle::UnknownGlass, 0.18);
+    // Nine days apart they leave 0.1; then even unknown glass will do at 2.4.
+    let unknown = ordinary(Bottle::UnknownGlass, 0.08);
     assert!(unknown.dose().is_some(), "{:?}", unknown.advice);
-    // But not after three days.
-    assert!(ordinary(Bottle::UnknownGlass, 1.2).dose().is_none());
+    // Three days apart they leave 1.2, which asks for a little less in the bottle.
+    let soon = ordinary(Bottle::ReusableGlass, 1.2).advice.next;
+    assert_eq!(soon, Next::LowerTarget(CarbonDioxideVolumes::literal(2.3)));
+    // But unknown glass wants more than four days.
+    assert!(ordinary(Bottle::UnknownGlass, 0.7).dose().is_none());
 }
 
 #[test]

@@ -5,6 +5,7 @@ use fermentside::advice::bottle::kinds::Bottle;
 use fermentside::advice::bottle::ways_to_dose::{Way, read_again, ways};
 use fermentside::advice::bottle::{Bottling, Over, plan};
 use fermentside::advice::family::Family;
+use fermentside::advice::practice::by_mark;
 use fermentside::advice::watch::{Course, Look, State, judge};
 use fermentside::quantity::{
     CarbonDioxideVolumes, Celsius, Estimate, Grams, GravityChange, Hours, Litres, Measured, Moment,
@@ -46,7 +47,7 @@ fn bottling(course: &Course) -> Bottling {
         target: CarbonDioxideVolumes::literal(2.4),
         already_in: Estimate::new(CarbonDioxideVolumes::literal(0.82), 0.042),
         may_hold: None,
-        beer: Estimate::new(Litres::literal(19.0), 0.38),
+        beer: by_mark(Litres::literal(19.0)),
         sugar: Sugar::Sucrose,
         weighing: Weighing::USUAL,
         weakest: Bottle::ReusableGlass,

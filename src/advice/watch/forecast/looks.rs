@@ -1,15 +1,14 @@
 //! The readings that a forecast stands on: in order, each once, and not too many.
 
 use crate::advice::family::Span;
+use crate::advice::practice::STILL_START;
 use crate::advice::watch::course::Look;
 use crate::order::in_order;
-use crate::quantity::{Celsius, Estimate, Hours, Measured, Moment, Plato, SpecificGravity};
+use crate::quantity::{Celsius, Estimate, Measured, Moment, Plato, SpecificGravity};
 use crate::science::sucrose;
 
 /// A reading rougher than this says nothing.
 pub(super) const ROUGHEST: f64 = 0.01;
-/// So soon after pitching it is still the start.
-const STILL_START: Hours = Hours::literal(12.0);
 /// Readings so near in time are one look.
 const ONE_LOOK: f64 = 2.0;
 /// More looks than this are put together by time.

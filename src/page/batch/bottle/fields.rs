@@ -6,6 +6,7 @@ use crate::advice::bottle::history::{Held, Past, Seal, Working, held};
 use crate::advice::bottle::kinds::Bottle;
 use crate::advice::bottle::stock::{Bottles, smallest, weakest};
 use crate::advice::bottle::{Bottling, Over};
+use crate::advice::practice::{by_mark, remembered};
 use crate::advice::watch::State;
 use crate::batch::{Entry, Id, Kind, Summary, quiet};
 use crate::page::ask::{Ask, Asked, Read, ask};
@@ -13,7 +14,6 @@ use crate::page::bench::temperature;
 use crate::page::drafts::use_drafts;
 use crate::page::priming::{
     NOT_CHILLED, PLACE, ask_beer, ask_hottest, ask_target, ask_warmest, bottle_named, finest_step,
-    measured, remembered,
 };
 use crate::page::session::{Session, use_session};
 use crate::page::sugar_ask::{SugarAsk, SugarChosen};
@@ -252,7 +252,7 @@ impl Input {
     pub fn ready(self, changed: Changed) -> Option<Result<Ready, ScienceError>> {
         let ended = |s: &Summary| (s.finish.state, s.finish.points_left, s.may_go_on());
         let (state, points_left, yeast_may_go_on) = self.live.with(|s| s.as_ref().map(ended))?;
-        let beer = measured(changed.beer.or_else(|| self.beer.get().ok())?);
+        let beer = by_mark(changed.beer.or_else(|| self.beer.get().ok())?);
         let target = changed.target.or_else(|| self.target.get().ok())?;
         let warmest = changed.warmest.or_else(|| self.warmest.get().ok())?;
         let hottest = changed.hottest.or_else(|| self.hottest.get().ok())?;

@@ -5,6 +5,7 @@ mod worried;
 use super::{Live, remove};
 use crate::advice::open::dates;
 use crate::advice::open::learned::lessons;
+use crate::advice::practice::COOL_PLACE;
 use crate::batch::{Change, Clarity, Entry, Fizz, Id, Kind, OpeningRecord, Summary};
 use crate::page::batches::form::when;
 use crate::page::bench::temperature;
@@ -19,12 +20,10 @@ use crate::page::priming::PLACE;
 use crate::page::session::{Session, use_session};
 use crate::page::words::opening;
 use crate::page::{clock, words, write};
-use crate::quantity::{Celsius, Estimate};
+use crate::quantity::Estimate;
 use leptos::prelude::*;
 use worried::Worried;
 
-/// Cooler than this the days do not count once they are moved.
-const COOL: Celsius = Celsius::literal(18.0);
 const FIZZ: [(&str, &str); 5] =
     [("1", "1 flat"), ("2", "2 little"), ("3", "3 right"), ("4", "4 much"), ("5", "5 gushes")];
 const CLARITY: [(&str, Clarity); 3] =
@@ -156,7 +155,7 @@ fn MoveForm(scope: String, live: Live) -> impl IntoView {
             return;
         };
         // Days in the cool do not count; among warm places they go on.
-        if record.place.is_some_and(|before| before < COOL && t >= COOL) {
+        if record.place.is_some_and(|before| before < COOL_PLACE && t >= COOL_PLACE) {
             record.moved = Some(clock::now());
         }
         record.place = Some(t);

@@ -2,6 +2,7 @@
 
 use super::super::Live;
 use crate::advice::open::worried::{Facts, Symptom, help, pressures};
+use crate::advice::practice::GREEN;
 use crate::page::drafts::use_drafts;
 use crate::page::parts::choice::Choice;
 use crate::page::parts::figures::{figures, items};
@@ -9,7 +10,6 @@ use crate::page::parts::live::live as part;
 use crate::page::session::{Session, use_session};
 use crate::page::words::{self, opening};
 use crate::page::write;
-use crate::quantity::Hours;
 use leptos::prelude::*;
 
 /// Questions and answers, folded away until they are wanted.
@@ -64,7 +64,7 @@ fn answer(session: Session, symptom: Symptom, facts: Facts) -> AnyView {
     let beyond = above.then_some("At worst they hold more than their usual ceiling.");
     let hazard = symptom.is_hazard();
     // Over-pressured bottles may be green as well: nobody is told to wait for those.
-    let young = !hazard && facts.age < Hours::literal(14.0 * 24.0);
+    let young = !hazard && facts.age < GREEN;
     let young = young.then_some("They are less than two weeks old: most often that is all.");
     let class = if hazard { "notice notice-grave" } else { "notice" };
     view! {

@@ -1,0 +1,30 @@
+//! Figures that more than one judgement goes by, each named once. All are common practice without a
+//! source but the first, which is a table's.
+
+use crate::quantity::{Celsius, GravityChange, Hours, SpecificGravity};
+
+pub use crate::science::practice::{REMEMBERED, VOLUME_MARK, by_mark, remembered};
+
+/// Standard deviations to either side that hold 95 % of a normal distribution (any table of it).
+pub(crate) const P95: f64 = 1.96;
+/// Wort stronger than this is hard on dry yeast, ferments slowly and ripens slowly.
+pub const STRONG: SpecificGravity = SpecificGravity::literal(1.060);
+/// In beer colder than this even ale yeast begins slowly and finishes slowly.
+pub const COOL_BEER: Celsius = Celsius::literal(16.0);
+/// In a place cooler than this bottles take double the time, and their days are none to judge by.
+pub const COOL_PLACE: Celsius = Celsius::literal(18.0);
+/// Bottles younger than this are green: they say nothing of the dose, nor of what is wrong.
+pub const GREEN: Hours = Hours::literal(14.0 * 24.0);
+/// Two readings of which one is to bear out the other lie at least so far apart.
+pub const APART: Hours = Hours::literal(24.0);
+/// A reading so soon after pitching still shows the starting gravity.
+pub const STILL_START: Hours = Hours::literal(12.0);
+/// Beer that was roused or warmed because it looked stuck is read again after so long.
+pub const AFTER_ROUSING: Hours = Hours::literal(72.0);
+/// A point: gravities no further apart are within what an eye can do.
+pub const POINT: GravityChange = GravityChange::literal(0.001);
+/// A fall so slow, each day, may yet be none.
+pub const SLOW_A_DAY: GravityChange = GravityChange::literal(0.0005);
+/// One standard deviation of a gravity that was typed with no word of its instrument: half a division of
+/// the usual one.
+pub const HALF_DIVISION: GravityChange = GravityChange::literal(0.001);
