@@ -92,3 +92,9 @@ mod tests {
         }
     }
 }
+
+/// Whether a storage key is one of a record of ours, and not a probe or another program's.
+#[must_use]
+pub fn is_record(key: &str) -> bool {
+    Key::read(key).is_some()
+}

@@ -27,7 +27,7 @@ pub use archive::Archive;
 #[cfg(feature = "web")]
 pub use browser::BrowserStore;
 pub use envelope::{Record, Revision, SCHEMA, Unreadable};
-pub use key::{Key, PREFIX, is_id, is_kind};
+pub use key::{Key, PREFIX, is_id, is_kind, is_record};
 pub use lineage::Conflict;
 pub use load::{Loaded, SetAside};
 pub use memory::MemoryStore;

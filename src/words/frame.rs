@@ -1,0 +1,63 @@
+//! The words round every screen.
+
+use super::{sentence, texts::texts};
+use crate::batch::{Rejected, Stage};
+use crate::store::StoreError;
+
+texts! {
+    /// What stands round every screen, and why something was not saved.
+    FrameWords, FRAME {
+        page: "Fermentside",
+        now: "Now",
+        batches: "Batches",
+        bench: "Bench",
+        gear: "Gear",
+        places: "Places",
+        stages: "Stages",
+        start_a_batch: "Start a batch",
+        nothing_here: "Nothing is kept here",
+        go_to_now: "Go to Now",
+        no_such_batch: "This batch is not here",
+        see_all_batches: "See all batches",
+        memory_only: "This browser lets the page keep nothing. What you note is gone when the page closes: allow site data, or write it down.",
+        see_in_gear: "See it in Gear",
+        two_places: "The same thing was changed in two places. Both are kept.",
+        choose_in_gear: "Choose in Gear",
+        saved_elsewhere: "Something was saved in another tab.",
+        show_it: "Show it",
+        newer_ready: "A newer version of this page is ready.",
+        take_it_now: "Take it now",
+        undo: "Undo",
+        close: "Close",
+        look_again: "Some fields need another look.",
+        written_by_newer: "Not saved: a newer version of this page wrote this. Reload to update.",
+        form_unknown: "This was saved in a form that this version can't read. It is kept as it is; see Gear.",
+    } says {
+        set_aside: fn(usize) -> String = set_aside,
+        not_kept: fn(&StoreError) -> String = not_kept,
+        rejected: fn(Rejected) -> String = rejected,
+        stage: fn(Stage) -> &'static str = stage,
+    }
+}
+
+fn set_aside(count: usize) -> String {
+    let what = if count == 1 { "One saved thing" } else { "Some saved things" };
+    format!("{what} could not be read. Kept as it was, and not written over.")
+}
+
+fn not_kept(why: &StoreError) -> String {
+    format!("Not saved: {why}. What you typed stays here.")
+}
+
+fn rejected(why: Rejected) -> String {
+    sentence(&why.to_string())
+}
+
+const fn stage(stage: Stage) -> &'static str {
+    match stage {
+        Stage::Pitch => "Pitch",
+        Stage::Watch => "Watch",
+        Stage::Bottle => "Bottle",
+        Stage::Open => "Open",
+    }
+}

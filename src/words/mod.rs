@@ -1,0 +1,127 @@
+//! What is said: every text for people, one table a language; numbers, units and dates written.
+//!
+//! A text is a field of a table, a sentence a function in one; each stage of the job has a folder of
+//! its own. What is below keeps `Display` for developers alone. To add a language, write one more
+//! [`Words`]: what it lacks does not compile.
+
+mod batches;
+mod bench;
+pub mod bottle;
+mod cautions;
+mod fields;
+mod frame;
+mod gear;
+mod names;
+mod now;
+pub mod open;
+pub mod pitch;
+mod print;
+mod texts;
+pub mod verdicts;
+pub mod watch;
+mod working;
+pub mod write;
+
+pub use batches::BatchesWords;
+pub use bench::BenchWords;
+pub use bottle::BottleWords;
+pub use cautions::Cautions;
+pub use fields::FieldWords;
+pub use frame::FrameWords;
+pub use gear::GearWords;
+pub use names::Names;
+pub use now::NowWords;
+pub use open::OpenWords;
+pub use pitch::PitchWords;
+pub use print::PrintWords;
+pub use watch::WatchWords;
+pub use working::WorkingWords;
+pub use write::Writer;
+
+use crate::advice::Verdict;
+use cautions::CAUTIONS;
+use names::NAMES;
+
+/// Every text of one language.
+#[derive(Debug)]
+pub struct Words {
+    /// Round every screen.
+    pub frame: FrameWords,
+    /// At fields.
+    pub fields: FieldWords,
+    /// Names of things.
+    pub names: Names,
+    /// Cautions.
+    pub cautions: Cautions,
+    /// Workings.
+    pub working: WorkingWords,
+    /// Now.
+    pub now: NowWords,
+    /// The list of batches, and the form of one.
+    pub batches: BatchesWords,
+    /// Pitch.
+    pub pitch: PitchWords,
+    /// Watch.
+    pub watch: WatchWords,
+    /// Bottle.
+    pub bottle: BottleWords,
+    /// Open.
+    pub open: OpenWords,
+    /// Paper.
+    pub print: PrintWords,
+    /// The Bench.
+    pub bench: BenchWords,
+    /// Gear.
+    pub gear: GearWords,
+}
+
+/// English.
+pub static ENGLISH: Words = Words {
+    frame: frame::FRAME,
+    fields: fields::FIELDS,
+    names: names::NAMES,
+    cautions: cautions::CAUTIONS,
+    working: working::WORKING,
+    now: now::NOW,
+    batches: batches::BATCHES,
+    pitch: pitch::PITCH,
+    watch: watch::WATCH,
+    bottle: bottle::BOTTLE,
+    open: open::OPEN,
+    print: print::PRINT,
+    bench: bench::BENCH,
+    gear: gear::GEAR,
+};
+
+/// A judgement in words.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Judged {
+    /// Which of the four.
+    pub verdict: Verdict,
+    /// The word.
+    pub word: &'static str,
+    /// One sentence.
+    pub sentence: String,
+    /// Why.
+    pub reasons: Vec<String>,
+    /// What to do next.
+    pub next: String,
+}
+
+/// A judgement, word and all.
+fn judged(
+    verdict: Verdict,
+    sentence: impl Into<String>,
+    reasons: Vec<String>,
+    next: impl Into<String>,
+) -> Judged {
+    let word = (NAMES.verdict)(verdict);
+    Judged { verdict, word, sentence: sentence.into(), reasons, next: next.into() }
+}
+
+/// A text for developers as a sentence.
+fn sentence(text: &str) -> String {
+    let mut letters = text.chars();
+    let first = letters.next().map(|c| c.to_ascii_uppercase().to_string()).unwrap_or_default();
+    format!("{first}{}.", letters.as_str())
+}
