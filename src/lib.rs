@@ -17,6 +17,7 @@
 //! is the same for the same inputs on every device. `tests/house` holds the arrows.
 
 pub mod advice;
+pub mod app;
 pub mod batch;
 pub mod chart;
 pub mod exchange;
@@ -29,6 +30,9 @@ pub mod page;
 pub mod quantity;
 pub mod science;
 pub mod store;
+#[cfg(feature = "web")]
+pub mod view;
+pub mod words;
 
 /// The parts of the page that draw nothing, tested without the web.
 #[cfg(all(test, not(feature = "web")))]

@@ -1,0 +1,136 @@
+//! Everything a touch can mean beyond filling in a field. Flat data, so that a screen names what it
+//! offers, and a walk can do it, without either knowing the other's file.
+
+use crate::batch::{EntryKey, Id, Vessel};
+use crate::store::{Conflict, Token};
+
+/// What a button does, or sending a form.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Act {
+    /// Of the frame round every screen.
+    Frame(FrameAct),
+    /// Of a batch as a whole.
+    Batch(BatchAct),
+    /// Of pitching day.
+    Pitch(PitchAct),
+    /// Of the readings.
+    Watch(WatchAct),
+    /// Of bottling day.
+    Bottle(BottleAct),
+    /// Of opened bottles.
+    Open(OpenAct),
+    /// Of the Bench.
+    Bench(BenchAct),
+    /// Of the gear.
+    Gear(GearAct),
+}
+
+/// What the frame offers.
+#[derive(Clone, Debug, PartialEq)]
+pub enum FrameAct {
+    /// Take the last thing back.
+    Undo,
+    /// Put the bar away that offers it.
+    CloseUndo,
+    /// Show what another tab has saved.
+    ShowElsewhere,
+    /// Take the newer version of the page.
+    TakeUpdate,
+    /// Print what is shown.
+    Print,
+}
+
+/// What a batch as a whole offers.
+#[derive(Clone, Debug, PartialEq)]
+pub enum BatchAct {
+    /// Make it the batch in hand.
+    TakeInHand(Id),
+    /// Save the form: of a new batch, or of the one that is changed.
+    Save(Option<Id>),
+    /// Take it out with its log.
+    Delete(Id),
+}
+
+/// What pitching day offers.
+#[derive(Clone, Debug, PartialEq)]
+pub enum PitchAct {
+    /// The yeast is in: save the form.
+    Save(Id),
+    /// Start the timer of the shaking, or stop it.
+    Timer(Id),
+    /// Take the pitching out.
+    Delete(EntryKey),
+}
+
+/// What the readings offer.
+#[derive(Clone, Debug, PartialEq)]
+pub enum WatchAct {
+    /// Open the form for a new reading.
+    Add(Vessel),
+    /// Open the form of a reading.
+    Change(Id),
+    /// Leave the form.
+    Leave,
+    /// Save the form, of a batch.
+    Save(Id),
+    /// Take a reading out.
+    Delete(Id),
+    /// Go to a reading in the drawing.
+    WalkTo(usize),
+    /// Go one reading on or back.
+    Walk(bool),
+    /// Mark a sign of fermentation as seen, or not.
+    Sign(usize),
+}
+
+/// What bottling day offers.
+#[derive(Clone, Debug, PartialEq)]
+pub enum BottleAct {
+    /// It is bottled: save the form.
+    Save(Id),
+    /// Choose bottles on hand, or not.
+    Stock(Id, Id),
+    /// Put what was tried into the fields.
+    Take(Id),
+    /// Take the bottling out.
+    Delete(EntryKey),
+}
+
+/// What opened bottles offer.
+#[derive(Clone, Debug, PartialEq)]
+pub enum OpenAct {
+    /// Save how a bottle was.
+    Save(Id),
+    /// Take an opening out.
+    Delete(Id),
+    /// The bottles were moved: save since when.
+    Moved(Id),
+}
+
+/// What the Bench offers.
+#[derive(Clone, Debug, PartialEq)]
+pub enum BenchAct {
+    /// Empty a sum's fields.
+    Clear(&'static str),
+}
+
+/// What the gear offers.
+#[derive(Clone, Debug, PartialEq)]
+pub enum GearAct {
+    /// Open the form of a thing; a new one has no identity yet.
+    Edit(EntryKey),
+    /// Open the form of a new thing of a kind.
+    New(crate::batch::Kind),
+    /// Save the form that is open.
+    Save(EntryKey),
+    /// Leave the form.
+    Leave,
+    /// Take a thing out.
+    Delete(EntryKey),
+    /// Save a preference that a field was left with.
+    Prefer(&'static str),
+    /// Settle a conflict by keeping one version.
+    Settle(Box<Conflict>, Token),
+    /// Show everything as text.
+    ShowAll,
+}

@@ -1,0 +1,136 @@
+//! Drawings as data: what is drawn where, in the brewer's words and units. The page only paints.
+
+use crate::chart::{Course, Layer};
+
+/// A drawing.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Drawing {
+    /// What it shows, in a few words.
+    pub title: String,
+    /// All that can be read from it, in a sentence or two.
+    pub description: String,
+    /// What is drawn.
+    pub sketch: Sketch,
+}
+
+/// What is drawn.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Sketch {
+    /// The course of a batch.
+    Course(Box<CourseSketch>),
+    /// A bottle and what presses in it.
+    Bottle(BottleData),
+    /// What meets in the vessel.
+    Blend(BlendData),
+    /// Self-heating over the days.
+    Warmth(WarmthData),
+    /// What either of two doses may come to.
+    Ends(EndsData),
+}
+
+/// The course, laid out, with its words.
+#[derive(Clone, Debug, PartialEq)]
+pub struct CourseSketch {
+    /// Where everything goes.
+    pub course: Course,
+    /// The sign of the gravity's scale.
+    pub symbol: &'static str,
+    /// The words for the expected end.
+    pub end_text: &'static str,
+    /// Place and words below each day of the axis: "day 3" and "4 Mar".
+    pub days: Vec<(f64, String, String)>,
+    /// The reading that is walked to.
+    pub here: Option<usize>,
+}
+
+/// A value and what it is.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Figure {
+    /// "2.9 bar".
+    pub value: String,
+    /// "at 20 °C".
+    pub name: String,
+}
+
+/// How the worst case stands.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum GlassState {
+    /// Within the ceiling.
+    #[default]
+    Within,
+    /// Within it, but much for glass like this.
+    Caution,
+    /// Above it.
+    Above,
+    /// This bottle must not be filled with anything that makes gas.
+    Never,
+}
+
+/// A bottle.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct BottleData {
+    /// Worst case over ceiling; above 1 is above it.
+    pub fraction: f64,
+    /// How it stands.
+    pub state: GlassState,
+    /// The worst case.
+    pub worst: Figure,
+    /// The ceiling.
+    pub ceiling: Figure,
+    /// Pressure at 20 °C.
+    pub usual: Figure,
+    /// Pressure at the hottest place.
+    pub hottest: Figure,
+}
+
+/// What meets in the vessel.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct BlendData {
+    /// From the bottom up.
+    pub layers: Vec<Layer>,
+    /// What the vessel holds, in the unit of the layers.
+    pub capacity: Option<f64>,
+    /// The temperature that results; empty while there is none.
+    pub result: Figure,
+    /// The words at the brim: what it holds, or by how much it is too little.
+    pub brim: String,
+}
+
+/// Self-heating, in the brewer's degrees.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct WarmthData {
+    /// Days, lowest, likely, highest.
+    pub days: Vec<(f64, f64, f64, f64)>,
+    /// The yeast's range.
+    pub range: (f64, f64),
+    /// The degrees' symbol.
+    pub symbol: &'static str,
+    /// The words for the range.
+    pub range_text: String,
+    /// The words for days.
+    pub days_text: &'static str,
+}
+
+/// What either of two doses may come to, in volumes of carbon dioxide.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct EndsData {
+    /// What is wished for.
+    pub target: f64,
+    /// One bar a dose: from, to, with their words, and the dose.
+    pub bars: Vec<EndsBar>,
+}
+
+/// What one dose may come to.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct EndsBar {
+    /// The least, in volumes.
+    pub from: f64,
+    /// The most, in volumes.
+    pub to: f64,
+    /// The least in words.
+    pub from_text: String,
+    /// The most in words.
+    pub to_text: String,
+    /// The dose in words.
+    pub dose: String,
+}

@@ -1,0 +1,85 @@
+//! What happens to the page, and what it asks of the world in return.
+
+use super::act::Act;
+use crate::batch::{Change, Theme};
+use crate::quantity::{Moment, Zone};
+use crate::store::{Conflict, Loaded, Token};
+
+/// Something that happened.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Event {
+    /// A field holds another text: typed, chosen, stepped or slid. `unit` is the symbol shown beside it.
+    Typed { name: String, text: String, unit: String },
+    /// A field has been left.
+    Left(String),
+    /// Another unit is chosen beside a field.
+    Unit { name: String, symbol: String },
+    /// A slider or a stem was moved.
+    Slid { name: String, value: f64 },
+    /// A fold was opened or closed.
+    Folded { name: String, open: bool },
+    /// A button was touched, or a form sent.
+    Did(Act),
+    /// The address changed; the part behind `#`.
+    Went(String),
+    /// The clock went on.
+    Clock(Moment),
+    /// The phone is in another time zone.
+    Travelled(Zone),
+    /// A save was done.
+    Saved(u32),
+    /// A save went beside another version of the same thing.
+    SavedBeside(u32, Box<Conflict>),
+    /// A save was not done.
+    NotSaved(u32, NotSaved),
+    /// A conflict was settled, or not.
+    Settled(Result<Box<Loaded>, NotSaved>),
+    /// Another tab has saved something.
+    Elsewhere,
+    /// The store was read anew.
+    Loaded(Box<Loaded>),
+    /// A newer version of the page is ready.
+    UpdateReady,
+    /// Everything the page needs is kept for use without a network.
+    OfflineReady,
+    /// Everything stored, as text.
+    Everything(String),
+}
+
+/// Why something was not kept.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum NotSaved {
+    /// The store says why.
+    Store(crate::store::StoreError),
+    /// What is there was written by a newer version.
+    Newer,
+    /// What is there cannot be read by this version.
+    Unreadable,
+}
+
+/// Something asked of the world.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Effect {
+    /// Save a change; the answer bears the same number.
+    Save(u32, Change),
+    /// Settle a conflict by keeping that version.
+    Settle(Box<Conflict>, Token),
+    /// Read the store anew.
+    Load,
+    /// Keep the drafts.
+    KeepDrafts,
+    /// Go to an address.
+    Go(String),
+    /// Put the attention on a part.
+    Attend(String),
+    /// Print what is shown.
+    Print,
+    /// Keep the screen on, or let it sleep.
+    Awake(bool),
+    /// Put a theme on.
+    Theme(Theme),
+    /// Take the newer version of the page.
+    TakeUpdate,
+    /// Give everything that is stored, as text.
+    Everything,
+}

@@ -1,0 +1,172 @@
+//! What stands round every screen: notices, the last thing done with its way back, the four places.
+
+use super::act::{Act, FrameAct};
+use super::event::Effect;
+use super::fold::unfold_wrong;
+use super::model::{Here, Model};
+use super::part::{Part, Place, Screen, Tag, action, group, link, text};
+use super::route::Route;
+use super::save;
+use crate::quantity::{Hours, Moment};
+use crate::store::Conflict;
+
+/// How long the last thing done can be taken back from the bar: long enough for a wet hand, and out of
+/// the way after that. The clock goes on by half minutes.
+const UNDO_FOR: Hours = Hours::literal(1.0 / 60.0);
+
+/// The whole screen round its own parts.
+pub fn round(m: &Model, mut main: Vec<Part>) -> Screen {
+    unfold_wrong(m, &mut main);
+    Screen { title: title(m), notices: notices(m), main, undo: undo(m), places: places(m) }
+}
+
+fn title(m: &Model) -> String {
+    let words = &m.words.frame;
+    let here = match &m.route {
+        Route::Now | Route::Unknown => words.now.to_owned(),
+        Route::Batches => words.batches.to_owned(),
+        Route::NewBatch => words.start_a_batch.to_owned(),
+        Route::Batch(id, _) | Route::EditBatch(id) => {
+            m.journal.batch(id).map(|heading| heading.name.clone()).unwrap_or_default()
+        }
+        Route::Bench => words.bench.to_owned(),
+        Route::Sum(sum) => super::bench::names(m, *sum).0.to_owned(),
+        Route::Gear => words.gear.to_owned(),
+    };
+    format!("{here} · {}", words.page)
+}
+
+fn notice(name: &str, grave: bool, said: &str, ways: Vec<Part>) -> Part {
+    let (kind, role) = if grave { ("notice notice-grave", "alert") } else { ("notice", "status") };
+    let mut parts = vec![text(format!("{name}/said"), "notice-said", said)];
+    parts.extend(ways);
+    let mut notice = group(name, Tag::Div, kind, parts);
+    if let super::part::What::Group(group) = &mut notice.what {
+        group.role = role;
+    }
+    notice
+}
+
+/// What must be said until it is settled.
+fn notices(m: &Model) -> Vec<Part> {
+    let words = &m.words.frame;
+    let to_gear = |name: &str, label| link(name, "", Route::Gear.address(), label);
+    let mut notices = vec![];
+    if m.phone.memory_only {
+        notices.push(notice("notice/memory", true, words.memory_only, vec![]));
+    }
+    if !m.phone.set_aside.is_empty() {
+        let said = (words.set_aside)(m.phone.set_aside.len());
+        let way = to_gear("notice/aside/gear", words.see_in_gear);
+        notices.push(notice("notice/aside", false, &said, vec![way]));
+    }
+    if !m.phone.conflicts.is_empty() {
+        let way = to_gear("notice/conflicts/gear", words.choose_in_gear);
+        notices.push(notice("notice/conflicts", false, words.two_places, vec![way]));
+    }
+    if m.phone.changed_elsewhere {
+        let show = Act::Frame(FrameAct::ShowElsewhere);
+        let way = action("notice/elsewhere/show", "quiet", words.show_it, show);
+        notices.push(notice("notice/elsewhere", false, words.saved_elsewhere, vec![way]));
+    }
+    if m.phone.update_ready {
+        let take = Act::Frame(FrameAct::TakeUpdate);
+        let way = action("notice/update/take", "quiet", words.take_it_now, take);
+        notices.push(notice("notice/update", false, words.newer_ready, vec![way]));
+    }
+    notices
+}
+
+fn undo(m: &Model) -> Vec<Part> {
+    let words = &m.words.frame;
+    let failed = m.outcome("undo");
+    let said = match (&m.undo, failed.is_empty()) {
+        (_, false) => failed,
+        (Some(undo), true) => undo.done.clone(),
+        (None, true) => return vec![],
+    };
+    let mut parts = vec![text("undo/said", "undo-said", said)];
+    if m.undo.is_some() {
+        parts.push(action("undo/back", "", words.undo, Act::Frame(FrameAct::Undo)));
+    }
+    let mut close = action("undo/close", "quiet", "×", Act::Frame(FrameAct::CloseUndo));
+    if let super::part::What::Action(button) = &mut close.what {
+        words.close.clone_into(&mut button.spoken);
+    }
+    parts.push(close);
+    let mut bar = group("undo", Tag::Div, "undo", parts);
+    if let super::part::What::Group(group) = &mut bar.what {
+        group.role = "status";
+    }
+    vec![bar]
+}
+
+fn places(m: &Model) -> Vec<Place> {
+    let words = &m.words.frame;
+    let at = |place: &Route| match place {
+        Route::Batches => matches!(
+            m.route,
+            Route::Batches | Route::NewBatch | Route::Batch(..) | Route::EditBatch(_)
+        ),
+        Route::Bench => matches!(m.route, Route::Bench | Route::Sum(_)),
+        other => m.route == *other,
+    };
+    [
+        (words.now, Route::Now, "M12 3v9l6 3 M12 3a9 9 0 1 0 0.1 0"),
+        (
+            words.batches,
+            Route::Batches,
+            "M6 7h12v12a2 2 0 0 1-2 2H8a2 2 0 0 1-2-2z M5 4h14v3H5z M6 12h12",
+        ),
+        (
+            words.bench,
+            Route::Bench,
+            "M10 3h4v5l5 11a1.5 1.5 0 0 1-1.4 2H6.4A1.5 1.5 0 0 1 5 19l5-11z M7.5 15h9",
+        ),
+        (words.gear, Route::Gear, "M12 3v13 M9 16a3 3 0 1 0 6 0V5a3 3 0 0 0-6 0z M15 8h3 M15 11h3"),
+    ]
+    .into_iter()
+    .map(|(label, route, sign)| Place { label, address: route.address(), here: at(&route), sign })
+    .collect()
+}
+
+/// The address changed.
+pub fn went(m: &mut Model, hash: &str) -> Vec<Effect> {
+    let place = Route::read(hash);
+    // The screen of the same place stays as it is.
+    if m.route != place {
+        m.route = place;
+        m.here = Here::default();
+    }
+    vec![Effect::Attend("title".to_owned())]
+}
+
+/// The clock went on.
+pub fn clock(m: &mut Model, now: Moment) -> Vec<Effect> {
+    m.now = now;
+    if m.undo.as_ref().is_some_and(|undo| now.since(undo.since) >= UNDO_FOR) {
+        m.undo = None;
+    }
+    vec![]
+}
+
+/// A save stands beside another version: the newer finding about a thing replaces the older.
+pub fn beside(m: &mut Model, conflict: Conflict) {
+    m.phone.conflicts.retain(|known| (&known.kind, &known.id) != (&conflict.kind, &conflict.id));
+    m.phone.conflicts.push(conflict);
+}
+
+/// What the frame offers.
+pub fn act(m: &mut Model, act: FrameAct) -> Vec<Effect> {
+    match act {
+        FrameAct::Undo => save::take_back(m),
+        FrameAct::CloseUndo => {
+            m.undo = None;
+            m.here.outcomes.remove(&"undo".to_owned());
+            vec![]
+        }
+        FrameAct::ShowElsewhere => vec![Effect::KeepDrafts, Effect::Load],
+        FrameAct::TakeUpdate => vec![Effect::KeepDrafts, Effect::TakeUpdate],
+        FrameAct::Print => vec![Effect::Print],
+    }
+}

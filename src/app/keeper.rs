@@ -1,0 +1,108 @@
+//! Saving what the page decided: changes above the archive, whatever store is beneath.
+
+use super::event::{Event, NotSaved};
+use super::model::entry_of;
+use crate::batch::{Change, Edit, Kind};
+use crate::quantity::Moment;
+use crate::store::{Archive, Conflict, Loaded, Outcome, SaveError, Store, StoreError, Token};
+
+/// The only writer of the store.
+#[derive(Debug)]
+pub struct Keeper<S> {
+    archive: Archive<S>,
+    /// Things whose text is whole but means nothing to this version: never written over.
+    closed: Vec<(String, String)>,
+}
+
+impl<S: Store> Keeper<S> {
+    /// A keeper that knows nothing yet; load before the first save.
+    pub fn new(store: S) -> Self {
+        Self { archive: Archive::new(store), closed: vec![] }
+    }
+
+    /// Everything that is kept.
+    ///
+    /// # Errors
+    /// [`StoreError`] when the keys cannot be listed.
+    pub fn load(&mut self) -> Result<Loaded, StoreError> {
+        let loaded = self.archive.load()?;
+        let unread = loaded.records.iter().filter(|record| {
+            !record.deleted && (Kind::named(&record.kind).is_none() || entry_of(record).is_none())
+        });
+        self.closed = unread.map(|record| (record.kind.clone(), record.id.clone())).collect();
+        Ok(loaded)
+    }
+
+    /// Saves a change edit by edit, each under a token of its own, and says how it went. Should one not
+    /// be kept, those before it are, and a new try writes them again.
+    pub fn save(
+        &mut self,
+        ticket: u32,
+        change: &Change,
+        now: Moment,
+        token: &mut dyn FnMut() -> Token,
+    ) -> Event {
+        let mut beside = None;
+        for edit in change.edits() {
+            match self.save_one(edit, now, token()) {
+                Ok(Outcome::SavedBeside(conflict)) => beside = Some(conflict),
+                Ok(Outcome::Saved(_) | Outcome::TakenAway(_)) => {}
+                Err(why) => return Event::NotSaved(ticket, why),
+            }
+        }
+        match beside {
+            Some(conflict) => Event::SavedBeside(ticket, Box::new(conflict)),
+            None => Event::Saved(ticket),
+        }
+    }
+
+    fn save_one(&mut self, edit: &Edit, now: Moment, token: Token) -> Result<Outcome, NotSaved> {
+        let key = edit.key();
+        let (kind, id) = (key.kind.name(), key.id.as_str());
+        if self.closed.iter().any(|(k, i)| k == kind && i == id) {
+            return Err(NotSaved::Unreadable);
+        }
+        let saved = match edit {
+            Edit::Put(_, entry) => {
+                let body = entry.to_text().map_err(|_| NotSaved::Store(StoreError::NotKept))?;
+                self.archive.save(kind, id, &body, now, token)
+            }
+            Edit::Remove(_) => self.archive.delete(kind, id, now, token),
+        };
+        saved.map_err(not_saved)
+    }
+
+    /// Settles a conflict by keeping one of its versions, and reads everything anew.
+    ///
+    /// # Errors
+    /// As for a save.
+    pub fn settle(
+        &mut self,
+        conflict: &Conflict,
+        keep: Token,
+        now: Moment,
+        token: Token,
+    ) -> Result<Box<Loaded>, NotSaved> {
+        self.archive.resolve(&conflict.kind, &conflict.id, keep, now, token).map_err(not_saved)?;
+        self.load().map(Box::new).map_err(NotSaved::Store)
+    }
+
+    /// Everything stored, as one text to be kept elsewhere.
+    #[must_use]
+    pub fn everything(&self) -> String {
+        self.archive.everything_as_text().unwrap_or_default()
+    }
+
+    /// The store beneath.
+    pub fn store(&self) -> &S {
+        self.archive.store()
+    }
+}
+
+fn not_saved(why: SaveError) -> NotSaved {
+    match why {
+        SaveError::Store(why) => NotSaved::Store(why),
+        SaveError::Newer { .. } => NotSaved::Newer,
+        _ => NotSaved::Store(StoreError::NotKept),
+    }
+}

@@ -1,0 +1,174 @@
+//! What is shown and done, without a browser.
+//!
+//! [`Model`] is all that the page knows. [`screen`] says what stands on the screen, as plain data;
+//! [`update`] takes what happened and says what is asked of the world in return. No closure, no signal
+//! and no storage lives here, so that whole brewing days run natively in milliseconds.
+
+mod act;
+mod ask;
+mod drafts;
+pub mod drawing;
+mod event;
+mod fields;
+mod fold;
+mod frame;
+mod keeper;
+mod model;
+mod part;
+mod route;
+mod save;
+mod stem;
+mod worked;
+
+mod batch;
+mod batches;
+mod bench;
+mod bottle;
+mod gear;
+mod now;
+mod open;
+mod pitch;
+mod print;
+mod watch;
+
+pub use act::{Act, BatchAct, BenchAct, BottleAct, FrameAct, GearAct, OpenAct, PitchAct, WatchAct};
+pub use drafts::{Draft, Drafts};
+pub use event::{Effect, Event, NotSaved};
+pub use keeper::Keeper;
+pub use model::{Here, Model, Noting, Phone, Then, Undo};
+pub use part::{
+    Action, Answer, Choice, Fold, Group, HandOut, Item, Judged, Link, MomentField, Number, Part,
+    Place, Run, Screen, Slider, Stem, Table, Tag, Tick, What, WordsField, WorkedLine, Working,
+};
+pub use route::{Route, Sum};
+pub use stem::stem_text;
+
+use crate::batch::{Id, Stage};
+use part::{heading, link};
+
+/// What stands on the screen.
+#[must_use]
+pub fn screen(m: &Model) -> Screen {
+    let main = match &m.route {
+        Route::Now => now::parts(m),
+        Route::Batches => batches::parts(m),
+        Route::NewBatch => batch::form(m, None),
+        Route::EditBatch(id) => batch::form(m, Some(id)),
+        Route::Batch(id, stage) => stage_of(m, id, *stage),
+        Route::Gear => gear::parts(m),
+        Route::Bench => bench::list(m),
+        Route::Sum(sum) => bench::sum(m, *sum),
+        Route::Unknown => nothing_here(m),
+    };
+    frame::round(m, main)
+}
+
+/// One stage of a batch, below its head.
+fn stage_of(m: &Model, id: &Id, stage: Stage) -> Vec<Part> {
+    let Some(summary) = m.summary(id) else {
+        let words = &m.words.frame;
+        return vec![
+            heading("title", 1, words.no_such_batch),
+            link("back", "back", Route::Batches.address(), words.see_all_batches),
+        ];
+    };
+    let mut parts = batch::head(m, id, stage);
+    parts.extend(match stage {
+        Stage::Pitch => pitch::parts(m, &summary),
+        Stage::Watch => watch::parts(m, &summary),
+        Stage::Bottle => bottle::parts(m, &summary),
+        Stage::Open => open::parts(m, &summary),
+    });
+    parts.extend(print::parts(m, &summary));
+    parts
+}
+
+fn nothing_here(m: &Model) -> Vec<Part> {
+    let words = &m.words.frame;
+    vec![
+        heading("title", 1, words.nothing_here),
+        link("back", "back", Route::Now.address(), words.go_to_now),
+    ]
+}
+
+/// Takes what happened, and says what is asked of the world.
+pub fn update(m: &mut Model, event: Event) -> Vec<Effect> {
+    match event {
+        Event::Typed { name, text, unit } => {
+            m.drafts.put(&name, text, &unit);
+            let mut effects = vec![Effect::KeepDrafts];
+            effects.extend(gear::typed(m, &name));
+            effects
+        }
+        Event::Left(name) => {
+            m.drafts.leave(&name);
+            gear::left(m, &name)
+        }
+        Event::Unit { name, symbol } => {
+            m.drafts.put_unit(&name, &symbol);
+            vec![Effect::KeepDrafts]
+        }
+        Event::Slid { name, value } => {
+            m.here.slid.insert(name, value);
+            vec![]
+        }
+        Event::Folded { name, open } => {
+            m.here.folds.insert(name, open);
+            vec![]
+        }
+        Event::Did(act) => act_on(m, act),
+        Event::Went(hash) => frame::went(m, &hash),
+        Event::Clock(now) => frame::clock(m, now),
+        Event::Travelled(zone) => {
+            m.zone = zone;
+            vec![]
+        }
+        Event::Saved(ticket) => save::saved(m, ticket),
+        Event::SavedBeside(ticket, conflict) => {
+            frame::beside(m, *conflict);
+            save::saved(m, ticket)
+        }
+        Event::NotSaved(ticket, why) => save::not_saved(m, ticket, &why),
+        Event::Settled(Ok(loaded)) | Event::Loaded(loaded) => {
+            m.take_in(*loaded);
+            m.phone.changed_elsewhere = false;
+            vec![]
+        }
+        Event::Settled(Err(why)) => {
+            m.not_saved("gear/conflicts", &why);
+            vec![]
+        }
+        Event::Elsewhere => {
+            m.phone.changed_elsewhere = true;
+            vec![]
+        }
+        Event::UpdateReady => {
+            m.phone.update_ready = true;
+            vec![]
+        }
+        Event::OfflineReady => {
+            m.phone.offline_ready = true;
+            vec![]
+        }
+        Event::Everything(text) => {
+            m.phone.everything = Some(text);
+            vec![]
+        }
+    }
+}
+
+fn act_on(m: &mut Model, act: Act) -> Vec<Effect> {
+    match act {
+        Act::Frame(act) => frame::act(m, act),
+        Act::Bench(BenchAct::Clear(scope)) => {
+            m.drafts.forget(scope);
+            vec![Effect::KeepDrafts]
+        }
+        Act::Batch(act) => batch::act(m, act),
+        Act::Pitch(act) => pitch::act(m, act),
+        Act::Watch(act) => watch::act(m, act),
+        Act::Bottle(act) => bottle::act(m, act),
+        Act::Open(act) => open::act(m, act),
+        Act::Gear(act) => gear::act(m, act),
+    }
+}

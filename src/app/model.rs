@@ -1,0 +1,234 @@
+//! All that the page knows, in one place. It changes in [`super::update`] and nowhere else.
+
+use super::drafts::Drafts;
+use super::event::NotSaved;
+use super::route::Route;
+use crate::batch::{Change, Entry, Id, Journal, Kind, Settings, Summary, Units, Vessel};
+use crate::order::ByKey;
+use crate::quantity::{Moment, Zone};
+use crate::store::{Conflict, Loaded, Record, SetAside};
+use crate::words::{ENGLISH, Words, Writer};
+use std::cell::RefCell;
+use std::rc::Rc;
+
+/// What the phone can do and how it keeps things.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Phone {
+    /// It refuses storage: what is noted lives only as long as the page.
+    pub memory_only: bool,
+    /// Everything the page needs is kept for use without a network.
+    pub offline_ready: bool,
+    /// A newer version of the page is ready.
+    pub update_ready: bool,
+    /// Another tab has saved something.
+    pub changed_elsewhere: bool,
+    /// Stored texts that could not be read, kept as they are: a name and the text.
+    pub set_aside: Vec<(String, String)>,
+    /// Two versions of one thing.
+    pub conflicts: Vec<Conflict>,
+    /// Everything stored, as text, once it was asked for.
+    pub everything: Option<String>,
+}
+
+/// Something that can be taken back.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Undo {
+    /// What was done, in words.
+    pub done: String,
+    /// The change that takes it back.
+    pub change: Change,
+    /// Since when it is offered.
+    pub since: Moment,
+}
+
+/// A change that is made here and not yet known to be kept.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Pending {
+    pub(super) ticket: u32,
+    /// What takes it back when it could not be kept.
+    pub(super) back: Change,
+    /// What is said once it is kept; empty says nothing and offers no undo.
+    pub(super) done: String,
+    /// What follows once it is kept.
+    pub(super) then: Vec<Then>,
+    /// The form that it was sent from.
+    pub(super) form: String,
+}
+
+/// What follows once a change is kept.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Then {
+    /// Forget the drafts under names that start so.
+    Forget(String),
+    /// Go to a place.
+    Go(Route),
+    /// Close the form that is open.
+    CloseForm,
+    /// Put the attention on a part.
+    Attend(String),
+}
+
+/// What is being noted at a batch.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub enum Noting {
+    /// As it is on arrival: a new reading when there is none yet, else nothing.
+    #[default]
+    Arrived,
+    /// Nothing.
+    Nothing,
+    /// A new reading of a vessel.
+    New(Vessel),
+    /// A reading is changed.
+    Changed(Id),
+}
+
+/// What holds only as long as one stays at a place.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Here {
+    /// What is being noted.
+    pub noting: Noting,
+    /// The reading that is walked to in the drawing.
+    pub walked: Option<usize>,
+    /// Signs of fermentation that are marked as seen.
+    pub signs: [bool; 5],
+    /// The thing of the gear whose form is open.
+    pub editing: Option<crate::batch::EntryKey>,
+    /// Where sliders stand that change nothing else, by name.
+    pub slid: ByKey<String, f64>,
+    /// Why a form was not saved, by the form's name.
+    pub outcomes: ByKey<String, String>,
+    /// Folds by name: opened, or closed though they open by themselves.
+    pub folds: ByKey<String, bool>,
+}
+
+/// All that the page knows.
+#[derive(Debug)]
+pub struct Model {
+    /// Everything recorded.
+    pub journal: Journal,
+    /// What is half typed.
+    pub drafts: Drafts,
+    /// Where one is.
+    pub route: Route,
+    /// What holds only here.
+    pub here: Here,
+    /// What the phone can do.
+    pub phone: Phone,
+    /// Now, to the half minute.
+    pub now: Moment,
+    /// The phone's clock.
+    pub zone: Zone,
+    /// Every text for people.
+    pub words: &'static Words,
+    /// The last thing that can be taken back.
+    pub undo: Option<Undo>,
+    pub(super) pending: Vec<Pending>,
+    pub(super) chance: u64,
+    worked: RefCell<ByKey<Id, ((u64, u64), Rc<Summary>)>>,
+}
+
+impl Model {
+    /// A page with nothing recorded. `chance` makes its identities its own.
+    #[must_use]
+    pub fn new(now: Moment, zone: Zone, chance: u64) -> Self {
+        Self {
+            journal: Journal::default(),
+            drafts: Drafts::default(),
+            route: Route::Now,
+            here: Here::default(),
+            phone: Phone::default(),
+            now,
+            zone,
+            words: &ENGLISH,
+            undo: None,
+            pending: vec![],
+            chance,
+            worked: RefCell::default(),
+        }
+    }
+
+    /// Takes in what the store holds, in place of what was known.
+    pub fn take_in(&mut self, loaded: Loaded) {
+        let mut entries = vec![];
+        self.phone.set_aside.clear();
+        for record in loaded.records.into_iter().filter(|record| !record.deleted) {
+            match entry_of(&record) {
+                Some(entry) => entries.push(entry),
+                None => self
+                    .phone
+                    .set_aside
+                    .push((format!("{} {}", record.kind, record.id), record.body)),
+            }
+        }
+        let texts = loaded.set_aside.into_iter().map(|SetAside { key, text, .. }| (key, text));
+        self.phone.set_aside.extend(texts);
+        self.phone.conflicts = loaded.conflicts;
+        self.journal = Journal::of(entries);
+        self.worked.borrow_mut().retain(|_| false);
+    }
+
+    /// An identity that nothing else has.
+    pub(super) fn new_id(&mut self) -> Id {
+        // SplitMix64 (Steele, Lea and Flood 2014): a walk through all numbers from a random start.
+        self.chance = self.chance.wrapping_add(0x9E37_79B9_7F4A_7C15);
+        let mut z = self.chance;
+        z = (z ^ (z >> 30)).wrapping_mul(0xBF58_476D_1CE4_E5B9);
+        z = (z ^ (z >> 27)).wrapping_mul(0x94D0_49BB_1331_11EB);
+        Id::random((z ^ (z >> 31)).to_be_bytes())
+    }
+
+    /// One batch worked out, once for each change of its log.
+    #[must_use]
+    pub fn summary(&self, id: &Id) -> Option<Rc<Summary>> {
+        Summary::of(&self.journal, id).map(Rc::new)
+    }
+
+    /// The settings.
+    #[must_use]
+    pub fn settings(&self) -> Settings {
+        self.journal.settings()
+    }
+
+    /// The brewer's units.
+    #[must_use]
+    pub fn units(&self) -> Units {
+        self.settings().units
+    }
+
+    /// Writes in the brewer's units and language.
+    #[must_use]
+    pub fn writer(&self) -> Writer<'_> {
+        Writer { units: self.units(), words: self.words, zone: &self.zone }
+    }
+
+    /// Whether a fold is open: as it was left, else as it is by itself.
+    #[must_use]
+    pub fn is_open(&self, name: &str, by_itself: bool) -> bool {
+        self.here.folds.get(&name.to_owned()).copied().unwrap_or(by_itself)
+    }
+
+    /// Why a form was not saved; empty when all is well.
+    #[must_use]
+    pub fn outcome(&self, form: &str) -> String {
+        self.here.outcomes.get(&form.to_owned()).cloned().unwrap_or_default()
+    }
+
+    /// Says why something was not saved.
+    pub(super) fn not_saved(&mut self, form: &str, why: &NotSaved) {
+        let words = &self.words.frame;
+        let why = match why {
+            NotSaved::Store(why) => (words.not_kept)(why),
+            NotSaved::Newer => words.written_by_newer.to_owned(),
+            NotSaved::Unreadable => words.form_unknown.to_owned(),
+        };
+        self.here.outcomes.insert(form.to_owned(), why);
+    }
+}
+
+/// The entry in a stored record, when this version can read it.
+#[must_use]
+pub fn entry_of(record: &Record) -> Option<(Id, Entry)> {
+    let kind = Kind::named(&record.kind)?;
+    let id = Id::new(&*record.id).ok()?;
+    Entry::from_text(kind, &record.body).ok().map(|entry| (id, entry))
+}

@@ -1,0 +1,17 @@
+//! Pitch: from the end of chilling to the sealed lid.
+
+use super::act::PitchAct;
+use super::event::Effect;
+use super::model::Model;
+use super::part::Part;
+use crate::batch::Summary;
+
+/// The stage.
+pub fn parts(_m: &Model, _s: &Summary) -> Vec<Part> {
+    vec![]
+}
+
+/// What it offers.
+pub fn act(_m: &mut Model, _act: PitchAct) -> Vec<Effect> {
+    vec![]
+}

@@ -1,0 +1,85 @@
+//! A change on its way to the store: made here, sent, and only called saved when it is kept.
+
+use super::event::{Effect, NotSaved};
+use super::model::{Model, Pending, Then, Undo};
+use crate::batch::Change;
+
+/// Makes a change and asks for it to be kept. `done` is said beside the undo once it is; empty says
+/// nothing. Where the journal refuses it, the form says why and nothing has changed.
+pub fn commit(
+    m: &mut Model,
+    form: &str,
+    change: Change,
+    done: &str,
+    then: Vec<Then>,
+) -> Vec<Effect> {
+    let form = form.to_owned();
+    match m.journal.apply(change.clone()) {
+        Ok(back) => send(m, form, change, back, done, then),
+        Err(why) => {
+            let why = (m.words.frame.rejected)(why);
+            m.here.outcomes.insert(form, why);
+            vec![]
+        }
+    }
+}
+
+/// Takes the last change back. What was here before needs no leave to come back.
+pub fn take_back(m: &mut Model) -> Vec<Effect> {
+    let Some(undo) = m.undo.take() else { return vec![] };
+    let back = m.journal.take_as_it_is(undo.change.clone());
+    send(m, "undo".to_owned(), undo.change, back, "", vec![])
+}
+
+fn send(
+    m: &mut Model,
+    form: String,
+    change: Change,
+    back: Change,
+    done: &str,
+    then: Vec<Then>,
+) -> Vec<Effect> {
+    m.here.outcomes.remove(&form);
+    let ticket = m.pending.last().map_or(1, |last| last.ticket + 1);
+    m.pending.push(Pending { ticket, back, done: done.to_owned(), then, form });
+    vec![Effect::Save(ticket, change)]
+}
+
+fn taken(m: &mut Model, ticket: u32) -> Option<Pending> {
+    let at = m.pending.iter().position(|pending| pending.ticket == ticket)?;
+    Some(m.pending.remove(at))
+}
+
+/// It is kept.
+pub fn saved(m: &mut Model, ticket: u32) -> Vec<Effect> {
+    let Some(pending) = taken(m, ticket) else { return vec![] };
+    let mut effects = vec![];
+    for then in pending.then {
+        match then {
+            Then::Forget(start) => {
+                m.drafts.forget(&start);
+                effects.push(Effect::KeepDrafts);
+            }
+            Then::Go(route) => effects.push(Effect::Go(route.address())),
+            Then::CloseForm => {
+                m.here.noting = super::model::Noting::Nothing;
+                m.here.editing = None;
+            }
+            Then::Attend(part) => effects.push(Effect::Attend(part)),
+        }
+    }
+    if !pending.done.is_empty() {
+        m.undo = Some(Undo { done: pending.done, change: pending.back, since: m.now });
+    } else if pending.form == "undo" {
+        m.undo = None;
+    }
+    effects
+}
+
+/// It is not kept: what was made here is taken back, and the form says why.
+pub fn not_saved(m: &mut Model, ticket: u32, why: &NotSaved) -> Vec<Effect> {
+    let Some(pending) = taken(m, ticket) else { return vec![] };
+    m.journal.take_as_it_is(pending.back);
+    m.not_saved(&pending.form, why);
+    vec![]
+}
