@@ -1,0 +1,153 @@
+//! From a part to its element.
+
+use super::board::{Node, Shown};
+use super::{card, field, link, sketch, stem};
+use crate::app::{Run, Tag, What};
+use leptos::prelude::*;
+use leptos::tachys::reactive_graph::SharedReactiveFunction;
+use std::sync::{Arc, Mutex};
+
+/// Parts one after another; those that stay keep their elements.
+pub fn parts(shown: &Shown) -> AnyView {
+    let shown = shown.clone();
+    view! { <For each=move || shown.get() key=Node::key children=draw /> }.into_any()
+}
+
+/// A text of a part that follows it.
+pub fn say(node: &Node, text: fn(&What) -> String) -> impl Fn() -> String + Clone + Send + 'static {
+    let what = node.what.clone();
+    move || what.with(text)
+}
+
+/// Something of a part that is there or not, and follows it.
+pub fn is(node: &Node, so: fn(&What) -> bool) -> impl Fn() -> bool + Clone + Send + 'static {
+    let what = node.what.clone();
+    move || what.with(so)
+}
+
+/// A view made of the whole of a part, made again when the part has changed.
+pub fn whole(node: &Node, view: fn(&What) -> AnyView) -> SharedReactiveFunction<AnyView> {
+    let what = node.what.clone();
+    Arc::new(Mutex::new(move || what.with(view)))
+}
+
+/// Views one after another.
+pub fn list(views: impl Iterator<Item = AnyView>) -> AnyView {
+    views.collect::<Vec<_>>().into_any()
+}
+
+/// The view, or none.
+pub fn or_nothing(view: Option<AnyView>) -> AnyView {
+    view.unwrap_or_else(|| ().into_any())
+}
+
+/// The element of a part.
+fn draw(node: Node) -> AnyView {
+    let inner = || parts(&node.inner);
+    match node.what.get_untracked() {
+        What::Heading(1, _) => {
+            view! { <h1 id=node.id() tabindex="-1">{say(&node, words)}</h1> }.into_any()
+        }
+        What::Heading(2, _) => view! { <h2>{say(&node, words)}</h2> }.into_any(),
+        What::Heading(..) => view! { <h3>{say(&node, words)}</h3> }.into_any(),
+        What::Text(..) => view! { <p class=say(&node, dress)>{say(&node, words)}</p> }.into_any(),
+        What::Line(..) => {
+            view! { <p class=say(&node, dress)>{whole(&node, runs_of)}</p> }.into_any()
+        }
+        What::Link(_) => link::link(&node),
+        What::Action(_) => link::action(&node),
+        What::HandOut(_) => link::hand_out(&node),
+        What::Answer(_) => card::answer(&node),
+        What::Verdict(_) => whole(&node, card::verdict).into_any(),
+        What::Number(_) => field::number(&node),
+        What::Words(field) => field::words(&node, field.long),
+        What::Choice(_) => field::choice(&node),
+        What::Pick(_) => field::pick(&node),
+        What::Tick(_) => field::tick(&node),
+        What::Moment(_) => field::moment(&node),
+        What::Slider(_) => field::slider(&node),
+        What::Stem(_) => stem::stem(&node),
+        What::Figures(_) => whole(&node, card::figures).into_any(),
+        What::Table(_) => whole(&node, card::table).into_any(),
+        What::Items(..) => whole(&node, card::items).into_any(),
+        What::Worked(_) => whole(&node, card::worked).into_any(),
+        What::Drawing(drawing) => sketch::sketch(&node, &drawing),
+        What::Outcome(_) => {
+            view! { <p class="form-outcome" role="alert">{say(&node, words)}</p> }.into_any()
+        }
+        What::Heard(_) => {
+            view! { <p class="heard" role="alert">{say(&node, words)}</p> }.into_any()
+        }
+        What::Fold(_) => link::fold(&node, inner()),
+        What::Group(group) => {
+            let (class, label) = (say(&node, dress), say(&node, label));
+            let role = (!group.role.is_empty()).then_some(group.role);
+            let label = move || Some(label()).filter(|label| !label.is_empty());
+            match group.tag {
+                Tag::Div => {
+                    view! { <div class=class role=role aria-label=label>{inner()}</div> }.into_any()
+                }
+                Tag::Section => {
+                    view! { <section class=class role=role aria-label=label>{inner()}</section> }
+                        .into_any()
+                }
+                Tag::Header => view! { <header class=class>{inner()}</header> }.into_any(),
+                Tag::Nav => view! { <nav class=class aria-label=label>{inner()}</nav> }.into_any(),
+                Tag::Fieldset => view! {
+                    <fieldset class=class>
+                        <legend>{say(&node, self::label)}</legend>
+                        {inner()}
+                    </fieldset>
+                }
+                .into_any(),
+                Tag::Ul => view! { <ul class=class>{inner()}</ul> }.into_any(),
+                Tag::Ol => view! { <ol class=class>{inner()}</ol> }.into_any(),
+                Tag::Li => view! { <li class=class>{inner()}</li> }.into_any(),
+                Tag::Form => link::form(&node, inner()),
+            }
+        }
+    }
+}
+
+fn words(what: &What) -> String {
+    match what {
+        What::Heading(_, text) | What::Text(_, text) | What::Outcome(text) | What::Heard(text) => {
+            text.clone()
+        }
+        _ => String::new(),
+    }
+}
+
+pub(super) fn dress(what: &What) -> String {
+    match what {
+        What::Text(kind, _) | What::Line(kind, _) => (*kind).to_owned(),
+        What::Group(group) => group.kind.to_owned(),
+        _ => String::new(),
+    }
+}
+
+fn label(what: &What) -> String {
+    match what {
+        What::Group(group) => group.label.clone(),
+        _ => String::new(),
+    }
+}
+
+fn runs_of(what: &What) -> AnyView {
+    match what {
+        What::Line(_, line) => runs(line),
+        _ => ().into_any(),
+    }
+}
+
+/// The runs of a line, with a space between.
+pub fn runs(line: &[Run]) -> AnyView {
+    list(line.iter().map(|run| {
+        let text = format!("{} ", run.text);
+        match run.kind {
+            "strong" => view! { <strong>{text}</strong> }.into_any(),
+            "" => view! { <span>{text}</span> }.into_any(),
+            kind => view! { <span class=kind>{text}</span> }.into_any(),
+        }
+    }))
+}

@@ -1,0 +1,18 @@
+//! The drawing of what [`crate::app`] says: one small component for each kind of part, and the browser's
+//! own effects. It knows nothing of brewing.
+
+mod board;
+mod card;
+mod clock;
+mod draw;
+mod effects;
+mod field;
+mod keep;
+mod link;
+mod picture;
+mod session;
+mod shell;
+mod sketch;
+mod stem;
+
+pub use shell::mount;

@@ -1,0 +1,190 @@
+//! The one session of the page: what happens goes in, what is drawn and done comes out. It is the only
+//! one that writes to the store.
+
+use super::board::{Shown, put};
+use super::keep::Kept;
+use super::{clock, effects};
+use crate::app::{Effect, Event, Keeper, Model, Place, screen, update};
+use crate::batch::Theme;
+use crate::store::{BrowserStore, MemoryStore, Store, Token};
+use leptos::prelude::*;
+use std::cell::RefCell;
+use std::collections::VecDeque;
+use std::time::Duration;
+
+/// How long after a touch the drafts are written down, so that one writing serves a whole number.
+const SOON: Duration = Duration::from_millis(400);
+
+/// What is drawn.
+#[derive(Clone, Default)]
+pub struct Drawn {
+    /// What must be said until it is settled.
+    pub notices: Shown,
+    /// The screen proper.
+    pub main: Shown,
+    /// The last thing done, with its way back.
+    pub undo: Shown,
+    /// The four places.
+    pub places: ArcRwSignal<Vec<Place>>,
+}
+
+struct Session {
+    model: Model,
+    keeper: Keeper<Box<dyn Store>>,
+    kept: Kept,
+    drawn: Drawn,
+    title: String,
+    theme: Theme,
+    persists: bool,
+}
+
+thread_local! {
+    static SESSION: RefCell<Option<Session>> = const { RefCell::new(None) };
+    static WAITING: RefCell<VecDeque<Event>> = const { RefCell::new(VecDeque::new()) };
+    static KEEPING: RefCell<bool> = const { RefCell::new(false) };
+}
+
+/// Opens the store, or the page's own memory where it is refused, loads all that can be read, and gives
+/// what is to be drawn.
+pub fn open() -> Drawn {
+    let (store, memory_only): (Box<dyn Store>, bool) = match BrowserStore::open() {
+        Ok(store) => (Box::new(store), false),
+        Err(_) => (Box::new(MemoryStore::new()), true),
+    };
+    let mut keeper = Keeper::new(store);
+    let (kept, drafts) = Kept::restored();
+    let chance = u64::from_be_bytes(clock::random());
+    let mut model = Model::new(clock::now(), clock::zone(), chance);
+    model.drafts = drafts;
+    model.phone.memory_only = memory_only;
+    model.phone.update_ready = effects::is_marked("update");
+    model.phone.offline_ready = effects::is_marked("offline");
+    match keeper.load() {
+        Ok(loaded) => model.take_in(loaded),
+        Err(_) => model.phone.memory_only = true,
+    }
+    let drawn = Drawn::default();
+    let theme = model.settings().theme;
+    effects::put_on(theme);
+    let session = Session {
+        model,
+        keeper,
+        kept,
+        drawn: drawn.clone(),
+        title: String::new(),
+        theme,
+        persists: false,
+    };
+    SESSION.with(|it| it.replace(Some(session)));
+    let here = Event::Went(effects::hash());
+    SESSION.with_borrow_mut(|it| {
+        if let Some(session) = it {
+            let _ = update(&mut session.model, here);
+            session.draw();
+        }
+    });
+    drawn
+}
+
+/// Something happened. What happens while that is dealt with (a field that is left because another part
+/// is drawn) waits for its turn.
+pub fn send(event: Event) {
+    WAITING.with_borrow_mut(|waiting| waiting.push_back(event));
+    SESSION.with(|it| {
+        let Ok(mut it) = it.try_borrow_mut() else { return };
+        let Some(session) = it.as_mut() else { return };
+        while let Some(event) = WAITING.with_borrow_mut(VecDeque::pop_front) {
+            let asked = update(&mut session.model, event);
+            for effect in asked {
+                session.carry_out(effect);
+            }
+        }
+        session.draw();
+    });
+    // What drawing brought about.
+    if WAITING.with_borrow(|waiting| !waiting.is_empty())
+        && let Some(event) = WAITING.with_borrow_mut(VecDeque::pop_front)
+        && SESSION.with(|it| it.try_borrow_mut().is_ok())
+    {
+        send(event);
+    }
+}
+
+/// Writes the drafts down now: the page goes out of sight.
+pub fn keep_drafts() {
+    KEEPING.with_borrow_mut(|keeping| *keeping = false);
+    SESSION.with(|it| {
+        if let Ok(mut it) = it.try_borrow_mut()
+            && let Some(session) = it.as_mut()
+        {
+            session.kept.keep(&session.model.drafts);
+        }
+    });
+}
+
+fn token() -> Token {
+    Token::from_random(clock::random())
+}
+
+fn happens(event: Event) {
+    WAITING.with_borrow_mut(|waiting| waiting.push_back(event));
+}
+
+impl Session {
+    fn draw(&mut self) {
+        let shown = screen(&self.model);
+        put(&self.drawn.notices, shown.notices);
+        put(&self.drawn.main, shown.main);
+        put(&self.drawn.undo, shown.undo);
+        if self.drawn.places.with_untracked(|places| *places != shown.places) {
+            self.drawn.places.set(shown.places);
+        }
+        if shown.title != self.title {
+            document().set_title(&shown.title);
+            self.title = shown.title;
+        }
+        let theme = self.model.settings().theme;
+        if theme != self.theme {
+            effects::put_on(theme);
+            self.theme = theme;
+        }
+        // Once there is something to lose, the browser is asked not to clear it.
+        if !self.persists && self.model.journal.batches().next().is_some() {
+            self.persists = true;
+            effects::ask_to_persist();
+        }
+    }
+
+    fn carry_out(&mut self, effect: Effect) {
+        let now = self.model.now;
+        match effect {
+            Effect::Save(ticket, change) => {
+                happens(self.keeper.save(ticket, &change, now, &mut token));
+            }
+            Effect::Settle(conflict, keep) => {
+                happens(Event::Settled(self.keeper.settle(&conflict, keep, now, token())));
+            }
+            Effect::Load => {
+                if let Ok(loaded) = self.keeper.load() {
+                    happens(Event::Loaded(Box::new(loaded)));
+                }
+            }
+            Effect::KeepDrafts => {
+                let already = KEEPING.with_borrow_mut(|keeping| std::mem::replace(keeping, true));
+                if !already {
+                    set_timeout(keep_drafts, SOON);
+                }
+            }
+            Effect::Go(address) => effects::go(&address),
+            Effect::Attend(part) => effects::attend(&part),
+            Effect::Print => effects::print(),
+            Effect::Awake(awake) => effects::stay_awake(awake),
+            Effect::Theme(theme) => effects::put_on(theme),
+            Effect::TakeUpdate => {
+                self.kept.keep(&self.model.drafts);
+                effects::take_update();
+            }
+            Effect::Everything => happens(Event::Everything(self.keeper.everything())),
+        }
+    }
+}

@@ -1,0 +1,68 @@
+//! The frame: where the screen's parts are put, and what the browser tells the page.
+
+use super::draw::{list, parts};
+use super::session::{self, Drawn, keep_drafts, send};
+use super::{clock, effects};
+use crate::app::{Event, Place};
+use crate::store::is_record;
+use leptos::prelude::*;
+use std::time::Duration;
+
+/// Puts the page into the document's body, in place of the static first paint.
+pub fn mount() {
+    mount_to_body(App);
+    // The page is there: the static first paint of index.html goes.
+    if let Some(opening) = document().get_element_by_id("opening") {
+        opening.remove();
+    }
+    effects::mark("ready", Some(""));
+}
+
+fn listen(name: &'static str, event: Event) {
+    let custom = leptos::ev::Custom::<web_sys::Event>::new(name);
+    let _ = window_event_listener(custom, move |_| send(event.clone()));
+}
+
+#[component]
+fn App() -> impl IntoView {
+    let Drawn { notices, main, undo, places } = session::open();
+    // The page lives as long as the document, so the listeners are never taken away.
+    let _ = window_event_listener(leptos::ev::hashchange, |_| send(Event::Went(effects::hash())));
+    let _ = window_event_listener(leptos::ev::pagehide, |_| keep_drafts());
+    let _ = window_event_listener(leptos::ev::visibilitychange, |_| {
+        keep_drafts();
+        send(Event::Travelled(clock::zone()));
+        send(Event::Clock(clock::now()));
+    });
+    let _ = window_event_listener(leptos::ev::storage, |event| {
+        // A text that comes, not one that goes: each save takes older ones away after it.
+        if event.key().is_some_and(|key| is_record(&key)) && event.new_value().is_some() {
+            send(Event::Elsewhere);
+        }
+    });
+    listen("fermentside:update-ready", Event::UpdateReady);
+    listen("fermentside:offline-ready", Event::OfflineReady);
+    let _ = set_interval_with_handle(|| send(Event::Clock(clock::now())), Duration::from_secs(30));
+    let links = move || list(places.get().into_iter().map(place));
+    view! {
+        {parts(&notices)}
+        <main id="main">{parts(&main)}</main>
+        {parts(&undo)}
+        <nav class="places" aria-label="Places">
+            {links}
+        </nav>
+    }
+}
+
+fn place(place: Place) -> AnyView {
+    let current = place.here.then_some("page");
+    view! {
+        <a href=place.address aria-current=current>
+            <svg viewBox="0 0 24 24" aria-hidden="true">
+                <path d=place.sign />
+            </svg>
+            <span>{place.label}</span>
+        </a>
+    }
+    .into_any()
+}

@@ -1,0 +1,63 @@
+//! Drawings, painted from where everything goes.
+
+mod blend;
+mod bottle;
+mod course;
+mod ends;
+mod warmth;
+
+use super::board::Node;
+use super::draw::whole;
+use super::session::send;
+use crate::app::drawing::{Drawing, Sketch};
+use crate::app::{Act, Event, WatchAct, What};
+use crate::chart::Course;
+use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+
+/// A drawing; the course can be touched to walk to a reading.
+pub fn sketch(node: &Node, drawing: &Drawing) -> AnyView {
+    if !matches!(drawing.sketch, Sketch::Course(_)) {
+        return whole(node, paint).into_any();
+    }
+    let what = node.what.clone();
+    let on_touch = move |event: leptos::ev::MouseEvent| {
+        let at = what.with_untracked(|what| match what {
+            What::Drawing(Drawing { sketch: Sketch::Course(sketch), .. }) => {
+                touched(&event, &sketch.course)
+            }
+            _ => None,
+        });
+        if let Some(at) = at {
+            send(Event::Did(Act::Watch(WatchAct::WalkTo(at))));
+        }
+    };
+    view! {
+        <div class="course-touch" on:click=on_touch>
+            {whole(node, paint)}
+        </div>
+    }
+    .into_any()
+}
+
+fn paint(what: &What) -> AnyView {
+    let What::Drawing(drawing) = what else { return ().into_any() };
+    match &drawing.sketch {
+        Sketch::Course(sketch) => course::course_sketch(drawing, sketch),
+        Sketch::Bottle(data) => bottle::bottle_sketch(drawing, data),
+        Sketch::Blend(data) => blend::blend_sketch(drawing, data),
+        Sketch::Warmth(data) => warmth::warmth_sketch(drawing, data),
+        Sketch::Ends(data) => ends::ends_sketch(drawing, data),
+    }
+}
+
+/// Which mark lies nearest to where the picture was touched.
+fn touched(event: &leptos::ev::MouseEvent, course: &Course) -> Option<usize> {
+    let target = event.current_target()?.dyn_into::<web_sys::Element>().ok()?;
+    let picture = target.query_selector("svg").ok()??.get_bounding_client_rect();
+    if picture.width() <= 0.0 {
+        return None;
+    }
+    let x = (f64::from(event.client_x()) - picture.left()) * Course::SIZE.0 / picture.width();
+    course.nearest(x)
+}
