@@ -78,11 +78,18 @@ impl Change {
     }
 }
 
+/// The most characters of a name: a line or two on a small phone.
+pub const LONGEST_NAME: usize = 60;
+
 /// Why a change was not made.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Rejected {
     /// A batch or a piece of gear needs a name.
     NoName,
+    /// The name is longer than [`LONGEST_NAME`].
+    NameTooLong,
+    /// Not one letter or digit of the name shows.
+    NameUnseen,
     /// The batch it belongs to is not there.
     NoSuchBatch,
     /// There is nothing of that identity.
@@ -99,6 +106,8 @@ impl fmt::Display for Rejected {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(match self {
             Self::NoName => "a name is needed",
+            Self::NameTooLong => return write!(f, "a name has at most {LONGEST_NAME} characters"),
+            Self::NameUnseen => "a name needs a letter or a digit that shows",
             Self::NoSuchBatch => "the batch it belongs to is not there",
             Self::NothingThere => "there is nothing of that identity",
             Self::InUse => "a batch or a reading still uses this instrument",

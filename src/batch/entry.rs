@@ -123,6 +123,22 @@ impl Entry {
         }
     }
 
+    /// What the brewer calls it; `None` for what has no name.
+    #[must_use]
+    pub fn name(&self) -> Option<&str> {
+        match self {
+            Self::Batch(heading) => Some(&heading.name),
+            Self::Hydrometer(item) => Some(&item.name),
+            Self::Bottles(item) => Some(&item.name),
+            Self::Sugar(item) => Some(&item.name),
+            Self::Pitch(_)
+            | Self::Reading(_)
+            | Self::Bottling(_)
+            | Self::Opening(_)
+            | Self::Settings(_) => None,
+        }
+    }
+
     /// The text that is stored.
     ///
     /// # Errors

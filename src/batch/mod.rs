@@ -20,7 +20,7 @@ mod tally;
 mod today;
 mod watching;
 
-pub use change::{Change, Edit, Rejected};
+pub use change::{Change, Edit, LONGEST_NAME, Rejected};
 pub use entry::{Entry, EntryKey, Kind};
 pub use gear::{BottlesItem, HydrometerItem, Settings, SugarItem, Theme, Units};
 pub use id::{Id, IdError};
