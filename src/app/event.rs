@@ -7,6 +7,7 @@ use crate::store::{Conflict, Loaded, Token};
 
 /// Something that happened.
 #[derive(Clone, Debug, PartialEq)]
+#[allow(missing_docs)] // each variant says what its fields are
 pub enum Event {
     /// A field holds another text: typed, chosen, stepped or slid. `unit` is the symbol shown beside it.
     Typed { name: String, text: String, unit: String },

@@ -1,0 +1,1 @@
+//! The list of batches, the form of one, and Now.

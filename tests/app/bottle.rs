@@ -1,0 +1,1 @@
+//! Bottling day and paper.

@@ -1,0 +1,1 @@
+//! Instruments, bottles, sugars, preferences and keeping.

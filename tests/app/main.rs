@@ -1,0 +1,16 @@
+//! Whole brewing days on paper: the page without a browser.
+
+// A test may stop.
+#![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used)]
+
+mod batches;
+mod bench;
+mod bottle;
+mod fields;
+mod frame;
+mod gear;
+mod open;
+mod paper;
+mod pitch;
+mod told;
+mod watch;

@@ -1,0 +1,1 @@
+//! Pitching day.
