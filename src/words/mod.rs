@@ -6,7 +6,7 @@
 
 mod batches;
 mod bench;
-pub mod bottle;
+mod bottle;
 mod cautions;
 mod fields;
 mod frame;

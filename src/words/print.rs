@@ -1,8 +1,87 @@
 //! The words of paper: the batch sheet and the labels.
 
 use super::texts::texts;
+use super::write::{self, Writer};
+use crate::batch::{OpeningRecord, ReadingLine, Summary, Vessel};
+use crate::quantity::{Estimate, write_gravity, write_number};
 
 texts! {
     /// What stands at paper: the batch sheet and the labels.
-    PrintWords, PRINT {} says {}
+    PrintWords, PRINT {
+        print_sheet: "Print the batch sheet",
+        print_labels: "Print labels",
+        brew: "The brew",
+        readings: "Readings",
+        bottles: "Bottles",
+        opened: "Opened",
+        notes: "Notes",
+        pour_gently: "Pour gently, keep cool.",
+    } says {
+        start: fn(Writer, &Summary) -> Vec<(String, String)> = start,
+        reading: fn(Writer, &ReadingLine) -> (String, String) = reading,
+        opening: fn(&OpeningRecord) -> (String, String) = opening,
+        bottled: fn(&Summary) -> String = bottled,
+        figures: fn(&Summary) -> String = figures,
+    }
+}
+
+/// Strength with its ±, once it is known.
+fn strength(summary: &Summary) -> Option<String> {
+    let so_far = || summary.strength.as_ref().map(|found| found.alcohol);
+    let alcohol = summary.strength_in_bottle().or_else(so_far)?;
+    let doubt = write_number(alcohol.sigma(), 1);
+    Some(format!("{} ±\u{A0}{doubt} ABV", write::strength(alcohol.value())))
+}
+
+/// How it was brewed and pitched, and what it came to.
+fn start(w: Writer, summary: &Summary) -> Vec<(String, String)> {
+    let heading = &summary.heading;
+    let mut rows = vec![
+        ("Brewed", write::full_day(heading.started)),
+        ("Volume", w.volume(heading.volume)),
+        ("Yeast", (w.words.names.family)(heading.family).to_owned()),
+    ];
+    if let Some((_, pitch)) = &summary.pitch {
+        let wort = pitch.wort.map(|t| format!(", wort {}", w.temperature(t))).unwrap_or_default();
+        rows.push(("Pitched", format!("{}{wort}", write::moment(pitch.at))));
+    }
+    let gravity = |sg: Estimate<_>| w.gravity(sg.value());
+    rows.extend(summary.original.map(|og| ("Start", gravity(og))));
+    rows.extend(summary.present.map(|sg| ("Last gravity", gravity(sg))));
+    rows.extend(strength(summary).map(|strength| ("Strength", strength)));
+    rows.into_iter().map(|(name, figure)| (name.to_owned(), figure)).collect()
+}
+
+/// One reading.
+fn reading(w: Writer, line: &ReadingLine) -> (String, String) {
+    let reading = &line.reading;
+    let satellite = (reading.vessel == Vessel::Satellite).then(|| "satellite".to_owned());
+    let read = reading.as_read.map(|read| format!("read {}", write_gravity(read)));
+    let sample = reading.sample.map(|t| format!("sample {}", w.temperature(t)));
+    let corrected = line.gravity().map(|found| {
+        format!("true {} {}", w.gravity(found.value()), w.gravity_doubt(found.sigma()))
+    });
+    let beer = reading.beer.map(|t| format!("beer {}", w.temperature(t)));
+    let note = Some(reading.note.clone()).filter(|note| !note.is_empty());
+    let parts = [satellite, read, sample, corrected, beer, note].into_iter().flatten();
+    (write::moment(reading.at), parts.collect::<Vec<_>>().join(" · "))
+}
+
+/// One opened bottle.
+fn opening(opening: &OpeningRecord) -> (String, String) {
+    let fizz = opening.fizz.value();
+    let said = format!("fizz {fizz} of 5 {} {}", opening.taste, opening.note);
+    (write::moment(opening.at), said.trim().to_owned())
+}
+
+/// When it was bottled, on a label; nothing before.
+fn bottled(summary: &Summary) -> String {
+    let day = |(_, record): &(_, crate::batch::BottlingRecord)| write::full_day(record.at);
+    summary.bottling.as_ref().map(|it| format!("Bottled {}", day(it))).unwrap_or_default()
+}
+
+/// Strength and carbon dioxide, on a label.
+fn figures(summary: &Summary) -> String {
+    let gas = summary.bottling.as_ref().map(|(_, record)| write::volumes(record.expected()));
+    [strength(summary), gas].into_iter().flatten().collect::<Vec<_>>().join(" · ")
 }

@@ -143,6 +143,13 @@ impl Plan {
         self.dose().map(|dose| self.asked.weighing.on_scale(dose.sugar.value()))
     }
 
+    /// The dose's share for so much of the beer; `None` when it is withheld.
+    #[must_use]
+    pub fn sugar_for(&self, volume: Litres) -> Option<Grams> {
+        let a_litre = self.dose()?.sugar.value().value() / self.asked.beer.value().value();
+        Some(Grams::nearest(a_litre * volume.value()))
+    }
+
     /// The step of the scale that was counted.
     #[must_use]
     pub fn scale(&self) -> Grams {

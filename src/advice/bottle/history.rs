@@ -136,11 +136,25 @@ pub struct Ends {
     pub by_rule: Plan,
     /// Dosed for beer that holds more.
     pub holds_more: Plan,
+    /// What is wished for.
+    pub target: CarbonDioxideVolumes,
     /// By so much it would be too lively, or too flat, dosed for the wrong end.
     pub off_by: CarbonDioxideVolumes,
 }
 
 impl Ends {
+    /// What it comes to when it was dosed by the warmest temperature and holds more.
+    #[must_use]
+    pub fn too_lively(&self) -> CarbonDioxideVolumes {
+        CarbonDioxideVolumes::nearest(self.target.value() + self.off_by.value())
+    }
+
+    /// What it comes to when it was dosed for beer that holds more and does not.
+    #[must_use]
+    pub fn too_flat(&self) -> CarbonDioxideVolumes {
+        CarbonDioxideVolumes::nearest(self.target.value() - self.off_by.value())
+    }
+
     /// Sugar between the two doses; `None` while either is withheld.
     #[must_use]
     pub fn apart(&self) -> Option<Grams> {
@@ -162,6 +176,7 @@ pub fn both_ends(bottling: Bottling, held: &Held) -> Result<Option<Ends>, Scienc
     Ok(Some(Ends {
         by_rule: for_end(held.by_rule)?,
         holds_more: for_end(more)?,
+        target: bottling.target,
         off_by: CarbonDioxideVolumes::nearest(off_by),
     }))
 }

@@ -1,154 +1,119 @@
-//! Bottling in words: ways to a dose, what the beer may hold, what the bottles get.
+//! Bottling in words: what is asked, what the beer may hold, what the bottles get, and the record.
 
-use crate::advice::Verdict;
+mod history;
+mod plan;
+mod priming;
+mod record;
+
+pub use history::HistoryWords;
+pub use plan::PlanWords;
+pub use priming::PrimingWords;
+
+use crate::advice::bottle::Plan;
 use crate::advice::bottle::dosing::SYRUP_WATER;
-use crate::advice::bottle::history::Doubt;
-use crate::advice::bottle::ways_to_dose::Way;
-use crate::advice::bottle::{Next as BottleNext, Plan, Reason as BottleReason};
-use crate::quantity::{BottleUnit, write as written};
-use crate::words::Judged;
-use crate::words::judged;
+use crate::advice::bottle::stock::{Bottles, Filling};
+use crate::batch::BottlingRecord;
+use crate::quantity::{BottleUnit, Measured, write as written, write_number};
 use crate::words::texts::texts;
 use crate::words::write::{self, Writer};
 
 texts! {
     /// What stands at Bottle.
-    BottleWords, BOTTLE {} says {}
-}
-
-/// A way to a dose.
-fn way(w: Writer, way: Way) -> String {
-    match way {
-        Way::ReadAgain(at) => format!(
-            "wait and read again on {} or in the two days after: if it reads the same, there is a dose",
-            write::day(at)
-        ),
-        Way::LowerTarget(target) => {
-            format!("a target of {} or less", write::volumes(target))
-        }
-        Way::Stronger(bottle) => {
-            format!("bottles of this kind: {}", (crate::words::NAMES.bottle)(bottle))
-        }
-        Way::Cooler(t) => {
-            format!("keep them where it never gets warmer than {}", w.temperature(t))
-        }
-        Way::LetGasGo => {
-            "let it stand two days in a warm room under an airlock, so that its gas can go"
-                .to_owned()
-        }
-        Way::DoseVessel => "stir the sugar into the vessel instead".to_owned(),
-        Way::FinerScale => "a scale that shows 0.1\u{A0}g".to_owned(),
+    BottleWords, BOTTLE {
+        is_it_finished: "Is it finished?",
+        because: "If you know better: why is it finished?",
+        how_much: "How much sugar?",
+        on_hand: "Bottles on hand",
+        size: "Size of most of them",
+        sugar_goes: "The sugar goes",
+        into_vessel: "Into the vessel",
+        into_each: "Into each bottle",
+        what_to_fill: "What to fill",
+        into_empty: "Dry sugar in a bottle makes beer foam: weigh it into the empty bottle, then fill. Within so much is what the scale and its rounding can do.",
+        what_if: "What if",
+        slide_target: "Carbon dioxide",
+        slide_warmest: "Warmest since it went quiet",
+        slide_beer: "Beer",
+        slide_hottest: "Hottest place",
+        use_these: "Use these",
+        put_back: "Back to what the form says",
+        more: "Weighed, place, time and note",
+        weighed: "Sugar you weighed",
+        weighed_hint: "Leave empty if it is the dose above.",
+        place: "Where they will stand",
+        at: "Bottled",
+        note: "Note",
+        save: "It is bottled",
+        saved: "Bottling saved",
+        choose_weakest: "Choose the weakest bottle.",
+        weigh_it: "There is no dose for this. If it is bottled already, say how much sugar you weighed.",
+        in_the_bottle: "In the bottle",
+        may_hold_more: "These bottles may hold more than their usual ceiling. Keep them cold, in a closed box, away from people; cover eyes and hands before touching them.",
+        delete: "Delete the bottling",
+        deleted: "Bottling deleted",
+    } says {
+        priming: PrimingWords = priming::PRIMING,
+        plan: PlanWords = plan::PLAN,
+        history: HistoryWords = history::HISTORY,
+        rows: fn(Writer, &BottlingRecord) -> Vec<(String, String)> = record::rows,
+        own_bottles: fn(Writer, &str, Bottles) -> String = own_bottles,
+        to_fill: fn(Writer, &Plan, Bottles) -> (String, String) = to_fill,
+        left: fn(Writer, &Filling) -> String = left,
+        mixing: fn() -> String = mixing,
+        tried: fn(Writer, &Plan) -> String = tried,
     }
 }
 
-/// Ways to a dose in one sentence; `None` when there are none.
-pub fn ways(w: Writer, ways: &[Way]) -> Option<String> {
-    let all: Vec<_> = ways.iter().map(|one| way(w, *one)).collect();
-    (!all.is_empty()).then(|| format!("Ways to a dose: {}.", all.join("; or ")))
+/// Bottles on hand, by name.
+fn own_bottles(w: Writer, name: &str, own: Bottles) -> String {
+    let kind = (w.words.names.bottle)(own.class).to_lowercase();
+    format!("{name}: {}, {kind}", record::bottles(own))
 }
 
-/// Why it may hold more.
-pub fn doubt(doubt: Doubt) -> String {
-    match doubt {
-        Doubt::ColdSealed => "It was closed while it was cold.".to_owned(),
-        Doubt::ColdWorking => "It still worked when it was chilled.".to_owned(),
-        Doubt::ShortWarmth(_) => "It was warm for too short a time to let its gas go.".to_owned(),
-        Doubt::NotKnown => {
-            "How it was closed, or whether it still worked, is not known.".to_owned()
-        }
+/// How many of which to fill, and what each of them gets.
+fn to_fill(w: Writer, plan: &Plan, own: Bottles) -> (String, String) {
+    let each = match plan.per_bottle(own.size) {
+        Some(each) => format!(
+            "{}\u{A0}g each, within {}",
+            write_number(each.weigh.value(), write::places(plan.scale())),
+            write::volumes(each.off_by)
+        ),
+        None => (w.words.names.bottle)(own.class).to_owned(),
+    };
+    (record::bottles(own), each)
+}
+
+/// The beer that no bottle takes; nothing for a drop.
+fn left(w: Writer, filling: &Filling) -> String {
+    if filling.left.value() < 0.02 {
+        String::new()
+    } else if filling.short {
+        format!("{} more is there than these bottles hold.", w.volume(filling.left))
+    } else {
+        format!("{} is left over.", w.wort(filling.left))
     }
 }
 
 /// How the syrup is made and mixed in (common practice, no source).
-pub fn mixing() -> String {
+fn mixing() -> String {
     let water = |litres| written(litres, BottleUnit::Millilitres);
     format!(
         "Boil it for five minutes in {} to {} of water and let it cool. Put it into the bottling vessel first, let the beer run in below the surface so that it swirls, and then still stir gently with a clean spoon: the swirl alone can leave layers, and bottles with too much. Boiling syrup scalds. Up to 5\u{A0}% more in one bottle than in another is counted.",
-        written(SYRUP_WATER.from, BottleUnit::Millilitres).trim_end_matches("\u{A0}mL"),
+        water(SYRUP_WATER.from).trim_end_matches("\u{A0}mL"),
         water(SYRUP_WATER.to)
     )
 }
 
-/// The bottling plan, with the ways that were found to a dose.
-pub fn bottle_words(w: Writer, plan: &Plan, ways: &[Way]) -> Judged {
-    let advice = &plan.advice;
-    let sentence = match (advice.verdict, advice.next) {
-        (Verdict::Go, _) => "Within the usual ceiling of the weakest bottle.",
-        (Verdict::Wait, _) => "No dose yet: the beer is not known to be finished.",
-        (_, BottleNext::CoolerPlace(_)) => "No dose: that place is too hot for these bottles.",
-        (_, BottleNext::StrongerBottles) => "No dose: these bottles would not do.",
-        _ => "No dose: too much for the weakest bottle.",
-    };
-    let reasons = advice.reasons.iter().map(|reason| bottle_reason(w, *reason)).collect();
-    let found = self::ways(w, ways);
-    let next = match advice.next {
-        BottleNext::Bottle => "Weigh the sugar; how to mix it in stands below.".to_owned(),
-        BottleNext::ReadAgain => {
-            let wait = "Read the gravity again before bottling. Less sugar is no answer to beer that still ferments.";
-            found.map_or_else(|| wait.to_owned(), |ways| format!("{wait} {ways}"))
+/// What other values would come to, in a line.
+fn tried(w: Writer, plan: &Plan) -> String {
+    let words = &w.words.bottle.plan;
+    let judged = (words.judged)(w, plan, &[]);
+    let at_worst = format!("at worst {}", write::volumes(plan.guard.worst));
+    match (plan.dose(), plan.weigh()) {
+        (Some(dose), Some(weigh)) => {
+            let doubt = (words.doubt)(w, dose);
+            format!("{}: {} {doubt}, {at_worst}.", judged.word, w.weighed(weigh, plan.scale()))
         }
-        _ => found.unwrap_or_else(|| {
-            "The way to a dose: stronger bottles, or wait some days and read the gravity again."
-                .to_owned()
-        }),
-    };
-    judged(advice.verdict, sentence.to_owned(), reasons, next)
-}
-
-/// Why there is no dose, for those who hear the page; nothing when there is one.
-pub fn stopped(judged: &Judged) -> String {
-    match judged.verdict {
-        Verdict::Stop => {
-            format!("{}. {} {}", judged.word, judged.sentence, judged.reasons.join(" "))
-        }
-        _ => String::new(),
-    }
-}
-
-fn bottle_reason(w: Writer, reason: BottleReason) -> String {
-    match reason {
-        BottleReason::NotFinished => "The log does not show a finished fermentation.".to_owned(),
-        BottleReason::OnStatedReason => {
-            "You go on for a reason of your own; it is kept with the batch.".to_owned()
-        }
-        BottleReason::LeftUnknown => {
-            "Nothing bounds what may still ferment, so ten points are counted.".to_owned()
-        }
-        BottleReason::NotForPressure => "This glass is not made for pressure at all.".to_owned(),
-        BottleReason::AboveCeiling { worst, ceiling } => format!(
-            "At worst {}, above the ceiling of {} for the weakest bottle.",
-            write::volumes(worst),
-            write::volumes(ceiling)
-        ),
-        BottleReason::WithinCeiling { worst, ceiling } => format!(
-            "At worst {}; the usual ceiling of the weakest bottle is {}.",
-            write::volumes(worst),
-            write::volumes(ceiling)
-        ),
-        BottleReason::CautionForGlass => {
-            "For glass of unknown make this is already much: stand them cool, in a closed box."
-                .to_owned()
-        }
-        BottleReason::YeastMayGoOn => {
-            "This yeast may go on for weeks, so the ceiling is half a volume lower.".to_owned()
-        }
-        BottleReason::HoldsEnough => "The beer already holds as much as you wish.".to_owned(),
-        BottleReason::TooHotAPlace { hottest, pressure, limit } => format!(
-            "At {} up to {}; the ceiling of the weakest bottle is {} in a warm room.",
-            w.temperature(hottest),
-            write::pressure(pressure),
-            write::pressure(limit)
-        ),
-        BottleReason::MostlyStillToCome(gas) => {
-            format!("Most of it, up to {}, is what may still ferment.", write::volumes(gas))
-        }
-        BottleReason::MayHoldMore(gas) => format!(
-            "Chilled beer may hold up to {} already; the bottles are judged by that.",
-            write::volumes(gas)
-        ),
-        BottleReason::ScaleTooRough(size) => format!(
-            "This scale is too rough for a bottle of {}. Dose the whole vessel, or weigh to 0.1\u{A0}g.",
-            write::bottle_size(size)
-        ),
+        _ => format!("{}. {} ({at_worst})", judged.word, judged.sentence),
     }
 }

@@ -1,0 +1,95 @@
+//! What has happened to the beer since it went quiet, in words.
+
+use crate::advice::bottle::Plan;
+use crate::advice::bottle::history::{Doubt, Ends, Held, Seal, Working};
+use crate::words::texts::texts;
+use crate::words::write::{self, Writer};
+
+texts! {
+    /// What is asked and said of the beer since it went quiet.
+    HistoryWords, HISTORY {
+        since_quiet: "Since it went quiet",
+        not_chilled: "Not chilled",
+        chilled: "Chilled",
+        coldest: "Coldest it has been since",
+        while_cold: "While it was cold",
+        when_chilled: "When it was chilled",
+        that_warm_for: "It was that warm for",
+        two_days: "Two days or more",
+        less: "Less",
+        dose_it_for: "Dose it for",
+        for_the_warmest: "The warmest temperature",
+        for_more: "Beer that holds more",
+        either_dose: "What either dose may come to",
+    } says {
+        seal: fn(Seal) -> &'static str = seal,
+        working: fn(Working) -> &'static str = working,
+        dose: fn(Writer, &Plan) -> String = dose,
+        may_hold: fn(Writer, &Held, &Ends) -> String = may_hold,
+        dosed_by_rule: fn(Writer, &Ends) -> String = dosed_by_rule,
+        dosed_for_more: fn(Writer, &Ends) -> String = dosed_for_more,
+    }
+}
+
+const fn seal(seal: Seal) -> &'static str {
+    match seal {
+        Seal::Airlock => "Under an airlock",
+        Seal::Sealed => "Closed tight",
+        Seal::Unsure => "Not sure",
+    }
+}
+
+const fn working(working: Working) -> &'static str {
+    match working {
+        Working::Quiet => "It was quiet",
+        Working::Still => "It still worked",
+        Working::Unsure => "Not sure",
+    }
+}
+
+/// Why it may hold more.
+const fn doubt(doubt: Doubt) -> &'static str {
+    match doubt {
+        Doubt::ColdSealed => "It was closed while it was cold.",
+        Doubt::ColdWorking => "It still worked when it was chilled.",
+        Doubt::ShortWarmth(_) => "It was warm for too short a time to let its gas go.",
+        Doubt::NotKnown => "How it was closed, or whether it still worked, is not known.",
+    }
+}
+
+/// One of two doses.
+fn dose(w: Writer, plan: &Plan) -> String {
+    plan.weigh().map_or_else(|| "no dose".to_owned(), |sugar| w.weighed(sugar, plan.scale()))
+}
+
+/// That there are two ends, why, and what lies between them; nothing where there is one.
+fn may_hold(w: Writer, held: &Held, ends: &Ends) -> String {
+    let Some((more, why)) = held.may_hold else { return String::new() };
+    let apart =
+        ends.apart().map(|sugar| format!(" {} of sugar lie between the two.", w.mass(sugar)));
+    format!(
+        "It may hold {} already, and not {}. {} The bottles are judged by the end that presses harder.{}",
+        write::volumes(more.value()),
+        write::volumes(held.by_rule.value()),
+        doubt(why),
+        apart.unwrap_or_default()
+    )
+}
+
+fn dosed_by_rule(w: Writer, ends: &Ends) -> String {
+    format!(
+        "Dosed by the warmest temperature ({}): {}, or {} if it holds more.",
+        dose(w, &ends.by_rule),
+        write::volumes(ends.target),
+        write::volumes(ends.too_lively())
+    )
+}
+
+fn dosed_for_more(w: Writer, ends: &Ends) -> String {
+    format!(
+        "Dosed for beer that holds more ({}): {}, or {} if it does not.",
+        dose(w, &ends.holds_more),
+        write::volumes(ends.target),
+        write::volumes(ends.too_flat())
+    )
+}
