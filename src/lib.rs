@@ -11,7 +11,7 @@
 //! - [`exchange`]: text in and out, in open forms.
 //! - `page`: the screens (feature `web`).
 //!
-//! Beside them stand [`order`], [`json`] and [`json_texts`], which are of no floor.
+//! Beside them stand [`choices`], [`order`], [`json`] and [`json_texts`], which are of no floor.
 //!
 //! The one rule: time, storage and the screen enter as arguments, so that every answer below `page`
 //! is the same for the same inputs on every device. `tests/house` holds the arrows.
@@ -20,6 +20,7 @@ pub mod advice;
 pub mod app;
 pub mod batch;
 pub mod chart;
+pub mod choices;
 pub mod exchange;
 pub mod json;
 mod json_asked;

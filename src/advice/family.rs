@@ -6,31 +6,31 @@ use crate::quantity::{Attenuation, Celsius, Hours, Measured, Plato, SpecificGrav
 use crate::science::{sucrose, yeast::Pitching};
 use serde::{Deserialize, Serialize};
 
-/// A family of yeast, by how it is used.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Family {
-    /// Clean, American-type ale.
-    CleanAle,
-    /// English-type ale.
-    EnglishAle,
-    /// Belgian-type ale.
-    BelgianAle,
-    /// German wheat beer.
-    GermanWheat,
-    /// Saison-type, and any farmhouse yeast that is not known: often eats on slowly for weeks
-    /// (diastatic).
-    Saison,
-    /// Lager.
-    Lager,
-    /// Kveik.
-    Kveik,
-    /// Cider.
-    Cider,
-    /// Wine and country wine.
-    Wine,
-    /// The kit's own, or not known.
-    Unknown,
+crate::choices! {
+    /// A family of yeast, by how it is used.
+    pub enum Family {
+        /// Clean, American-type ale.
+        CleanAle = "clean_ale",
+        /// English-type ale.
+        EnglishAle = "english_ale",
+        /// Belgian-type ale.
+        BelgianAle = "belgian_ale",
+        /// German wheat beer.
+        GermanWheat = "german_wheat",
+        /// Saison-type, and any farmhouse yeast that is not known: often eats on slowly for weeks
+        /// (diastatic).
+        Saison = "saison",
+        /// Lager.
+        Lager = "lager",
+        /// Kveik.
+        Kveik = "kveik",
+        /// Cider.
+        Cider = "cider",
+        /// Wine and country wine.
+        Wine = "wine",
+        /// The kit's own, or not known.
+        Unknown = "unknown",
+    }
 }
 
 /// From a lowest to a highest value.
@@ -92,20 +92,6 @@ impl<T: Measured> Span<T> {
 }
 
 impl Family {
-    /// Every family, in the order offered.
-    pub const ALL: [Self; 10] = [
-        Self::CleanAle,
-        Self::EnglishAle,
-        Self::BelgianAle,
-        Self::GermanWheat,
-        Self::Saison,
-        Self::Lager,
-        Self::Kveik,
-        Self::Cider,
-        Self::Wine,
-        Self::Unknown,
-    ];
-
     /// Wort temperature to pitch at.
     #[must_use]
     pub const fn pitch_at(self) -> Span<Celsius> {

@@ -11,19 +11,70 @@ const PROBE: f64 = 0.5;
 /// Two looks with one thermometer share most of its fault; this part of it is left between them.
 const BETWEEN: f64 = 0.5;
 
-/// What it was read with.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Thermometer {
-    /// A probe in the wort.
-    Probe,
-    /// A strip on the wall of the vessel.
-    Strip,
+crate::choices! {
+    /// What it was read with.
+    pub enum Thermometer {
+        /// A probe in the wort.
+        Probe = "probe",
+        /// A strip on the wall of the vessel.
+        Strip = "strip",
+    }
+
+    /// Whether the wort was stirred before it was read.
+    pub enum Stirred {
+        /// It was.
+        Yes = "yes",
+        /// It was not.
+        No = "no",
+    }
+
+    /// Thermometer and stirring in one answer.
+    pub enum ReadWith {
+        /// A probe in stirred wort.
+        Probe = "probe",
+        /// A strip on the wall, the wort stirred.
+        Strip = "strip",
+        /// Anything, in wort that stood still.
+        Still = "still",
+    }
+}
+
+impl Stirred {
+    /// As a plain truth.
+    #[must_use]
+    pub fn is_yes(self) -> bool {
+        self == Self::Yes
+    }
+}
+
+impl ReadWith {
+    /// The thermometer, and whether the wort was stirred.
+    #[must_use]
+    pub const fn parts(self) -> (Thermometer, bool) {
+        match self {
+            Self::Probe => (Thermometer::Probe, true),
+            Self::Strip => (Thermometer::Strip, true),
+            Self::Still => (Thermometer::Probe, false),
+        }
+    }
+
+    /// A temperature as it is known when it was read so.
+    ///
+    /// ```
+    /// use fermentside::{advice::thermometer::ReadWith, quantity::Celsius};
+    ///
+    /// let sigma = |with: ReadWith| with.reads(Celsius::literal(20.0)).sigma();
+    /// assert!(sigma(ReadWith::Probe) < sigma(ReadWith::Strip));
+    /// assert!(sigma(ReadWith::Strip) < sigma(ReadWith::Still));
+    /// ```
+    #[must_use]
+    pub fn reads(self, t: Celsius) -> Estimate<Celsius> {
+        let (thermometer, stirred) = self.parts();
+        thermometer.reads(t, stirred)
+    }
 }
 
 impl Thermometer {
-    /// Both, in the order offered.
-    pub const ALL: [Self; 2] = [Self::Probe, Self::Strip];
-
     /// What it says with its own uncertainty. In wort that was not stirred any thermometer knows one
     /// layer only.
     ///

@@ -50,16 +50,16 @@ impl Hydrometer {
     };
 }
 
-/// How the sample stood when it was read.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Condition {
-    /// Still, and its gas knocked out. Unfermented wort is so by itself.
-    Still,
-    /// Foam hid the line: a whole division of doubt.
-    Foam,
-    /// Gas was left in: bubbles on the bulb lift it.
-    Gassy,
+crate::choices! {
+    /// How the sample stood when it was read.
+    pub enum Condition {
+        /// Still, and its gas knocked out. Unfermented wort is so by itself.
+        Still = "still",
+        /// Foam hid the line: a whole division of doubt.
+        Foam = "foam",
+        /// Gas was left in: bubbles on the bulb lift it.
+        Gassy = "gassy",
+    }
 }
 
 impl Condition {

@@ -7,29 +7,25 @@ use super::{Amount, ScienceError, Source, Term, Worked, sucrose};
 use crate::quantity::{Estimate, Grams, Litres, Measured, Plato, Share, SpecificGravity};
 use serde::{Deserialize, Serialize};
 
-/// What goes in. The stored names never change.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Fermentable {
-    /// Malt syrup, hopped or not.
-    MaltSyrup,
-    /// Dry malt extract.
-    DryMalt,
-    /// Table sugar.
-    Sucrose,
-    /// Dextrose with its water of crystallisation, as corn sugar is sold.
-    Dextrose,
-    /// Honey.
-    Honey,
-    /// Anything else; its share of extract is given with it.
-    Own,
+crate::choices! {
+    /// What goes in. The stored names never change.
+    pub enum Fermentable {
+        /// Malt syrup, hopped or not.
+        MaltSyrup = "malt_syrup",
+        /// Dry malt extract.
+        DryMalt = "dry_malt",
+        /// Table sugar.
+        Sucrose = "sucrose",
+        /// Dextrose with its water of crystallisation, as corn sugar is sold.
+        Dextrose = "dextrose",
+        /// Honey.
+        Honey = "honey",
+        /// Anything else; its share of extract is given with it.
+        Own = "own",
+    }
 }
 
 impl Fermentable {
-    /// Every kind, in the order offered.
-    pub const ALL: [Self; 6] =
-        [Self::MaltSyrup, Self::DryMalt, Self::Sucrose, Self::Dextrose, Self::Honey, Self::Own];
-
     /// Usual share of extract by mass (common practice, no source; dextrose monohydrate is
     /// 180.16 ÷ 198.17 by its molar masses). `None` where it has to be given.
     ///

@@ -12,7 +12,6 @@ use crate::quantity::{
     Celsius, Estimate, Grams, Hours, Litres, Measured, Plato, Share, SpecificGravity,
     TemperatureChange,
 };
-use serde::{Deserialize, Serialize};
 
 /// Heat of fermentation in print, kJ a gram: least and most.
 const HEAT: (f64, f64) = (0.56, 0.65);
@@ -23,24 +22,21 @@ const PACE: f64 = 1.25;
 /// Days of the course that are shown.
 const DAYS: u32 = 14;
 
-/// What the beer stands in. The stored names never change.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Vessel {
-    /// A plastic bucket of 20 to 25 L in still air.
-    Bucket,
-    /// Glass of that size in still air.
-    Glass,
-    /// Either, wrapped.
-    Insulated,
-    /// Either, standing in a tub of water.
-    WaterTub,
+crate::choices! {
+    /// What the beer stands in. The stored names never change.
+    pub enum Vessel {
+        /// A plastic bucket of 20 to 25 L in still air.
+        Bucket = "bucket",
+        /// Glass of that size in still air.
+        Glass = "glass",
+        /// Either, wrapped.
+        Insulated = "insulated",
+        /// Either, standing in a tub of water.
+        WaterTub = "water_tub",
+    }
 }
 
 impl Vessel {
-    /// All of them, in the order offered.
-    pub const ALL: [Self; 4] = [Self::Bucket, Self::Glass, Self::Insulated, Self::WaterTub];
-
     /// Heat lost for each degree, W/K, least and most, for 23 L. The bucket is the usual figure; the
     /// others are set beside it (no source): thin glass a little more, a blanket about half, water
     /// several times as much.

@@ -2,21 +2,20 @@
 
 use super::{Amount, ScienceError, Source, Term, Worked};
 use crate::quantity::{Grams, Litres, Measured, Plato};
-use serde::{Deserialize, Serialize};
 
 /// Living cells a gram: more than 5e9 guaranteed by makers, up to about three times that measured.
 const CELLS_PER_GRAM: (f64, f64) = (5e9, 15e9);
 /// Wort stronger than this wants more yeast (about 1.061; common practice, no source).
 const STRONG: f64 = 15.0;
 
-/// Warm or cold fermentation.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Pitching {
-    /// Ale: makers say 50 to 80 g/hL; 0.75 million cells a mL and degree Plato.
-    Warm,
-    /// Lager, pitched cold: 80 to 120 g/hL; 1.5 million.
-    Cold,
+crate::choices! {
+    /// Warm or cold fermentation.
+    pub enum Pitching {
+        /// Ale: makers say 50 to 80 g/hL; 0.75 million cells a mL and degree Plato.
+        Warm = "warm",
+        /// Lager, pitched cold: 80 to 120 g/hL; 1.5 million.
+        Cold = "cold",
+    }
 }
 
 impl Pitching {

@@ -17,28 +17,28 @@ const LETS_GO: Hours = Hours::literal(48.0);
 /// Two ends nearer than this are one.
 const NO_MATTER: f64 = 0.1;
 
-/// How the vessel was closed while the beer was cold.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Seal {
-    /// Under an airlock, open to the air.
-    Airlock,
-    /// Closed, so that gas could not leave or be lost.
-    Sealed,
-    /// Nobody knows.
-    Unsure,
+crate::choices! {
+    /// How the vessel was closed while the beer was cold.
+    pub enum Seal {
+        /// Under an airlock, open to the air.
+        Airlock = "airlock",
+        /// Closed, so that gas could not leave or be lost.
+        Sealed = "sealed",
+        /// Nobody knows.
+        Unsure = "unsure",
+    }
 }
 
-/// Whether it still made gas when it was chilled.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Working {
-    /// It had gone quiet.
-    Quiet,
-    /// It still worked.
-    Still,
-    /// Nobody knows.
-    Unsure,
+crate::choices! {
+    /// Whether it still made gas when it was chilled.
+    pub enum Working {
+        /// It had gone quiet.
+        Quiet = "quiet",
+        /// It still worked.
+        Still = "still",
+        /// Nobody knows.
+        Unsure = "unsure",
+    }
 }
 
 /// What happened to the beer beside its warmest temperature.

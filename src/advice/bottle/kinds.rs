@@ -5,34 +5,24 @@
 //! usual ceiling".
 
 use crate::quantity::CarbonDioxideVolumes;
-use serde::{Deserialize, Serialize};
 
-/// A kind of bottle.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Bottle {
-    /// One-way, twist-off or unknown glass.
-    UnknownGlass,
-    /// Sound glass made to be used again for beer.
-    ReusableGlass,
-    /// Heavy sparkling-type glass, or a swing-top rated for pressure.
-    HeavyGlass,
-    /// Plastic made for carbonated drinks.
-    Pet,
-    /// Square, decorative or still-drink glass.
-    NotForPressure,
+crate::choices! {
+    /// A kind of bottle.
+    pub enum Bottle {
+        /// Sound glass made to be used again for beer.
+        ReusableGlass = "reusable_glass",
+        /// Heavy sparkling-type glass, or a swing-top rated for pressure.
+        HeavyGlass = "heavy_glass",
+        /// Plastic made for carbonated drinks.
+        Pet = "pet",
+        /// One-way, twist-off or unknown glass.
+        UnknownGlass = "unknown_glass",
+        /// Square, decorative or still-drink glass.
+        NotForPressure = "not_for_pressure",
+    }
 }
 
 impl Bottle {
-    /// Every kind, the weakest last.
-    pub const ALL: [Self; 5] = [
-        Self::ReusableGlass,
-        Self::HeavyGlass,
-        Self::Pet,
-        Self::UnknownGlass,
-        Self::NotForPressure,
-    ];
-
     /// The most it is asked to hold; `None` for what must never be filled. A yeast that may go on for
     /// weeks takes half a volume off.
     ///

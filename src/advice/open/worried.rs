@@ -12,26 +12,23 @@ use crate::science::bottle_pressure::Closing;
 /// Yeast that has sat cold and strong beer grow tired after this (common practice, no source).
 const OLD: Hours = Hours::literal(90.0 * 24.0);
 
-/// What is seen.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Symptom {
-    /// One has burst.
-    OneBurst,
-    /// All of them gush.
-    GushingAll,
-    /// Some gush.
-    GushingSome,
-    /// All are flat.
-    FlatAll,
-    /// Some are flat.
-    FlatSome,
+crate::choices! {
+    /// What is seen.
+    pub enum Symptom {
+        /// One has burst.
+        OneBurst = "one_burst",
+        /// All of them gush.
+        GushingAll = "gushing_all",
+        /// Some gush.
+        GushingSome = "gushing_some",
+        /// All are flat.
+        FlatAll = "flat_all",
+        /// Some are flat.
+        FlatSome = "flat_some",
+    }
 }
 
 impl Symptom {
-    /// Every one, the most dangerous first.
-    pub const ALL: [Self; 5] =
-        [Self::OneBurst, Self::GushingAll, Self::GushingSome, Self::FlatAll, Self::FlatSome];
-
     /// Whether the glass may hurt somebody.
     #[must_use]
     pub const fn is_hazard(self) -> bool {

@@ -21,21 +21,19 @@ pub const FIFTEEN_MINUTES: PartsPerMillion = PartsPerMillion::literal(30_000.0);
 /// At once dangerous to life.
 pub const DANGEROUS: PartsPerMillion = PartsPerMillion::literal(40_000.0);
 
-/// How the air changes (common practice, no source).
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum AirChange {
-    /// A lived-in room, door now and then open: half its air an hour.
-    Room,
-    /// A cupboard or cellar, shut: a tenth of it.
-    Shut,
-    /// A chest freezer, a sealed box: none.
-    Sealed,
+crate::choices! {
+    /// How the air changes (common practice, no source).
+    pub enum AirChange {
+        /// A lived-in room, door now and then open: half its air an hour.
+        Room = "room",
+        /// A cupboard or cellar, shut: a tenth of it.
+        Shut = "shut",
+        /// A chest freezer, a sealed box: none.
+        Sealed = "sealed",
+    }
 }
 
 impl AirChange {
-    /// All of them, in the order offered.
-    pub const ALL: [Self; 3] = [Self::Room, Self::Shut, Self::Sealed];
-
     const fn an_hour(self) -> f64 {
         match self {
             Self::Room => 0.5,

@@ -12,6 +12,8 @@ use serde::{Deserialize, Serialize};
 
 /// A sachet so long past its date counts as two cautions (common practice, no source).
 const LONG_PAST: Months = Months(12);
+/// A sachet that is not measured (common practice, no source).
+pub const USUAL_SACHET: Grams = Grams::literal(11.0);
 /// Water for waking yeast: ten times its weight (yeast makers' sheets).
 const WATER_TIMES: f64 = 10.0;
 /// Temperatures of that water by makers' sheets, which differ among themselves: 25 to 29 and 30 to 35
@@ -29,14 +31,44 @@ pub const WITHIN: TemperatureChange = TemperatureChange::literal(10.0);
 #[serde(transparent)]
 pub struct Months(pub u16);
 
-/// How dry yeast goes in. The stored names never change.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Method {
-    /// Sprinkled on the wort.
-    Sprinkled,
-    /// Woken in water first.
-    Rehydrated,
+crate::choices! {
+    /// How dry yeast goes in. The stored names never change.
+    pub enum Method {
+        /// Sprinkled on the wort.
+        Sprinkled = "sprinkled",
+        /// Woken in water first.
+        Rehydrated = "rehydrated",
+    }
+
+    /// Whether the sachets are past their best-before date, as roughly as it matters.
+    pub enum Dated {
+        /// In date, or not known.
+        InDate = "no",
+        /// Past it.
+        Past = "3",
+        /// Past it by more than a year.
+        LongPast = "13",
+    }
+
+    /// How the sachets were kept.
+    pub enum Kept {
+        /// Cool.
+        Cool = "no",
+        /// They stood warm for weeks.
+        Warm = "yes",
+    }
+}
+
+impl Dated {
+    /// Months past the date that are reckoned with; `None` in date.
+    #[must_use]
+    pub const fn months(self) -> Option<Months> {
+        match self {
+            Self::InDate => None,
+            Self::Past => Some(Months(3)),
+            Self::LongPast => Some(Months(13)),
+        }
+    }
 }
 
 /// What there is, and for what.
