@@ -13,11 +13,10 @@ use super::words;
 use super::write::{self as written, Writer};
 use crate::advice::bottle::kinds::Bottle;
 use crate::advice::bottle::{Plan, Reason};
-use crate::batch::Settings;
 use crate::page::parts::live::live;
 use crate::quantity::{
-    Bounds, CarbonDioxideVolumes, Celsius, GasUnit, Grams, Litres, MassUnit, Measured,
-    PressureUnit, Unit, write, write_bare, write_number,
+    Bounds, CarbonDioxideVolumes, Celsius, GasUnit, Grams, Litres, Measured, PressureUnit, Unit,
+    write, write_bare, write_number,
 };
 use crate::science::priming::Sugar;
 use leptos::prelude::*;
@@ -74,7 +73,7 @@ pub fn stored<T: serde::Serialize>(thing: T) -> String {
 
 /// The bottle of a stored name; none chosen yet gives none.
 pub fn bottle_named(name: &str) -> Option<Bottle> {
-    Bottle::ALL.into_iter().find(|bottle| stored(*bottle) == name)
+    Bottle::named(name)
 }
 
 /// Bottles to choose from; nothing is chosen for the brewer.
@@ -104,17 +103,6 @@ pub fn put<U: Unit>(asked: &Asked<U::Quantity>, value: U::Quantity) {
     if let Some(unit) = unit_named::<U>(untrack(|| asked.face.unit.get())) {
         asked.face.text.set(write_bare(value, unit));
     }
-}
-
-/// The finest step that counts for the vessel: the scale's, or what the brewer's unit is written to when
-/// that is rougher.
-pub fn finest_step(settings: &Settings) -> Grams {
-    let unit = settings.units.mass;
-    let written = match unit {
-        MassUnit::Grams => 0.0,
-        other => other.to_own(0.1_f64.powi(other.places() as i32)),
-    };
-    Grams::nearest(settings.scale().value().max(written))
 }
 
 /// The answer of a plan: the dose, or that there is none.

@@ -4,7 +4,9 @@
 //! gram; what differs is what can go wrong.
 
 use crate::advice::family::Span;
-use crate::quantity::{CarbonDioxideVolumes, Celsius, Estimate, Grams, Litres, Measured, Share};
+use crate::quantity::{
+    CarbonDioxideVolumes, Celsius, Estimate, Grams, Litres, MassUnit, Measured, Share, Unit,
+};
 use crate::science::carbon_dioxide::GRAMS_PER_VOLUME;
 use crate::science::priming::{Sugar, most_from};
 
@@ -101,6 +103,27 @@ impl Weighing {
         };
         most().unwrap_or(CarbonDioxideVolumes::literal(CarbonDioxideVolumes::MAX))
     }
+}
+
+/// The finest step that counts for a whole vessel's sugar: the scale's, or what the brewer's unit is
+/// written to when that is rougher.
+///
+/// ```
+/// use fermentside::advice::bottle::dosing::finest_step;
+/// use fermentside::quantity::{Grams, MassUnit, Measured};
+///
+/// let scale = Grams::literal(0.1);
+/// assert_eq!(finest_step(scale, MassUnit::Grams), scale);
+/// // A hundredth of an ounce.
+/// assert_eq!(format!("{:.2}", finest_step(scale, MassUnit::Ounces).value()), "0.28");
+/// ```
+#[must_use]
+pub fn finest_step(scale: Grams, unit: MassUnit) -> Grams {
+    let written = match unit {
+        MassUnit::Grams => 0.0,
+        other => other.to_own(0.1_f64.powi(other.places() as i32)),
+    };
+    Grams::nearest(scale.value().max(written))
 }
 
 /// The sugar for one bottle.

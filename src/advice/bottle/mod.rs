@@ -9,6 +9,7 @@
 //! }
 //! ```
 
+pub mod asked;
 mod dose_plan;
 pub mod dosing;
 mod guard;

@@ -43,6 +43,72 @@ pub struct Filling {
     pub short: bool,
 }
 
+crate::choices! {
+    /// Sizes that bottles commonly come in, named by their millilitres.
+    pub enum Size {
+        /// 250 mL.
+        Ml250 = "250",
+        /// 330 mL.
+        Ml330 = "330",
+        /// 341 mL, 12 imperial ounces.
+        Ml341 = "341",
+        /// 355 mL, 12 US ounces.
+        Ml355 = "355",
+        /// 375 mL.
+        Ml375 = "375",
+        /// 500 mL.
+        Ml500 = "500",
+        /// 568 mL, an imperial pint.
+        Ml568 = "568",
+        /// 650 mL, 22 US ounces.
+        Ml650 = "650",
+        /// 750 mL.
+        Ml750 = "750",
+        /// A litre.
+        Ml1000 = "1000",
+    }
+}
+
+impl Size {
+    /// What such a bottle holds.
+    ///
+    /// ```
+    /// use fermentside::{advice::bottle::stock::Size, quantity::Litres};
+    ///
+    /// assert_eq!(Size::Ml330.litres(), Litres::literal(0.33));
+    /// ```
+    #[must_use]
+    pub const fn litres(self) -> Litres {
+        Litres::literal(match self {
+            Self::Ml250 => 0.25,
+            Self::Ml330 => 0.33,
+            Self::Ml341 => 0.341,
+            Self::Ml355 => 0.355,
+            Self::Ml375 => 0.375,
+            Self::Ml500 => 0.5,
+            Self::Ml568 => 0.568,
+            Self::Ml650 => 0.65,
+            Self::Ml750 => 0.75,
+            Self::Ml1000 => 1.0,
+        })
+    }
+}
+
+/// Fills as many bottles of one size and kind as the beer fills, however many are wanted.
+///
+/// ```
+/// use fermentside::advice::bottle::{kinds::Bottle, stock::fill_all};
+/// use fermentside::quantity::Litres;
+///
+/// let filling = fill_all(Litres::literal(19.25), Litres::literal(0.5), Bottle::ReusableGlass);
+/// assert_eq!((filling.filled[0].count, filling.left), (38, Litres::literal(0.25)));
+/// assert!(!filling.short);
+/// ```
+#[must_use]
+pub fn fill_all(beer: Litres, size: Litres, class: Bottle) -> Filling {
+    Filling { short: false, ..fill(beer, &[Bottles { size, class, count: u32::MAX }]) }
+}
+
 /// Fills the chosen bottles, the largest first, only whole ones. What must never be filled is passed over.
 ///
 /// ```

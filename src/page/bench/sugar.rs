@@ -1,25 +1,24 @@
 //! Priming sugar for beer that is finished, with the guard beside it.
 
-use crate::advice::bottle::dosing::Weighing;
+use crate::advice::bottle::asked::{Asked, DoseFor, Ended, Glass, SugarGoes};
+use crate::advice::bottle::kinds::Bottle;
+use crate::advice::bottle::stock::Size;
 use crate::advice::bottle::ways_to_dose::ways;
-use crate::advice::bottle::{Bottling, Over, Plan, plan};
-use crate::advice::practice::{POINT, by_mark, remembered};
+use crate::advice::bottle::{Bottling, Plan, plan};
 use crate::page::ask::{Ask, ask};
 use crate::page::drafts::use_drafts;
 use crate::page::parts::answer::{Answer, Said, card};
 use crate::page::parts::field::NumberField;
 use crate::page::parts::live::live;
 use crate::page::priming::{
-    NOT_CHILLED, PlanFigures, ask_beer, ask_hottest, ask_target, ask_warmest, bottle_named,
-    dose_said, finest_step, pick_weakest,
+    NOT_CHILLED, PlanFigures, ask_beer, ask_hottest, ask_target, ask_warmest, dose_said,
+    pick_weakest,
 };
 use crate::page::session::use_session;
 use crate::page::sugar_ask::{SugarAsk, SugarFields};
 use crate::page::words;
 use crate::quantity::{Bounds, LengthUnit, Metres};
 use crate::science::ScienceError;
-use crate::science::bottle_pressure::Closing;
-use crate::science::carbon_dioxide::already_in;
 use leptos::prelude::*;
 
 /// The sum.
@@ -52,25 +51,24 @@ pub fn SugarSum() -> impl IntoView {
     let (litres, wished, was, place, high) =
         (beer.value, target.value, warmest.value, hottest.value, height.value);
     let asked = move || -> Option<Result<Bottling, ScienceError>> {
-        let height = high.get().ok()?;
-        let (target, hottest) = (wished.get().ok()?, place.get().ok()?);
-        let beer = by_mark(litres.get().ok()?);
-        let weakest = bottle_named(&weakest.get())?;
-        let (sugar, scale) = (sugar.get()?, finest_step(&session.settings()));
-        Some(already_in(remembered(was.get().ok()?), height).map(|held| Bottling {
-            over: Over::Judged,
-            points_left: Some(POINT),
-            yeast_may_go_on: false,
-            target,
-            already_in: held.volumes,
-            may_hold: None,
-            beer,
-            sugar,
-            weighing: Weighing { scale, ..Weighing::USUAL },
-            weakest,
-            hottest,
-            closing: Closing { height, ..Closing::USUAL },
-        }))
+        let settings = session.settings();
+        let weakest = Bottle::named(&weakest.get())?;
+        let asked = Asked {
+            ended: Ended::WITHOUT_LOG,
+            beer: litres.get().ok()?,
+            target: wished.get().ok()?,
+            warmest: was.get().ok()?,
+            cold: None,
+            dose_for: DoseFor::Rule,
+            sugar: sugar.get()?,
+            sugar_goes: SugarGoes::Vessel,
+            scale: settings.scale(),
+            unit: settings.units.mass,
+            glass: Glass { weakest, smallest: Size::Ml500.litres() },
+            hottest: place.get().ok()?,
+            height: high.get().ok()?,
+        };
+        Some(asked.ready().map(|ready| ready.bottling))
     };
     let found = move || -> Option<Result<Plan, ScienceError>> { Some(asked()?.and_then(plan)) };
     let writer = move || session.writer();

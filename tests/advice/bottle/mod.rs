@@ -1,5 +1,6 @@
 //! Bottle: the dose and the guard.
 
+mod asked;
 mod dosing;
 mod laws;
 mod plan;

@@ -1,9 +1,10 @@
 //! The bottles: which on hand, or of what kind; and what goes into each.
 
-use super::fields::{Changed, Input, SIZES, Texts};
+use super::fields::{Changed, Input, Texts};
 use crate::advice::bottle::dosing::Dosing;
+use crate::advice::bottle::kinds::Bottle;
 use crate::advice::bottle::plan;
-use crate::advice::bottle::stock::{Bottles, fill};
+use crate::advice::bottle::stock::{Bottles, Size, fill, fill_all};
 use crate::page::parts::choice::{Choice, Pick};
 use crate::page::parts::figures::figures;
 use crate::page::parts::live::{When, list, live};
@@ -16,10 +17,7 @@ use leptos::prelude::*;
 const DOSING: [(&str, &str); 2] = [("vessel", "Into the vessel"), ("bottles", "Into each bottle")];
 
 fn sizes() -> Vec<(String, String)> {
-    let size = |(name, litres): (&str, f64)| {
-        (name.to_owned(), write::bottle_size(Litres::nearest(litres)))
-    };
-    SIZES.into_iter().map(size).collect()
+    Size::ALL.map(|size| (size.name().to_owned(), write::bottle_size(size.litres()))).to_vec()
 }
 
 /// Adds an identity to those chosen, or takes it away.
@@ -81,13 +79,11 @@ pub fn BottleFields(input: Input) -> impl IntoView {
 /// What is filled: the chosen ones, or as many of the usual size as the beer fills.
 pub fn filling(chosen: &[Bottles], input: Input, beer: Litres) -> (Vec<Bottles>, Litres, bool) {
     if chosen.is_empty() {
-        let name = input.texts.size.get();
-        let size = SIZES.into_iter().find(|(known, _)| *known == name).map(|(_, size)| size);
-        let class = crate::page::priming::bottle_named(&input.texts.weakest.get());
+        let size = Size::named(&input.texts.size.get()).map(Size::litres);
+        let class = Bottle::named(&input.texts.weakest.get());
         let (Some(size), Some(class)) = (size, class) else { return (vec![], beer, false) };
-        let all = Bottles { size: Litres::nearest(size), class, count: u32::MAX };
-        let found = fill(beer, &[all]);
-        return (found.filled, found.left, false);
+        let found = fill_all(beer, size, class);
+        return (found.filled, found.left, found.short);
     }
     let found = fill(beer, chosen);
     (found.filled, found.left, found.short)

@@ -1,42 +1,26 @@
 //! The fields of a bottling, and what the plan needs of them.
 
 use super::super::Live;
-use crate::advice::bottle::dosing::{Dosing, Weighing};
-use crate::advice::bottle::history::{Held, Past, Seal, Working, held};
+use crate::advice::bottle::Bottling;
+use crate::advice::bottle::asked::{
+    self, Asked, Chilled, Cold, DoseFor, Ended, Glass, SugarGoes, WarmFor,
+};
+use crate::advice::bottle::history::{Held, Past, Seal, Working};
 use crate::advice::bottle::kinds::Bottle;
-use crate::advice::bottle::stock::{Bottles, smallest, weakest};
-use crate::advice::bottle::{Bottling, Over};
-use crate::advice::practice::{by_mark, remembered};
-use crate::advice::watch::State;
+use crate::advice::bottle::stock::{Bottles, Size};
 use crate::batch::{Entry, Id, Kind, Summary, quiet};
-use crate::page::ask::{Ask, Asked, Read, ask};
+use crate::page::ask::{Ask, Asked as Field, Read, ask};
 use crate::page::bench::temperature;
 use crate::page::drafts::use_drafts;
-use crate::page::priming::{
-    NOT_CHILLED, PLACE, ask_beer, ask_hottest, ask_target, ask_warmest, bottle_named, finest_step,
-};
+use crate::page::priming::{NOT_CHILLED, PLACE, ask_beer, ask_hottest, ask_target, ask_warmest};
 use crate::page::session::{Session, use_session};
 use crate::page::sugar_ask::{SugarAsk, SugarChosen};
 use crate::quantity::{
-    Bounds, CarbonDioxideVolumes, Celsius, Estimate, Grams, Hours, Litres, MassUnit, Measured,
+    Bounds, CarbonDioxideVolumes, Celsius, Estimate, Grams, Litres, MassUnit, Measured,
 };
 use crate::science::ScienceError;
-use crate::science::bottle_pressure::Closing;
 use leptos::prelude::*;
 
-/// Sizes that bottles come in, mL.
-pub const SIZES: [(&str, f64); 10] = [
-    ("250", 0.25),
-    ("330", 0.33),
-    ("341", 0.341),
-    ("355", 0.355),
-    ("375", 0.375),
-    ("500", 0.5),
-    ("568", 0.568),
-    ("650", 0.65),
-    ("750", 0.75),
-    ("1000", 1.0),
-];
 /// Beer that was this much colder was chilled.
 const CHILLED: f64 = 5.0;
 
@@ -72,13 +56,13 @@ pub struct Texts {
 /// All fields.
 #[derive(Clone)]
 pub struct Fields {
-    pub beer: Asked<Litres>,
-    pub target: Asked<CarbonDioxideVolumes>,
-    pub warmest: Asked<Celsius>,
-    pub coldest: Asked<Celsius>,
-    pub hottest: Asked<Celsius>,
-    pub place: Asked<Celsius>,
-    pub weighed: Asked<Grams>,
+    pub beer: Field<Litres>,
+    pub target: Field<CarbonDioxideVolumes>,
+    pub warmest: Field<Celsius>,
+    pub coldest: Field<Celsius>,
+    pub hottest: Field<Celsius>,
+    pub place: Field<Celsius>,
+    pub weighed: Field<Grams>,
     pub sugar: SugarAsk,
     pub texts: Texts,
 }
@@ -172,6 +156,7 @@ pub struct Changed {
 pub struct Ready {
     pub bottling: Bottling,
     pub held: Held,
+    pub past: Past,
     /// Bottles on hand that were chosen; none when only their kind was.
     pub chosen: Vec<Bottles>,
 }
@@ -210,81 +195,65 @@ impl Input {
     }
 
     /// What happened to the beer after it went quiet; `None` while its coldest is to be said.
-    pub fn past(self) -> Option<Past> {
-        if self.texts.chilled.get() != "yes" {
-            return Some(Past::PLAIN);
+    fn cold(self) -> Option<Option<Cold>> {
+        if Chilled::named(&self.texts.chilled.get()) != Some(Chilled::Yes) {
+            return Some(None);
         }
-        let hours = if self.texts.warm_for.get() == "short" { 24.0 } else { 48.0 };
-        Some(Past {
-            warm_for: Some(Hours::nearest(hours)),
-            coldest: Some(self.coldest.get().ok()?),
-            seal: match &*self.texts.seal.get() {
-                "airlock" => Seal::Airlock,
-                "sealed" => Seal::Sealed,
-                _ => Seal::Unsure,
-            },
-            when_chilled: match &*self.texts.working.get() {
-                "quiet" => Working::Quiet,
-                "still" => Working::Still,
-                _ => Working::Unsure,
-            },
+        Some(Some(Cold {
+            coldest: self.coldest.get().ok()?,
+            seal: Seal::named(&self.texts.seal.get()).unwrap_or(Seal::Unsure),
+            working: Working::named(&self.texts.working.get()).unwrap_or(Working::Unsure),
+            warm_for: WarmFor::named(&self.texts.warm_for.get()).unwrap_or(WarmFor::Long),
+        }))
+    }
+
+    /// The bottles as the plan counts them: those chosen, else the weakest kind and its size.
+    fn glass(self, chosen: &[Bottles]) -> Option<Glass> {
+        Glass::of(chosen).or_else(|| {
+            let weakest = Bottle::named(&self.texts.weakest.get())?;
+            let smallest = Size::named(&self.texts.size.get())?.litres();
+            Some(Glass { weakest, smallest })
         })
     }
 
-    fn weighing(self, chosen: &[Bottles]) -> Weighing {
+    /// What was asked, as far as the fields go, with `changed` in place of what stands there; followed.
+    fn asked(self, changed: Changed, chosen: &[Bottles]) -> Option<Asked> {
+        let because_stated = !self.texts.because.get().trim().is_empty();
+        let ended = |s: &Summary| Ended {
+            state: s.finish.state,
+            points_left: s.finish.points_left,
+            yeast_may_go_on: s.may_go_on(),
+            because_stated,
+        };
         let settings = self.session.settings();
-        let size = self.texts.size.get();
-        let named = || SIZES.into_iter().find(|(name, _)| *name == size);
-        let smallest = smallest(chosen).or_else(|| named().map(|(_, size)| Litres::nearest(size)));
-        let dosing = match smallest {
-            Some(smallest) if self.texts.dosing.get() == "bottles" => Dosing::Bottles { smallest },
-            _ => Dosing::Vessel,
-        };
-        // Grams a bottle are always written as the scale shows them.
-        let scale = match dosing {
-            Dosing::Vessel => finest_step(&settings),
-            Dosing::Bottles { .. } => settings.scale(),
-        };
-        Weighing { dosing, scale }
+        Some(Asked {
+            ended: self.live.with(|s| s.as_ref().map(ended))?,
+            beer: changed.beer.or_else(|| self.beer.get().ok())?,
+            target: changed.target.or_else(|| self.target.get().ok())?,
+            warmest: changed.warmest.or_else(|| self.warmest.get().ok())?,
+            cold: self.cold()?,
+            dose_for: DoseFor::named(&self.texts.dose_for.get()).unwrap_or(DoseFor::Rule),
+            sugar: self.sugar.get()?,
+            sugar_goes: SugarGoes::named(&self.texts.dosing.get()).unwrap_or(SugarGoes::Vessel),
+            scale: settings.scale(),
+            unit: settings.units.mass,
+            glass: self.glass(chosen)?,
+            hottest: changed.hottest.or_else(|| self.hottest.get().ok())?,
+            height: settings.height,
+        })
     }
 
     /// The plan's input, as far as the fields go, with `changed` in place of what stands there; followed.
     pub fn ready(self, changed: Changed) -> Option<Result<Ready, ScienceError>> {
-        let ended = |s: &Summary| (s.finish.state, s.finish.points_left, s.may_go_on());
-        let (state, points_left, yeast_may_go_on) = self.live.with(|s| s.as_ref().map(ended))?;
-        let beer = by_mark(changed.beer.or_else(|| self.beer.get().ok())?);
-        let target = changed.target.or_else(|| self.target.get().ok())?;
-        let warmest = changed.warmest.or_else(|| self.warmest.get().ok())?;
-        let hottest = changed.hottest.or_else(|| self.hottest.get().ok())?;
         let chosen = self.chosen();
-        let weakest: Bottle =
-            weakest(&chosen).or_else(|| bottle_named(&self.texts.weakest.get()))?;
-        let because = !self.texts.because.get().trim().is_empty();
-        let over = match state {
-            State::Finished => Over::Judged,
-            _ if because => Over::Stated,
-            _ => Over::No,
+        let asked = self.asked(changed, &chosen)?;
+        let past = asked.past();
+        let made = |found: asked::Ready| Ready {
+            bottling: found.bottling,
+            held: found.held,
+            past,
+            chosen,
         };
-        let sugar = self.sugar.get()?;
-        let height = self.session.settings().height;
-        let for_more = self.texts.dose_for.get() == "more";
-        Some(held(remembered(warmest), self.past()?, height).map(|held| {
-            let may_hold = held.may_hold.map(|(other, _)| other);
-            let bottling = Bottling {
-                over,
-                points_left,
-                yeast_may_go_on,
-                target,
-                already_in: may_hold.filter(|_| for_more).unwrap_or(held.by_rule),
-                may_hold,
-                beer,
-                sugar,
-                weighing: self.weighing(&chosen),
-                weakest,
-                hottest,
-                closing: Closing { height, ..Closing::USUAL },
-            };
-            Ready { bottling, held, chosen }
-        }))
+        Some(asked.ready().map(made))
     }
 }

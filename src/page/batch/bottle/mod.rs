@@ -203,7 +203,7 @@ fn record(id: &Id, fields: &Fields, input: Input) -> Result<BottlingRecord, Stri
         went_on_because: fields.texts.because.get_untracked().trim().to_owned(),
         note: fields.texts.note.get_untracked().trim().to_owned(),
         grounds: Some(Grounds {
-            past: untrack(|| input.past()),
+            past: Some(ready.past),
             already_in: Some(asked.already_in),
             points_left: asked.points_left,
             filled,
