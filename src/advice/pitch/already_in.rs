@@ -122,6 +122,38 @@ pub fn judge(pitched: Pitched) -> Advice<Reason, Next> {
     advice(Verdict::Go, vec![Reason::Within(range)], Next::Leave)
 }
 
+/// How long it has been quiet since the yeast went in, and so what to make of it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Silence {
+    /// Up to a day: usual.
+    Usual,
+    /// After a day: look for foam under the lid.
+    LookUnderLid,
+    /// After two days: take a gravity.
+    TakeGravity,
+    /// After three: pitch again, if the gravity has not moved.
+    PitchAgain,
+}
+
+/// What to make of a quiet vessel so long after pitching (common practice, no source).
+///
+/// ```
+/// use fermentside::advice::pitch::already_in::{Silence, silence};
+/// use fermentside::quantity::Hours;
+///
+/// assert_eq!(silence(Hours::literal(23.9)), Silence::Usual);
+/// assert_eq!(silence(Hours::literal(72.0)), Silence::PitchAgain);
+/// ```
+#[must_use]
+pub fn silence(since: Hours) -> Silence {
+    match since.days() {
+        days if days < 1.0 => Silence::Usual,
+        days if days < 2.0 => Silence::LookUnderLid,
+        days if days < 3.0 => Silence::TakeGravity,
+        _ => Silence::PitchAgain,
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -6,6 +6,7 @@ pub mod outlook;
 pub mod place;
 pub mod room_air;
 pub mod satellite;
+pub mod splashing;
 pub mod start_gravity;
 pub mod ways_to_range;
 mod wort_temperature;

@@ -15,6 +15,23 @@ const TIGHT: Share = Share::literal(0.10);
 /// source).
 const SUCKS_BACK: TemperatureChange = TemperatureChange::literal(3.0);
 
+/// A vessel whose size is not known has room for a quarter more than is in it (common practice, no
+/// source).
+const ROOM_LEFT: f64 = 1.25;
+
+/// What a vessel of unknown size is taken to hold, by what is in it.
+///
+/// ```
+/// use fermentside::advice::pitch::place::taken_to_hold;
+/// use fermentside::quantity::Litres;
+///
+/// assert_eq!(taken_to_hold(Litres::literal(20.0)), Litres::literal(25.0));
+/// ```
+#[must_use]
+pub fn taken_to_hold(wort: Litres) -> Litres {
+    Litres::nearest(wort.value() * ROOM_LEFT)
+}
+
 /// The place and what is put there.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Place {

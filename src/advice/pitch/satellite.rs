@@ -7,6 +7,8 @@ use crate::quantity::{Celsius, Grams, Hours, Litres, Measured, Moment, SpecificG
 use crate::science::yeast::dry_yeast;
 use crate::science::{ScienceError, sucrose};
 
+/// What a hydrometer's jar takes (common practice, no source).
+pub const JAR: Litres = Litres::literal(0.2);
 /// Least and most wort that is worth setting aside (common practice, no source).
 const WORT: (f64, f64) = (0.120, 0.250);
 /// Times the usual dose, so that it ends before the batch (common practice, no source).
