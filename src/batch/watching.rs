@@ -4,6 +4,7 @@ use super::journal::Journal;
 use super::line::ReadingLine;
 use super::record::{BatchHeading, Vessel};
 use super::summary::Summary;
+use crate::advice::pitch::already_in::Pitched;
 use crate::advice::thermometer::Thermometer;
 use crate::advice::watch::beer_temperature::{Notice, Read, Warmth, notice};
 use crate::advice::watch::bubbles::{Quiet, Signs};
@@ -57,6 +58,27 @@ pub(super) fn too_warm_or_cold(
         packet: heading.packet,
         since: at.since(pitch.at),
     })
+}
+
+impl Summary {
+    /// The beer in its vessel at `now`, by the last temperature noted of it, else by that of the wort at
+    /// pitching; `None` before the yeast is in, or without a temperature.
+    #[must_use]
+    pub fn beer_with_yeast(&self, now: Moment) -> Option<Pitched> {
+        let (_, record) = self.pitch.as_ref()?;
+        let noted = |line: &ReadingLine| {
+            let reading = &line.reading;
+            reading.beer.filter(|_| reading.vessel == Vessel::Main && reading.at >= record.at)
+        };
+        let t = self.lines.iter().rev().find_map(noted).or(record.wort)?;
+        Some(Pitched {
+            // The log does not say what it was read with; a strip is taken, on moving beer.
+            beer: Thermometer::Strip.reads(t, true),
+            family: self.heading.family,
+            packet: self.heading.packet,
+            since: now.since(record.at),
+        })
+    }
 }
 
 /// How warm the beer makes itself in that room; a bucket when the vessel was not noted.

@@ -102,6 +102,27 @@ fn beer_that_is_too_warm_is_said_to_be_until_it_is_finished() {
 }
 
 #[test]
+fn beer_whose_yeast_is_in_goes_by_its_own_last_temperature() {
+    let at = |days, t, vessel| Reading {
+        as_read: None,
+        beer: Some(Celsius::literal(t)),
+        vessel,
+        ..reading(days, 1.0)
+    };
+    let found = |readings: Vec<Reading>| {
+        let mut journal = with_readings(readings);
+        let wort = Some(Celsius::literal(19.0));
+        put(&mut journal, "p", Entry::Pitch(PitchRecord { wort, ..pitching(0.0) }));
+        summary(&journal).beer_with_yeast(day(2.0)).expect("it is in").beer.value().value()
+    };
+    // Hot wort before the yeast and the warm jar beside it are not the beer.
+    let others = vec![at(-0.2, 60.0, Vessel::Main), at(1.5, 27.0, Vessel::Satellite)];
+    assert_eq!(found(others.clone()), 19.0);
+    assert_eq!(found([others, vec![at(1.0, 21.0, Vessel::Main)]].concat()), 21.0);
+    assert_eq!(summary(&with_readings([])).beer_with_yeast(day(2.0)), None);
+}
+
+#[test]
 fn what_is_due_first_stands_first() {
     let mut journal = with_readings([reading(-0.1, 1.048), reading(4.0, 1.020)]);
     let named = |name: &str| Entry::Batch(BatchHeading { name: name.to_owned(), ..heading() });
