@@ -1,75 +1,12 @@
 //! Verdicts, reasons and next steps in words.
 
 use super::Judged;
-use super::cautions::CAUTIONS;
 use super::judged;
 use crate::advice::open::{Next as OpenNext, Reason as OpenReason};
-use crate::advice::pitch::{Next as PitchNext, Reason as PitchReason};
-use crate::advice::{Advice, Verdict, open, pitch};
+use crate::advice::{Advice, Verdict, open};
 use crate::batch::NextStep;
 use crate::quantity::Measured;
 use crate::words::write::{self, Writer};
-
-/// The pitching verdict.
-pub fn pitch_words(w: Writer, advice: &Advice<pitch::Reason, pitch::Next>) -> Judged {
-    let sentence = match advice.verdict {
-        Verdict::Go => "Cool enough: pitch.".to_owned(),
-        Verdict::Stop => "Far too hot for yeast.".to_owned(),
-        Verdict::CantTell => "This reading does not settle it.".to_owned(),
-        Verdict::Wait => match advice.next {
-            PitchNext::WarmTo(_) => "Too cold for this yeast yet.".to_owned(),
-            _ => "Too warm for this yeast yet.".to_owned(),
-        },
-    };
-    let reasons = advice.reasons.iter().map(|reason| pitch_reason(w, *reason)).collect();
-    let next = match advice.next {
-        PitchNext::Pitch => "Pitch now, seal, and note it below.".to_owned(),
-        PitchNext::CoolTo(t) => format!(
-            "Cool to {} or a little under, stir, and read again. If the yeast is in already: cool it now; the first two days matter most.",
-            w.temperature(t)
-        ),
-        PitchNext::WarmTo(t) => {
-            format!("Let it warm to {}, stir, and read again.", w.temperature(t))
-        }
-        PitchNext::StirAndRead => "Stir well, wait a minute, and read again.".to_owned(),
-        PitchNext::ReadWithProbe => {
-            "Read with a clean probe in stirred wort; a strip on the wall is too rough for this."
-                .to_owned()
-        }
-    };
-    judged(advice.verdict, sentence, reasons, next)
-}
-
-fn pitch_reason(w: Writer, reason: PitchReason) -> String {
-    match reason {
-        PitchReason::Within(range) => {
-            format!(
-                "The yeast's range is {} to {}.",
-                w.temperature(range.from),
-                w.temperature(range.to)
-            )
-        }
-        PitchReason::TooWarm(range, by) => format!(
-            "{} above the yeast's range of {} to {}.",
-            w.warmth(by.value()),
-            w.temperature(range.from),
-            w.temperature(range.to)
-        ),
-        PitchReason::TooCold(range, by) => format!(
-            "{} below the yeast's range of {} to {}.",
-            w.warmth(by.value()),
-            w.temperature(range.from),
-            w.temperature(range.to)
-        ),
-        PitchReason::HarmsYeast(t) => format!("Above about {} yeast is harmed.", w.temperature(t)),
-        PitchReason::Scalds => CAUTIONS.hot.to_owned(),
-        PitchReason::Layers => "Unstirred wort lies in warm and cold layers.".to_owned(),
-        PitchReason::ThermometerTooRough(by) => format!(
-            "This thermometer may be out by {}, which reaches past the range.",
-            w.warmth(by.value())
-        ),
-    }
-}
 
 /// When to open one.
 pub fn open_words(w: Writer, advice: &Advice<open::Reason, open::Next>) -> Judged {

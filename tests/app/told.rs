@@ -32,10 +32,9 @@ fn tell(part: &Part, depth: usize, text: &mut String) {
         }
         What::Action(button) => format!("[{}]", button.label),
         What::HandOut(file) => format!("[{}] hands out {}", file.label, file.file),
-        What::Answer(answer) => format!(
-            "= {}: {} {} | {}",
-            answer.label, answer.main, answer.beside, answer.below
-        ),
+        What::Answer(answer) => {
+            format!("= {}: {} {} | {}", answer.label, answer.main, answer.beside, answer.below)
+        }
         What::Verdict(judged) => {
             let mut lines = vec![format!("({}) {}", judged.word, judged.sentence)];
             lines.extend(judged.reasons.iter().map(|reason| format!("  - {reason}")));
@@ -46,12 +45,15 @@ fn tell(part: &Part, depth: usize, text: &mut String) {
             let units: Vec<_> = field
                 .units
                 .iter()
-                .map(|unit| {
-                    if *unit == field.unit { format!("*{unit}*") } else { (*unit).to_owned() }
-                })
+                .map(
+                    |unit| {
+                        if *unit == field.unit { format!("*{unit}*") } else { (*unit).to_owned() }
+                    },
+                )
                 .collect();
             let mut said = format!("{}: [{}] {}", field.label, field.text, units.join(" "));
-            for (sign, more) in [("?", &field.hint), ("~", &field.understood), ("!", &field.error)] {
+            for (sign, more) in [("?", &field.hint), ("~", &field.understood), ("!", &field.error)]
+            {
                 if !more.is_empty() {
                     said.push_str(&format!("  {sign} {more}"));
                 }

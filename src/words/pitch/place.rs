@@ -1,16 +1,41 @@
 //! The place in words: its warmth, its light, room for foam, and the air of the room.
 
 use crate::advice::pitch::place::{Next as PlaceNext, Reason as PlaceReason};
+use crate::advice::pitch::room_air::AirChange;
 use crate::advice::pitch::{place, room_air};
 use crate::advice::{Advice, Verdict};
 use crate::quantity::{Measured, write_number};
-use crate::science::self_heating::Vessel;
-use crate::words::Judged;
-use crate::words::judged;
+use crate::science::self_heating::{SelfHeating, Vessel};
+use crate::words::texts::texts;
 use crate::words::write::Writer;
+use crate::words::{Judged, judged};
+
+texts! {
+    /// What is asked of the place, and what is made of it.
+    PlaceWords, PLACE {
+        place: "Place",
+        room: "Room where it will stand",
+        stands_in: "It stands",
+        where_words: "Where, in your words",
+        room_size: "Size of the room",
+        room_size_hint: "Leave empty for an ordinary room.",
+        that_is: "That is",
+        vessels: "Vessels fermenting there",
+        in_light: "In the light",
+        tube: "With a blow-off tube",
+        own_warmth: "The beer's own warmth",
+        yeasts_range: "the yeast's range",
+        days: "days",
+    } says {
+        vessel: fn(Vessel) -> &'static str = vessel,
+        air: fn(AirChange) -> &'static str = air,
+        warmth: fn(Writer, &SelfHeating) -> String = warmth,
+        verdict: fn(Writer, &Advice<PlaceReason, Vec<PlaceNext>>) -> Judged = place_words,
+    }
+}
 
 /// What the beer stands in.
-pub const fn vessel(vessel: Vessel) -> &'static str {
+const fn vessel(vessel: Vessel) -> &'static str {
     match vessel {
         Vessel::Bucket => "Plastic bucket",
         Vessel::Glass => "Glass",
@@ -19,8 +44,27 @@ pub const fn vessel(vessel: Vessel) -> &'static str {
     }
 }
 
+const fn air(air: AirChange) -> &'static str {
+    match air {
+        AirChange::Room => "A lived-in room",
+        AirChange::Shut => "A shut cupboard or cellar",
+        AirChange::Sealed => "A chest freezer or sealed box",
+    }
+}
+
+/// How warm it makes itself.
+fn warmth(w: Writer, found: &SelfHeating) -> String {
+    format!(
+        "It warms itself by about {} over the room, most after {} days, and makes about {}\u{A0}L of gas, {}\u{A0}L in the busiest day.",
+        w.warmth(found.rise.value().value()),
+        write_number(found.peak.days(), 1),
+        write_number(found.gas.value(), 0),
+        write_number(found.gas_in_busiest_day.value(), 0)
+    )
+}
+
 /// Whether the place will do.
-pub fn place_words(w: Writer, advice: &Advice<PlaceReason, Vec<PlaceNext>>) -> Judged {
+fn place_words(w: Writer, advice: &Advice<PlaceReason, Vec<PlaceNext>>) -> Judged {
     let sentence = match advice.verdict {
         Verdict::Go => "A good place.",
         Verdict::Wait => "It will do with some care.",

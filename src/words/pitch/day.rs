@@ -1,0 +1,18 @@
+//! The words of pitching day's form as a whole.
+
+use crate::words::texts::texts;
+
+texts! {
+    /// What the form says that is of no one section.
+    DayWords, DAY {
+        time_and_note: "Yeast, time and note",
+        pitched: "Pitched",
+        note: "Note",
+        yeast_is_in: "The yeast is in",
+        saved: "Pitching saved",
+        half_a_sample: "The sample's gravity is missing. Give it, or empty its temperature.",
+        empty_for_none: "Leave empty for none.",
+        no: "No",
+        yes: "Yes",
+    } says {}
+}

@@ -1,0 +1,92 @@
+//! The ways to the yeast's range, in words.
+
+use crate::advice::pitch::ways_to_range::{Means, Reach, Takes, Way};
+use crate::quantity::{Celsius, Grams, Litres, Measured, SpecificGravity, write_number};
+use crate::words::texts::texts;
+use crate::words::write::{self, Writer};
+
+texts! {
+    /// What is asked for the ways there, what each takes, and the words in its drawing.
+    WaysWords, WAYS {
+        ways_there: "Ways there",
+        in_vessel: "In the vessel now",
+        holds: "The vessel holds to the brim",
+        water: "Water at hand",
+        water_hint: "Boiled and cooled, or sealed.",
+        ice: "Clean ice at hand",
+        bath: "Water bath or room round it",
+        earlier: "Wort at an earlier look",
+        between: "Time between the two looks",
+        layer_wort: "wort",
+        layer_water: "water",
+        layer_ice: "ice",
+    } says {
+        title: fn(Writer, &Way) -> String = way_title,
+        cost: fn(Writer, &Way) -> String = way_cost,
+        kilograms: fn(Grams) -> String = kilograms,
+        layer: fn(Writer, Litres, Celsius) -> String = layer,
+        comes_to: fn(Writer, Litres, SpecificGravity) -> String = comes_to,
+    }
+}
+
+/// A layer of a drawing: how much, and how warm.
+fn layer(w: Writer, volume: Litres, t: Celsius) -> String {
+    format!("{}, {}", w.volume(volume), w.degrees(t))
+}
+
+/// What stands in the vessel after.
+fn comes_to(w: Writer, volume: Litres, gravity: SpecificGravity) -> String {
+    format!("{} at {}", w.volume(volume), w.gravity(gravity))
+}
+
+fn kilograms(mass: Grams) -> String {
+    format!("{}\u{A0}kg", write_number(mass.value() / 1000.0, 1))
+}
+
+/// What a way is and what it takes.
+fn way_title(w: Writer, way: &Way) -> String {
+    match (&way.means, &way.takes) {
+        (_, Some(Takes::Time(window))) => {
+            let from = write::duration(window.earliest);
+            window.latest.map_or_else(
+                || format!("Wait: {from} at the soonest"),
+                |to| format!("Wait: {from} to {}", write::duration(to)),
+            )
+        }
+        (Means::ColdWater, Some(Takes::Water(litres, at))) => {
+            format!("Cold water: {} at {}", w.volume(*litres), w.degrees(*at))
+        }
+        (_, Some(Takes::Water(litres, at))) => {
+            format!("Warm water: {} at {}", w.volume(*litres), w.degrees(*at))
+        }
+        (_, Some(Takes::Ice(mass))) => format!("Ice: {}", kilograms(*mass)),
+        (Means::Wait, None) => "Wait".to_owned(),
+        (Means::ColdWater, None) => "Cold water".to_owned(),
+        (Means::Ice, None) => "Ice".to_owned(),
+        (Means::WarmWater, None) => "Warm water".to_owned(),
+    }
+}
+
+/// What a way comes to and what it costs.
+fn way_cost(w: Writer, way: &Way) -> String {
+    let end = format!(
+        "{} ±\u{A0}{}, {} at {}",
+        w.temperature(way.temperature.value()),
+        w.warmth(way.temperature.sigma()),
+        w.volume(way.volume),
+        w.gravity(way.gravity)
+    );
+    let cost = match way.weaker.points() {
+        points if points < 0.5 => "no weaker".to_owned(),
+        _ if way.within_plan => "water that was due anyway".to_owned(),
+        points => format!("{}\u{A0}points weaker", write_number(points, 0)),
+    };
+    match way.reach {
+        Reach::There => format!("Comes to {end}; {cost}."),
+        Reach::VesselFull => format!("Only part of the way: the vessel is full at {end}; {cost}."),
+        Reach::NoMoreAtHand => {
+            format!("Only part of the way: {end}; {cost}. More would be needed.")
+        }
+        Reach::Nowhere => "Leads nowhere with what is at hand.".to_owned(),
+    }
+}

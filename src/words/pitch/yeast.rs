@@ -1,0 +1,155 @@
+//! Yeast and the satellite in words.
+
+use crate::advice::Verdict;
+use crate::advice::pitch::satellite::{Card, Trap};
+use crate::advice::pitch::yeast::{
+    Method, Months, Next as YeastNext, Plan as YeastPlan, Reason as YeastReason,
+};
+use crate::quantity::{Measured, write_number};
+use crate::science::yeast::Range;
+use crate::words::texts::texts;
+use crate::words::write::{self, Writer};
+use crate::words::{Judged, judged};
+
+texts! {
+    /// What is asked of the yeast, and what is made of it.
+    YeastWords, YEAST {
+        sachets: "Sachets",
+        wants_unknown: "Give the starting gravity above, and this says how much yeast it wants.",
+        sachet: "One sachet holds",
+        sachet_hint: "Empty is 11\u{A0}g.",
+        product: "Name on the packet",
+        their_date: "Their date",
+        they: "They",
+        kept_cool: "Kept cool",
+        stood_warm: "Stood warm",
+        goes_in: "It goes in",
+        dry_yeast: "Dry yeast",
+        dry_yeast_hint: "Leave empty if it is not weighed.",
+        satellite: "Satellite",
+        satellite_is: "A jar of the same wort with far too much yeast, kept warm: in a few days it shows where this batch will end.",
+        what_makes_it_lie: "What makes it lie:",
+        the_satellite_is: "The satellite is",
+        set: "Set",
+        not_set: "Not this time",
+    } says {
+        wants: fn(Writer, Range) -> String = wants,
+        past: fn(Option<Months>) -> &'static str = past,
+        method: fn(Method) -> &'static str = method,
+        verdict: fn(Writer, &YeastPlan) -> Judged = yeast_words,
+        waking: fn(Writer, &YeastPlan) -> String = waking_words,
+        card: fn(Writer, &Card) -> [String; 5] = card,
+        trap: fn(Trap) -> &'static str = trap,
+    }
+}
+
+fn wants(w: Writer, dose: Range) -> String {
+    format!("This wort wants {} to {} by the makers' dose.", w.mass(dose.from), w.mass(dose.to))
+}
+
+const fn past(months: Option<Months>) -> &'static str {
+    match months {
+        None => "In date",
+        Some(Months(0..=12)) => "Past its date",
+        Some(_) => "A year past",
+    }
+}
+
+const fn method(method: Method) -> &'static str {
+    match method {
+        Method::Sprinkled => "Sprinkle",
+        Method::Rehydrated => "Wake in water",
+    }
+}
+
+/// How to set the satellite and when to read it, in order.
+fn card(w: Writer, card: &Card) -> [String; 5] {
+    let bread = card
+        .bread_yeast
+        .map_or(String::new(), |grams| format!(" Or {} of dry bread yeast.", w.mass(grams)));
+    [
+        format!("Take {}\u{A0}mL of the mixed wort.", write_number(card.wort.value() * 1000.0, 0)),
+        format!(
+            "Far too much yeast: {} to {} of the batch's own.{bread}",
+            w.mass(card.yeast.from),
+            w.mass(card.yeast.to)
+        ),
+        format!(
+            "Stand it at {} to {} and shake it often.",
+            w.degrees(card.place.from),
+            w.degrees(card.place.to)
+        ),
+        format!(
+            "Cover it loosely: it may give {}\u{A0}L of gas, and shut in that bursts a jar.",
+            write_number(card.gas.value(), 0)
+        ),
+        format!(
+            "Read it from {} on, and again {} later; by {} it has ended.",
+            w.day_ahead(card.read_from),
+            write::duration(card.again_after),
+            w.day_ahead(card.ended_by)
+        ),
+    ]
+}
+
+/// Whether there is yeast enough.
+fn yeast_words(w: Writer, plan: &YeastPlan) -> Judged {
+    let sentence = match plan.advice.verdict {
+        Verdict::Go => "Enough yeast.",
+        _ => "Less yeast than this wort wants.",
+    };
+    let reasons = plan.advice.reasons.iter().map(|reason| match *reason {
+        YeastReason::Has(grams, range) => format!(
+            "{} in hand; the makers' dose is {} to {}.",
+            w.mass(grams),
+            w.mass(range.from),
+            w.mass(range.to)
+        ),
+        YeastReason::CountedAgainst(grams) => format!("Counted against {}.", w.mass(grams)),
+        YeastReason::PastDate(months) => format!("Past its date by {} months.", months.0),
+        YeastReason::KeptWarm => "It was kept warm.".to_owned(),
+        YeastReason::StrongWort(sg) => format!("{} is hard on dry yeast.", w.gravity(sg)),
+        YeastReason::ColdPitch(t) => format!("At {} it starts slowly.", w.temperature(t)),
+        YeastReason::NoHarm => "More than the upper dose does no harm.".to_owned(),
+    });
+    let next = match plan.advice.next {
+        YeastNext::PutIn(Method::Sprinkled) => "Sprinkle all of it on the wort.".to_owned(),
+        YeastNext::PutIn(Method::Rehydrated) => {
+            "Wake it in water first, then put all of it in.".to_owned()
+        }
+        YeastNext::AddSachets(1) => "Get one more sachet.".to_owned(),
+        YeastNext::AddSachets(n) => format!("Get {n} more sachets."),
+    };
+    judged(plan.advice.verdict, sentence, reasons.collect(), next)
+}
+
+/// How to wake dry yeast.
+fn waking_words(w: Writer, plan: &YeastPlan) -> String {
+    let waking = plan.waking;
+    let steps = match waking.steps {
+        0 => String::new(),
+        n => format!(" Bring it nearer to the wort in {n} spoonfuls, some minutes apart."),
+    };
+    format!(
+        "To wake it: {}\u{A0}mL of boiled and cooled water at {} to {}, never distilled; {} still, then stir.{steps} The packet's own way wins.",
+        write_number(waking.water.value() * 1000.0, 0),
+        w.degrees(waking.at.from),
+        w.degrees(waking.at.to),
+        write::duration(waking.rest)
+    )
+}
+
+/// What makes a satellite lie.
+const fn trap(trap: Trap) -> &'static str {
+    match trap {
+        Trap::Unmixed => "Wort from a batch that was not mixed.",
+        Trap::TooLittleYeast => "Too little yeast: it ends too high, the dangerous way.",
+        Trap::CoolPlace => "A cool place: it ends too high or late.",
+        Trap::ReadEarly => "Read once and early: it ends too high. Read it twice.",
+        Trap::WildGrowth => "Something else growing in it: it ends too low.",
+        Trap::LaterAdditions => "Sugar or fruit added to the batch later.",
+        Trap::NeedsSameYeast => {
+            "Bread yeast says nothing of a yeast like this one: use the batch's own."
+        }
+    }
+}
