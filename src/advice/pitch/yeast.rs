@@ -26,9 +26,6 @@ const REST: Hours = Hours::literal(0.25);
 /// Woken yeast goes into wort no further from it than this (yeast makers' sheets).
 pub const WITHIN: TemperatureChange = TemperatureChange::literal(10.0);
 
-/// A sachet that is not measured (common practice, no source).
-pub const USUAL_SACHET: Grams = Grams::literal(11.0);
-
 /// Whole months.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(transparent)]

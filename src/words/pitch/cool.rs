@@ -2,7 +2,7 @@
 
 use crate::advice::pitch::outlook::Outlook;
 use crate::advice::pitch::{Next as PitchNext, Reason as PitchReason};
-use crate::advice::thermometer::Thermometer;
+use crate::advice::thermometer::{ReadWith, Stirred, Thermometer};
 use crate::advice::{Advice, Verdict};
 use crate::quantity::Measured;
 use crate::words::cautions::CAUTIONS;
@@ -17,10 +17,10 @@ texts! {
         wort_hint: "Stir it first.",
         read_with: "Read with",
         was: "The wort was",
-        stirred: "Stirred",
-        not_stirred: "Not stirred",
     } says {
         thermometer: fn(Thermometer) -> &'static str = thermometer,
+        stirred: fn(Stirred) -> &'static str = stirred,
+        read_in: fn(ReadWith) -> &'static str = read_in,
         no_wort: fn() -> Judged = no_wort,
         verdict: fn(Writer, &Advice<PitchReason, PitchNext>) -> Judged = pitch_words,
         outlook: fn(Writer, &Outlook) -> Judged = outlook_words,
@@ -31,6 +31,22 @@ const fn thermometer(thermometer: Thermometer) -> &'static str {
     match thermometer {
         Thermometer::Probe => "Probe in the wort",
         Thermometer::Strip => "Strip on the wall",
+    }
+}
+
+const fn stirred(stirred: Stirred) -> &'static str {
+    match stirred {
+        Stirred::Yes => "Stirred",
+        Stirred::No => "Not stirred",
+    }
+}
+
+/// Thermometer and stirring in one answer.
+const fn read_in(with: ReadWith) -> &'static str {
+    match with {
+        ReadWith::Probe => "Probe, stirred",
+        ReadWith::Strip => "Strip on the wall, stirred",
+        ReadWith::Still => "Not stirred",
     }
 }
 

@@ -1,5 +1,6 @@
 //! The words of pitching day's form as a whole.
 
+use crate::choices::YesNo;
 use crate::words::texts::texts;
 
 texts! {
@@ -12,7 +13,14 @@ texts! {
         saved: "Pitching saved",
         half_a_sample: "The sample's gravity is missing. Give it, or empty its temperature.",
         empty_for_none: "Leave empty for none.",
-        no: "No",
-        yes: "Yes",
-    } says {}
+    } says {
+        yes_no: fn(YesNo) -> &'static str = yes_no,
+    }
+}
+
+const fn yes_no(answer: YesNo) -> &'static str {
+    match answer {
+        YesNo::No => "No",
+        YesNo::Yes => "Yes",
+    }
 }

@@ -3,8 +3,9 @@
 use crate::advice::Verdict;
 use crate::advice::pitch::satellite::{Card, Trap};
 use crate::advice::pitch::yeast::{
-    Method, Months, Next as YeastNext, Plan as YeastPlan, Reason as YeastReason,
+    Dated, Kept, Method, Next as YeastNext, Plan as YeastPlan, Reason as YeastReason,
 };
+use crate::choices::YesNo;
 use crate::quantity::{Measured, write_number};
 use crate::science::yeast::Range;
 use crate::words::texts::texts;
@@ -21,8 +22,6 @@ texts! {
         product: "Name on the packet",
         their_date: "Their date",
         they: "They",
-        kept_cool: "Kept cool",
-        stood_warm: "Stood warm",
         goes_in: "It goes in",
         dry_yeast: "Dry yeast",
         dry_yeast_hint: "Leave empty if it is not weighed.",
@@ -30,11 +29,11 @@ texts! {
         satellite_is: "A jar of the same wort with far too much yeast, kept warm: in a few days it shows where this batch will end.",
         what_makes_it_lie: "What makes it lie:",
         the_satellite_is: "The satellite is",
-        set: "Set",
-        not_set: "Not this time",
     } says {
         wants: fn(Writer, Range) -> String = wants,
-        past: fn(Option<Months>) -> &'static str = past,
+        dated: fn(Dated) -> &'static str = dated,
+        kept: fn(Kept) -> &'static str = kept,
+        set: fn(YesNo) -> &'static str = satellite,
         method: fn(Method) -> &'static str = method,
         verdict: fn(Writer, &YeastPlan) -> Judged = yeast_words,
         waking: fn(Writer, &YeastPlan) -> String = waking_words,
@@ -47,11 +46,25 @@ fn wants(w: Writer, dose: Range) -> String {
     format!("This wort wants {} to {} by the makers' dose.", w.mass(dose.from), w.mass(dose.to))
 }
 
-const fn past(months: Option<Months>) -> &'static str {
-    match months {
-        None => "In date",
-        Some(Months(0..=12)) => "Past its date",
-        Some(_) => "A year past",
+const fn dated(date: Dated) -> &'static str {
+    match date {
+        Dated::InDate => "In date",
+        Dated::Past => "Past its date",
+        Dated::LongPast => "A year past",
+    }
+}
+
+const fn kept(kept: Kept) -> &'static str {
+    match kept {
+        Kept::Cool => "Kept cool",
+        Kept::Warm => "Stood warm",
+    }
+}
+
+const fn satellite(set: YesNo) -> &'static str {
+    match set {
+        YesNo::Yes => "Set",
+        YesNo::No => "Not this time",
     }
 }
 
