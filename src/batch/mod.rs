@@ -15,6 +15,7 @@ mod pitch_record;
 mod quiet;
 mod record;
 mod rules;
+mod start;
 mod summary;
 mod tally;
 mod today;
@@ -33,6 +34,7 @@ pub use record::{
     Added, BatchHeading, BottlingRecord, Clarity, Fizz, Grounds, OpeningRecord, Reading,
     Refractometer, Vessel,
 };
-pub use summary::{OriginalFrom, Summary};
+pub use start::OriginalFrom;
+pub use summary::Summary;
 pub use tally::{Year, tally};
 pub use today::{NextStep, Stage, Today, by_due};

@@ -2,33 +2,20 @@
 
 use super::id::Id;
 use super::journal::Journal;
-use super::line::{ReadingLine, added, corrected, looks, refracted};
-use super::pitch_record::{GoesBy, PitchRecord};
+use super::line::{ReadingLine, added, looks, refracted};
+use super::pitch_record::PitchRecord;
 use super::record::{BatchHeading, BottlingRecord, OpeningRecord, Reading, Vessel};
+use super::start::{OriginalFrom, Start};
 use super::watching::{shown, too_warm_or_cold};
-use crate::advice::practice::STILL_START;
 use crate::advice::watch::beer_temperature::Notice;
 use crate::advice::watch::forecast::{Forecast, Refusal};
 use crate::advice::watch::ladder::{Rung, ladder};
 use crate::advice::watch::with_forecast::judge_with_forecast;
 use crate::advice::watch::{self, Course, Finish, State};
+use crate::order::in_order;
 use crate::quantity::{Estimate, Moment, SpecificGravity};
 use crate::science::kit_gravity::KitGravity;
 use crate::science::strength::{Strength, strength};
-
-/// A gravity that kit or recipe states is trusted to this (common practice, no source).
-const STATED: f64 = 0.003;
-
-/// What a starting gravity goes by.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum OriginalFrom {
-    /// The sample's reading.
-    Sample,
-    /// What was weighed in.
-    Ingredients,
-    /// What kit or recipe states.
-    Stated,
-}
 
 /// A batch, worked out from its log and the instruments it was read with. Nothing here depends on when
 /// one looks: that is [`Today`](super::today::Today)'s.
@@ -84,48 +71,13 @@ impl Summary {
         let pitched = pitch.as_ref().map(|(_, record)| record.at);
 
         let readings = log.readings();
-        // The last sample of the unfermented wort: an earlier one may have been unmixed, or too hot to
-        // mean anything. Without one, the first soon after the yeast went in.
-        let of_wort = |(_, reading): &&(Id, Reading)| reading.vessel == Vessel::Main;
-        let before = |at: Moment| move |(_, reading): &&(Id, Reading)| reading.at <= at;
-        let yeast_in = pitched.unwrap_or(heading.started.after(STILL_START));
-        let true_start = |(id, reading): &(Id, Reading)| {
-            Some((id.clone(), corrected(journal, reading, None, yeast_in)?.ok()?.gravity))
-        };
-        let start = readings
-            .iter()
-            .filter(of_wort)
-            .rev()
-            .filter(before(yeast_in))
-            .find_map(true_start)
-            .or_else(|| {
-                let soon = before(yeast_in.after(STILL_START));
-                readings.iter().filter(of_wort).filter(soon).find_map(true_start)
-            });
-        let start_gravity = start.as_ref().map(|(_, gravity)| *gravity);
-        let stated = heading.expected_start.map(|sg| Estimate::new(sg, STATED));
         let record = pitch.as_ref().map(|(_, record)| record);
-        let by_ingredients = record.and_then(|record| record.by_ingredients(heading.volume));
-        let weighed = by_ingredients.as_ref().map(|kit| kit.gravity);
-        let from = |gravity: Option<_>, what| gravity.map(|gravity| (gravity, what));
-        let sample = from(start_gravity, OriginalFrom::Sample);
-        let ingredients = from(weighed, OriginalFrom::Ingredients);
-        let chosen = match record.map_or(GoesBy::Sample, |record| record.goes_by) {
-            GoesBy::Sample => sample.or(ingredients),
-            GoesBy::Ingredients => ingredients.or(sample),
-        };
-        let (original, original_from) = chosen.or(from(stated, OriginalFrom::Stated)).unzip();
-
-        let lines: Vec<_> = readings
-            .iter()
-            .map(|(id, reading)| {
-                let is_start = start.as_ref().is_some_and(|(start, _)| start == id);
-                let fermented = original.filter(|_| !is_start).map(Estimate::value);
-                ReadingLine::of(journal, (id, reading), fermented, yeast_in)
-            })
-            .collect();
+        let start = Start::of(journal, &heading, record, readings);
+        let (original, original_from) = start.chosen.unzip();
+        let lines: Vec<_> =
+            readings.iter().map(|(id, reading)| start.line(journal, (id, reading))).collect();
         let main = looks(&lines, Vessel::Main);
-        let added = added(&lines, yeast_in);
+        let added = added(&lines, start.yeast_in);
         let present = main.last().map(|look| look.gravity);
         let course = Course {
             main,
@@ -135,7 +87,7 @@ impl Summary {
             family: heading.family,
             stated_end: heading.expected_end,
             added,
-            refracted: refracted(&lines, yeast_in),
+            refracted: refracted(&lines, start.yeast_in),
         };
         let bottling = log.bottling().cloned();
         // What is in the bottle is foretold no more.
@@ -155,10 +107,13 @@ impl Summary {
             heading,
             pitch,
             original,
-            original_was_read: chosen.is_some(),
+            original_was_read: matches!(
+                original_from,
+                Some(OriginalFrom::Sample | OriginalFrom::Ingredients)
+            ),
             original_from,
-            by_sample: start_gravity,
-            by_ingredients,
+            by_sample: start.by_sample,
+            by_ingredients: start.by_ingredients,
             present,
             strength,
             course,
@@ -171,6 +126,19 @@ impl Summary {
             openings: log.openings().to_vec(),
             lines,
         })
+    }
+
+    /// The line that a reading becomes in the log once it is saved under `id`, in place of what is there
+    /// under that now: what a form shows is what will be logged.
+    #[must_use]
+    pub fn line_of(&self, journal: &Journal, id: &Id, reading: &Reading) -> ReadingLine {
+        let others = self.lines.iter().filter(|line| line.id != *id);
+        let mut readings: Vec<_> =
+            others.map(|line| (line.id.clone(), line.reading.clone())).collect();
+        readings.push((id.clone(), reading.clone()));
+        let readings = in_order(readings, |a, b| a.1.at.cmp(&b.1.at));
+        let record = self.pitch.as_ref().map(|(_, record)| record);
+        Start::of(journal, &self.heading, record, &readings).line(journal, (id, reading))
     }
 
     /// Strength with the priming sugar counted, once bottled.

@@ -177,3 +177,26 @@ fn two_hundred_readings_are_no_burden() {
     // Some 11 ms, not optimised; a slow machine must not fail this.
     assert!(took.as_millis() < 500, "{took:?}");
 }
+
+#[test]
+fn a_reading_not_yet_saved_is_made_true_as_it_will_be_logged() {
+    let pitched = pitched();
+    let fed = with_readings([reading(-0.1, 1.048), reading(3.0, 1.020)]);
+    let stranger = reading(-0.05, 1.047);
+    let blind = Reading { sample: None, ..reading(5.0, 1.012) };
+    let moved = Reading { note: "moved".to_owned(), ..reading(4.0, 1.020) };
+    for (mut journal, name, reading) in [
+        // The first of its batch is the start itself; so is a later one of the wort.
+        (pitched.clone(), "new", reading(-0.1, 1.048)),
+        (fed.clone(), "new", stranger),
+        // Beer, with no word of its temperature.
+        (fed.clone(), "new", blind),
+        // One that is changed: the start, moved until after it had begun.
+        (fed.clone(), "r0", moved),
+    ] {
+        let foretold = summary(&journal).line_of(&journal, &id(name), &reading);
+        put(&mut journal, name, Entry::Reading(reading));
+        let logged = summary(&journal).lines.into_iter().find(|line| line.id == id(name));
+        assert_eq!(Some(foretold), logged);
+    }
+}
