@@ -5,9 +5,9 @@ use super::summary::Summary;
 use crate::advice::open::Standing;
 use crate::advice::open::learned::Outcome;
 use crate::advice::open::worried::Facts;
-use crate::advice::practice::remembered;
+use crate::advice::practice::{COOL_PLACE, remembered};
 use crate::quantity::{
-    AlcoholByVolume, CarbonDioxideVolumes, Estimate, Litres, Measured, Metres, Moment,
+    AlcoholByVolume, CarbonDioxideVolumes, Celsius, Estimate, Litres, Measured, Metres, Moment,
     SpecificGravity,
 };
 use crate::science::bottle_pressure::Closing;
@@ -49,6 +49,17 @@ impl BottlingRecord {
         let share = self.beer.value().value() / volume.value();
         let total = AlcoholByVolume::nearest(beer.value().value() * share + more);
         Some(Estimate::new(total, beer.sigma()))
+    }
+
+    /// The same bottles, stood somewhere else at `now`. Days in the cool do not count, so that out of it
+    /// they are counted anew; among warm places they go on.
+    #[must_use]
+    pub fn stood(mut self, place: Celsius, now: Moment) -> Self {
+        if self.place.is_some_and(|before| before < COOL_PLACE && place >= COOL_PLACE) {
+            self.moved = Some(now);
+        }
+        self.place = Some(place);
+        self
     }
 
     /// How the bottles stand at `now`.

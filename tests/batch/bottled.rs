@@ -5,7 +5,7 @@ use fermentside::advice::open::learned::{Lesson, lessons};
 use fermentside::advice::open::worried::pressures;
 use fermentside::batch::{BottlingRecord, Entry, Grounds, Id, Journal, PitchRecord, tally};
 use fermentside::quantity::{
-    AlcoholByVolume, CarbonDioxideVolumes, Estimate, Grams, Litres, Measured, Metres,
+    AlcoholByVolume, CarbonDioxideVolumes, Celsius, Estimate, Grams, Litres, Measured, Metres,
     SpecificGravity,
 };
 use fermentside::science::priming::{KeptWort, OwnSugar, Sugar};
@@ -55,6 +55,19 @@ fn bottles_that_were_moved_count_from_then() {
     assert_eq!(standing(&record), day(11.0));
     record.moved = Some(day(30.0));
     assert_eq!(standing(&record), day(30.0));
+}
+
+#[test]
+fn days_in_the_cool_do_not_count_and_warm_ones_go_on() {
+    let stood = |place: f64, record: &BottlingRecord, days| {
+        record.clone().stood(Celsius::literal(place), day(days))
+    };
+    let warm = bottling(11.0);
+    let warmer = stood(24.0, &warm, 15.0);
+    assert_eq!((warmer.place, warmer.moved), (Some(Celsius::literal(24.0)), None));
+    let cool = stood(12.0, &warmer, 20.0);
+    assert_eq!(cool.moved, None);
+    assert_eq!(stood(20.0, &cool, 25.0).moved, Some(day(25.0)));
 }
 
 fn opened() -> Journal {

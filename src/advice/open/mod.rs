@@ -4,6 +4,7 @@
 mod first_bottle;
 pub mod learned;
 mod pressures;
+pub mod remark;
 pub mod worried;
 
 pub use first_bottle::{Dates, Next, Reason, Standing, dates, judge};
