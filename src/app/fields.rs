@@ -2,7 +2,7 @@
 
 use super::ask::{Ask, Asked, Chosen, ask, choice, pick};
 use super::model::Model;
-use crate::batch::Id;
+use crate::batch::{HydrometerItem, Id};
 use crate::quantity::{Bounds, Celsius, Litres, Measured, VolumeUnit};
 use crate::science::hydrometer::{Condition, Hydrometer};
 
@@ -49,9 +49,14 @@ pub fn condition(m: &Model, name: &str, first: Option<Condition>) -> Chosen<Cond
 const CONDITIONS: [(Condition, &str); 3] =
     [(Condition::Still, "still"), (Condition::Foam, "foam"), (Condition::Gassy, "gassy")];
 
-/// The hydrometer used, of those in Gear: the instrument, its identity's field.
+/// The hydrometer used, of those in Gear: the instrument, its identity's field. One that was given stays
+/// what it is when it is gone from Gear.
 pub fn hydrometer(m: &Model, name: &str, first: Option<&Id>) -> (Hydrometer, Chosen<String>) {
-    let all = m.journal.hydrometers();
+    let mut all = m.journal.hydrometers();
+    if let Some(gone) = first.filter(|first| !all.iter().any(|(id, _)| id == *first)) {
+        let name = m.words.fields.hydrometer_gone.to_owned();
+        all.push((gone.clone(), HydrometerItem { name, instrument: Hydrometer::USUAL }));
+    }
     let options = all.iter().map(|(id, item)| (id.as_str().to_owned(), item.name.clone()));
     let label = (m.words.fields.hydrometer_used, "");
     let chosen = pick(m, name, label, options.collect(), first.map_or("", Id::as_str));

@@ -404,11 +404,13 @@ pub struct Group {
     pub role: &'static str,
     /// What sending does, for a form.
     pub send: Option<Act>,
+    /// What the arrow keys to the left and right do while the attention is in it, for a `Div`.
+    pub arrows: Option<(Act, Act)>,
 }
 
 /// A group of parts in a dress.
 pub fn group(name: impl Into<String>, tag: Tag, kind: &'static str, parts: Vec<Part>) -> Part {
-    let group = Group { tag, kind, label: String::new(), role: "", send: None };
+    let group = Group { tag, kind, label: String::new(), role: "", send: None, arrows: None };
     Part::of(name, What::Group(group), parts)
 }
 
@@ -423,7 +425,14 @@ pub fn columns(name: &str, left: Vec<Part>, right: Vec<Part>) -> Part {
 
 /// A form that does `send` when it is sent.
 pub fn form(name: impl Into<String>, kind: &'static str, send: Act, parts: Vec<Part>) -> Part {
-    let group = Group { tag: Tag::Form, kind, label: String::new(), role: "", send: Some(send) };
+    let group = Group {
+        tag: Tag::Form,
+        kind,
+        label: String::new(),
+        role: "",
+        send: Some(send),
+        arrows: None,
+    };
     Part::of(name, What::Group(group), parts)
 }
 

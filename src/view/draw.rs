@@ -84,6 +84,7 @@ fn draw(node: Node) -> AnyView {
             let role = (!group.role.is_empty()).then_some(group.role);
             let label = move || Some(label()).filter(|label| !label.is_empty());
             match group.tag {
+                Tag::Div if group.arrows.is_some() => link::walk(&node, inner()),
                 Tag::Div => {
                     view! { <div class=class role=role aria-label=label>{inner()}</div> }.into_any()
                 }
@@ -126,7 +127,7 @@ pub(super) fn dress(what: &What) -> String {
     }
 }
 
-fn label(what: &What) -> String {
+pub(super) fn label(what: &What) -> String {
     match what {
         What::Group(group) => group.label.clone(),
         _ => String::new(),

@@ -1,7 +1,8 @@
-//! What is touched to go somewhere or to do something: links, buttons, folds and forms.
+//! What is touched to go somewhere or to do something: links, buttons, folds, forms, and what the arrow keys
+//! walk through.
 
 use super::board::Node;
-use super::draw::{dress, list, runs, say, whole};
+use super::draw::{dress, label, list, runs, say, whole};
 use super::session::send;
 use crate::app::{Event, What};
 use leptos::prelude::*;
@@ -156,6 +157,27 @@ pub fn form(node: &Node, inner: AnyView) -> AnyView {
         <form class=say(node, dress) on:submit=sent novalidate>
             {inner}
         </form>
+    }
+    .into_any()
+}
+
+/// Parts that the arrow keys walk through.
+pub fn walk(node: &Node, inner: AnyView) -> AnyView {
+    let what = node.what.clone();
+    let on_key = move |event: leptos::ev::KeyboardEvent| {
+        let What::Group(group) = what.get_untracked() else { return };
+        let act = match (event.key().as_str(), group.arrows) {
+            ("ArrowLeft", Some((left, _))) => left,
+            ("ArrowRight", Some((_, right))) => right,
+            _ => return,
+        };
+        event.prevent_default();
+        send(Event::Did(act));
+    };
+    view! {
+        <div class=say(node, dress) role="group" aria-label=say(node, label) on:keydown=on_key>
+            {inner}
+        </div>
     }
     .into_any()
 }

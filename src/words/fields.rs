@@ -11,6 +11,7 @@ texts! {
         another_time: "Another time",
         the_sample: "The sample",
         hydrometer_used: "Hydrometer used",
+        hydrometer_gone: "One that is gone from Gear",
         in_the_jar: "Hydrometer in the jar",
     } says {
         read_error: fn(&ReadError) -> String = read_error,
