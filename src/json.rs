@@ -4,47 +4,10 @@
 //! 60 kB in all. Here the text is read once into a tree without types, and only the tree is asked for
 //! fields. What is accepted is the same, but that a record is an object and never a list.
 
+use crate::json_fields::FromFields;
 use serde::de::{self, Deserialize, DeserializeOwned, Deserializer, Visitor};
+use std::cell::Cell;
 use std::fmt;
-
-/// Reads a stored record, field by field: a reader derived for each would be 25 kB more.
-///
-/// # Errors
-/// When the text is no JSON, or its fields are refused by `T`.
-pub fn read_record<T: FromFields>(text: &str) -> Result<T, serde_json::Error> {
-    T::from_fields(&serde_json::from_str::<Tree>(text)?).map_err(Wrong::told)
-}
-
-/// What is read out of the named fields of an object; made by `record_fields!`.
-pub trait FromFields: Sized {
-    /// Reads it.
-    ///
-    /// # Errors
-    /// When the tree is no object, or a field is missing, there twice, or refused.
-    fn from_fields(tree: &Tree) -> Result<Self, Wrong>;
-}
-
-/// Makes a record readable: first the fields that must be there, then those that may be missing and are
-/// then as nothing was said.
-macro_rules! record_fields {
-    ($record:ident { $($must:ident)* } may have { $($may:ident)* }) => {
-        impl $crate::json::FromFields for $record {
-            fn from_fields(tree: &$crate::json::Tree) -> Result<Self, $crate::json::Wrong> {
-                Ok(Self {
-                    $($must: tree.must(stringify!($must))?,)*
-                    $($may: tree.may(stringify!($may))?,)*
-                })
-            }
-        }
-        impl<'de> serde::Deserialize<'de> for $record {
-            fn deserialize<D: serde::Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
-                let tree = $crate::json::Tree::deserialize(from)?;
-                $crate::json::FromFields::from_fields(&tree).map_err(serde::de::Error::custom)
-            }
-        }
-    };
-}
-pub(crate) use record_fields;
 
 /// Reads a stored text.
 ///
@@ -61,8 +24,8 @@ pub fn read<T: DeserializeOwned>(text: &str) -> Result<T, serde_json::Error> {
 pub fn read_texts(text: &str) -> Result<Vec<(String, String)>, serde_json::Error> {
     let kind = || Wrong::Kind.told();
     let Tree::Object(pairs) = serde_json::from_str(text)? else { return Err(kind()) };
-    let pair = |(name, value)| match value {
-        Tree::Text(text) => Ok((name, text)),
+    let pair = |member: Member| match member.value {
+        Tree::Text(text) => Ok((member.name, text)),
         _ => Err(kind()),
     };
     pairs.into_iter().map(pair).collect()
@@ -70,7 +33,7 @@ pub fn read_texts(text: &str) -> Result<Vec<(String, String)>, serde_json::Error
 
 /// A value as it was written; numbers as `serde_json` tells them apart, names in their order and twice
 /// where they stand twice.
-#[derive(Debug)]
+#[derive(Clone, Debug, PartialEq)]
 #[allow(missing_docs)] // each variant is named for what it holds
 pub enum Tree {
     Null,
@@ -80,7 +43,33 @@ pub enum Tree {
     Number(f64),
     Text(String),
     List(Vec<Tree>),
-    Object(Vec<(String, Tree)>),
+    Object(Vec<Member>),
+}
+
+/// One member of an object.
+#[derive(Clone, Debug)]
+pub struct Member {
+    /// Its name.
+    pub name: String,
+    /// What stands behind it.
+    pub value: Tree,
+    /// Whether it has been asked for.
+    pub known: Cell<bool>,
+}
+
+impl Member {
+    /// A member nobody has asked for.
+    #[must_use]
+    pub fn new(name: String, value: Tree) -> Self {
+        Self { name, value, known: Cell::new(false) }
+    }
+}
+
+/// Two members are one when they say the same, whoever asked.
+impl PartialEq for Member {
+    fn eq(&self, other: &Self) -> bool {
+        self.name == other.name && self.value == other.value
+    }
 }
 
 impl Tree {
@@ -88,8 +77,9 @@ impl Tree {
     fn field(&self, name: &'static str) -> Result<Option<&Self>, Wrong> {
         let Self::Object(all) = self else { return Err(Wrong::Kind) };
         let mut found = None;
-        for (other, value) in all {
-            if other == name && found.replace(value).is_some() {
+        for member in all.iter().filter(|member| member.name == name) {
+            member.known.set(true);
+            if found.replace(&member.value).is_some() {
                 return Err(Wrong::Twice(name));
             }
         }
@@ -112,6 +102,25 @@ impl Tree {
     #[inline(never)] // as above
     pub fn may<T: DeserializeOwned + Default>(&self, name: &'static str) -> Result<T, Wrong> {
         self.field(name)?.map_or_else(|| Ok(T::default()), T::deserialize)
+    }
+
+    /// The record of that name, read.
+    ///
+    /// # Errors
+    /// As [`Tree::must`].
+    pub fn must_record<T: FromFields>(&self, name: &'static str) -> Result<T, Wrong> {
+        T::from_fields(self.field(name)?.ok_or(Wrong::Missing(name))?)
+    }
+
+    /// The same, or none where it is missing or `null`.
+    ///
+    /// # Errors
+    /// As [`Tree::may`].
+    pub fn may_record<T: FromFields>(&self, name: &'static str) -> Result<Option<T>, Wrong> {
+        match self.field(name)? {
+            None | Some(Self::Null) => Ok(None),
+            Some(tree) => T::from_fields(tree).map(Some),
+        }
     }
 }
 
@@ -158,8 +167,8 @@ impl<'de> Visitor<'de> for Grower {
 
     fn visit_map<A: de::MapAccess<'de>>(self, mut object: A) -> Result<Tree, A::Error> {
         let mut all = vec![];
-        while let Some(entry) = object.next_entry()? {
-            all.push(entry);
+        while let Some((name, value)) = object.next_entry()? {
+            all.push(Member::new(name, value));
         }
         Ok(Tree::Object(all))
     }
@@ -182,7 +191,7 @@ pub enum Wrong {
 }
 
 impl Wrong {
-    fn told(self) -> serde_json::Error {
+    pub(crate) fn told(self) -> serde_json::Error {
         de::Error::custom(self)
     }
 }

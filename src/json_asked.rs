@@ -1,6 +1,6 @@
 //! A tree asked for its values, as serde asks.
 
-use crate::json::{Tree, Wrong};
+use crate::json::{Member, Tree, Wrong};
 use serde::de::value::StrDeserializer;
 use serde::de::{self, DeserializeSeed, Deserializer, Visitor};
 use serde::forward_to_deserialize_any;
@@ -45,7 +45,10 @@ impl<'de> Deserializer<'de> for &'de Tree {
 
     fn deserialize_map<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Wrong> {
         match self {
-            Tree::Object(all) => visitor.visit_map(Fields { rest: all.iter(), value: &Tree::Null }),
+            Tree::Object(all) => {
+                all.iter().for_each(|member| member.known.set(true));
+                visitor.visit_map(Fields { rest: all.iter(), value: &Tree::Null })
+            }
             _ => Err(Wrong::Kind),
         }
     }
@@ -53,10 +56,14 @@ impl<'de> Deserializer<'de> for &'de Tree {
     fn deserialize_struct<V: Visitor<'de>>(
         self,
         _: &'static str,
-        _: &'static [&'static str],
+        names: &'static [&'static str],
         visitor: V,
     ) -> Result<V::Value, Wrong> {
-        self.deserialize_map(visitor)
+        let Tree::Object(all) = self else { return Err(Wrong::Kind) };
+        for member in all {
+            member.known.set(names.contains(&member.name.as_str()));
+        }
+        visitor.visit_map(Fields { rest: all.iter(), value: &Tree::Null })
     }
 
     fn deserialize_enum<V: Visitor<'de>>(
@@ -68,7 +75,10 @@ impl<'de> Deserializer<'de> for &'de Tree {
         match self {
             Tree::Text(name) => visitor.visit_enum(Variant { name, of: None }),
             Tree::Object(all) => match all.as_slice() {
-                [(name, of)] => visitor.visit_enum(Variant { name, of: Some(of) }),
+                [Member { name, value, known }] => {
+                    known.set(true);
+                    visitor.visit_enum(Variant { name, of: Some(value) })
+                }
                 _ => Err(Wrong::Kind),
             },
             _ => Err(Wrong::Kind),
@@ -99,7 +109,7 @@ impl<'de> de::SeqAccess<'de> for Items<'de> {
 }
 
 struct Fields<'de> {
-    rest: std::slice::Iter<'de, (String, Tree)>,
+    rest: std::slice::Iter<'de, Member>,
     value: &'de Tree,
 }
 
@@ -110,9 +120,9 @@ impl<'de> de::MapAccess<'de> for Fields<'de> {
         &mut self,
         seed: S,
     ) -> Result<Option<S::Value>, Wrong> {
-        let Some((name, value)) = self.rest.next() else { return Ok(None) };
-        self.value = value;
-        seed.deserialize(StrDeserializer::new(name)).map(Some)
+        let Some(member) = self.rest.next() else { return Ok(None) };
+        self.value = &member.value;
+        seed.deserialize(StrDeserializer::new(&member.name)).map(Some)
     }
 
     fn next_value_seed<S: DeserializeSeed<'de>>(&mut self, seed: S) -> Result<S::Value, Wrong> {

@@ -24,7 +24,9 @@ pub mod choices;
 pub mod exchange;
 pub mod json;
 mod json_asked;
+mod json_fields;
 pub mod json_texts;
+pub mod json_unknown;
 pub mod order;
 #[cfg(feature = "web")]
 pub mod page;

@@ -1,8 +1,8 @@
 //! Saving what the page decided: changes above the archive, whatever store is beneath.
 
 use super::event::{Event, NotSaved};
-use super::model::entry_of;
-use crate::batch::{Change, Edit, Kind};
+use crate::batch::{Change, Edit, Entry, Id, Kind};
+use crate::json_unknown::Unknown;
 use crate::quantity::Moment;
 use crate::store::{Archive, Conflict, Loaded, Outcome, SaveError, Store, StoreError, Token};
 
@@ -12,12 +12,14 @@ pub struct Keeper<S> {
     archive: Archive<S>,
     /// Things whose text is whole but means nothing to this version: never written over.
     closed: Vec<(String, String)>,
+    /// What a later version noted in things that this one reads: written again with them.
+    unknown: Vec<(String, String, Unknown)>,
 }
 
 impl<S: Store> Keeper<S> {
     /// A keeper that knows nothing yet; load before the first save.
     pub fn new(store: S) -> Self {
-        Self { archive: Archive::new(store), closed: vec![] }
+        Self { archive: Archive::new(store), closed: vec![], unknown: vec![] }
     }
 
     /// Everything that is kept.
@@ -26,10 +28,17 @@ impl<S: Store> Keeper<S> {
     /// [`StoreError`] when the keys cannot be listed.
     pub fn load(&mut self) -> Result<Loaded, StoreError> {
         let loaded = self.archive.load()?;
-        let unread = loaded.records.iter().filter(|record| {
-            !record.deleted && (Kind::named(&record.kind).is_none() || entry_of(record).is_none())
-        });
-        self.closed = unread.map(|record| (record.kind.clone(), record.id.clone())).collect();
+        self.closed.clear();
+        self.unknown.clear();
+        for record in loaded.records.iter().filter(|record| !record.deleted) {
+            let (kind, id) = (record.kind.clone(), record.id.clone());
+            let read = Kind::named(&kind).filter(|_| Id::new(id.as_str()).is_ok());
+            match read.and_then(|kind| Entry::read(kind, &record.body).ok()) {
+                None => self.closed.push((kind, id)),
+                Some((_, unknown)) if !unknown.is_empty() => self.unknown.push((kind, id, unknown)),
+                Some(_) => {}
+            }
+        }
         Ok(loaded)
     }
 
@@ -64,7 +73,12 @@ impl<S: Store> Keeper<S> {
         }
         let saved = match edit {
             Edit::Put(_, entry) => {
-                let body = entry.to_text().map_err(|_| NotSaved::Store(StoreError::NotKept))?;
+                let unknown = self.unknown.iter().find(|(k, i, _)| k == kind && i == id);
+                let body = match unknown {
+                    Some((_, _, unknown)) => entry.to_text_with(unknown),
+                    None => entry.to_text(),
+                };
+                let body = body.map_err(|_| NotSaved::Store(StoreError::NotKept))?;
                 self.archive.save(kind, id, &body, now, token)
             }
             Edit::Remove(_) => self.archive.delete(kind, id, now, token),

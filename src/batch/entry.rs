@@ -4,7 +4,8 @@ use super::gear::{BottlesItem, HydrometerItem, Settings, SugarItem};
 use super::id::Id;
 use super::pitch_record::PitchRecord;
 use super::record::{BatchHeading, BottlingRecord, OpeningRecord, Reading};
-use crate::json::read_record;
+use crate::json_fields::read_record;
+use crate::json_unknown::Unknown;
 
 /// What kind of thing an entry is. The names are stored; they never change.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -157,21 +158,65 @@ impl Entry {
         }
     }
 
+    /// The text that is stored, with what a later version noted there and this one cannot read.
+    ///
+    /// # Errors
+    /// As [`Entry::to_text`].
+    pub fn to_text_with(&self, unknown: &Unknown) -> Result<String, serde_json::Error> {
+        unknown.put_back(self.to_text()?)
+    }
+
     /// Reads a stored text back; every quantity in it passes its own check.
     ///
     /// # Errors
     /// When the text is no entry of this kind.
     pub fn from_text(kind: Kind, text: &str) -> Result<Self, serde_json::Error> {
+        Self::read(kind, text).map(|(entry, _)| entry)
+    }
+
+    /// The same, with what the text holds that this version has no name for. Who writes the entry again
+    /// writes it [with that](Entry::to_text_with).
+    ///
+    /// # Errors
+    /// As [`Entry::from_text`].
+    pub fn read(kind: Kind, text: &str) -> Result<(Self, Unknown), serde_json::Error> {
         Ok(match kind {
-            Kind::Batch => Self::Batch(read_record(text)?),
-            Kind::Pitch => Self::Pitch(read_record(text)?),
-            Kind::Reading => Self::Reading(read_record(text)?),
-            Kind::Bottling => Self::Bottling(read_record(text)?),
-            Kind::Opening => Self::Opening(read_record(text)?),
-            Kind::Hydrometer => Self::Hydrometer(read_record(text)?),
-            Kind::Settings => Self::Settings(read_record(text)?),
-            Kind::Bottles => Self::Bottles(read_record(text)?),
-            Kind::Sugar => Self::Sugar(read_record(text)?),
+            Kind::Batch => {
+                let (record, unknown) = read_record(text)?;
+                (Self::Batch(record), unknown)
+            }
+            Kind::Pitch => {
+                let (record, unknown) = read_record(text)?;
+                (Self::Pitch(record), unknown)
+            }
+            Kind::Reading => {
+                let (record, unknown) = read_record(text)?;
+                (Self::Reading(record), unknown)
+            }
+            Kind::Bottling => {
+                let (record, unknown) = read_record(text)?;
+                (Self::Bottling(record), unknown)
+            }
+            Kind::Opening => {
+                let (record, unknown) = read_record(text)?;
+                (Self::Opening(record), unknown)
+            }
+            Kind::Hydrometer => {
+                let (record, unknown) = read_record(text)?;
+                (Self::Hydrometer(record), unknown)
+            }
+            Kind::Settings => {
+                let (record, unknown) = read_record(text)?;
+                (Self::Settings(record), unknown)
+            }
+            Kind::Bottles => {
+                let (record, unknown) = read_record(text)?;
+                (Self::Bottles(record), unknown)
+            }
+            Kind::Sugar => {
+                let (record, unknown) = read_record(text)?;
+                (Self::Sugar(record), unknown)
+            }
         })
     }
 }

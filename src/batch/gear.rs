@@ -3,7 +3,8 @@
 use super::id::Id;
 use crate::advice::bottle::dosing::Weighing;
 use crate::advice::bottle::stock::Bottles;
-use crate::json::{FromFields, Tree, Wrong, record_fields};
+use crate::json::{Tree, Wrong};
+use crate::json_fields::{FromFields, record};
 use crate::quantity::{
     Grams, GravityUnit, LengthUnit, MassUnit, Metres, TemperatureUnit, VolumeUnit,
 };
@@ -54,52 +55,41 @@ impl HydrometerItem {
     }
 }
 
-/// Bottles on hand.
-#[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct BottlesItem {
-    /// What the brewer calls them.
-    pub name: String,
-    /// What they are.
-    pub bottles: Bottles,
+record! {
+    /// Bottles on hand.
+    pub struct BottlesItem {
+        /// What the brewer calls them.
+        must name: String,
+        /// What they are.
+        must bottles: Bottles,
+    }
 }
 
-record_fields! {
-    BottlesItem { name bottles }
-    may have {  }
+record! {
+    /// A sugar of the brewer's own.
+    pub struct SugarItem {
+        /// What the brewer calls it.
+        must name: String,
+        /// What it is.
+        must sugar: OwnSugar,
+    }
 }
 
-/// A sugar of the brewer's own.
-#[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct SugarItem {
-    /// What the brewer calls it.
-    pub name: String,
-    /// What it is.
-    pub sugar: OwnSugar,
-}
-
-record_fields! {
-    SugarItem { name sugar }
-    may have {  }
-}
-
-/// The units a brewer writes in.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-pub struct Units {
-    /// Gravity.
-    pub gravity: GravityUnit,
-    /// Temperature.
-    pub temperature: TemperatureUnit,
-    /// Volume.
-    pub volume: VolumeUnit,
-    /// Small masses: sugar and yeast.
-    pub mass: MassUnit,
-    /// Height.
-    pub height: LengthUnit,
-}
-
-record_fields! {
-    Units { gravity temperature volume mass height }
-    may have {  }
+record! {
+    /// The units a brewer writes in.
+    #[derive(Copy, Eq)]
+    pub struct Units {
+        /// Gravity.
+        must gravity: GravityUnit,
+        /// Temperature.
+        must temperature: TemperatureUnit,
+        /// Volume.
+        must volume: VolumeUnit,
+        /// Small masses: sugar and yeast.
+        must mass: MassUnit,
+        /// Height.
+        must height: LengthUnit,
+    }
 }
 
 impl Units {
@@ -133,26 +123,20 @@ pub enum Theme {
     Night,
 }
 
-/// The brewer's settings.
-#[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct Settings {
-    /// Units.
-    pub units: Units,
-    /// Height above the sea.
-    pub height: Metres,
-    /// Day or night.
-    pub theme: Theme,
-    /// The batch in hand.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub in_hand: Option<Id>,
-    /// What the kitchen scale shows at the finest; `None` for the usual.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub scale: Option<Grams>,
-}
-
-record_fields! {
-    Settings { units height theme }
-    may have { in_hand scale }
+record! {
+    /// The brewer's settings.
+    pub struct Settings {
+        /// Units.
+        must_record units: Units,
+        /// Height above the sea.
+        must height: Metres,
+        /// Day or night.
+        must theme: Theme,
+        /// The batch in hand.
+        may in_hand: Option<Id>,
+        /// What the kitchen scale shows at the finest; `None` for the usual.
+        may scale: Option<Grams>,
+    }
 }
 
 impl Settings {

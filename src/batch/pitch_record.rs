@@ -2,7 +2,7 @@
 
 use super::id::Id;
 use crate::advice::pitch::yeast::Method;
-use crate::json::record_fields;
+use crate::json_fields::record;
 use crate::quantity::{Celsius, Grams, Hours, Litres, Moment};
 use crate::science::kit_gravity::{Ingredient, KitGravity, by_mark, gravity};
 use crate::science::self_heating;
@@ -19,15 +19,6 @@ pub enum GoesBy {
     Ingredients,
 }
 
-impl GoesBy {
-    /// As it was before there was a choice.
-    // Serde hands a reference to what decides whether a field is written.
-    #[allow(clippy::trivially_copy_pass_by_ref)]
-    fn is_default(&self) -> bool {
-        *self == Self::default()
-    }
-}
-
 /// Water that was added to the wort.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct AddedWater {
@@ -38,66 +29,46 @@ pub struct AddedWater {
     pub temperature: Option<Celsius>,
 }
 
-/// The yeast went in. All but the batch and the time may be missing: older records have little more.
-#[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct PitchRecord {
-    /// The batch.
-    pub batch: Id,
-    /// When.
-    pub at: Moment,
-    /// Of the wort.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub wort: Option<Celsius>,
-    /// In the vessel when all is in, read off its mark.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub volume: Option<Litres>,
-    /// Water added after the boil.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub water: Option<AddedWater>,
-    /// Ice added.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub ice: Option<Grams>,
-    /// What was weighed in.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
-    pub ingredients: Vec<Ingredient>,
-    /// Which gravity the batch goes by.
-    #[serde(skip_serializing_if = "GoesBy::is_default")]
-    pub goes_by: GoesBy,
-    /// Dry yeast in all.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub yeast: Option<Grams>,
-    /// What the packet is called.
-    #[serde(skip_serializing_if = "String::is_empty")]
-    pub product: String,
-    /// How many sachets.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub sachets: Option<u32>,
-    /// Sprinkled, or woken in water first.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub method: Option<Method>,
-    /// Shaken or splashed for so long.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub aerated: Option<Hours>,
-    /// A satellite was set beside it.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub satellite: Option<bool>,
-    /// What it stands in.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub vessel: Option<self_heating::Vessel>,
-    /// Of the room.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub room: Option<Celsius>,
-    /// Where it stands, in the brewer's words.
-    #[serde(skip_serializing_if = "String::is_empty")]
-    pub place: String,
-    /// Anything else.
-    #[serde(skip_serializing_if = "String::is_empty")]
-    pub note: String,
-}
-
-record_fields! {
-    PitchRecord { batch at }
-    may have { wort volume water ice ingredients goes_by yeast product sachets method aerated satellite vessel room place note }
+record! {
+    /// The yeast went in. All but the batch and the time may be missing: older records have little more.
+    pub struct PitchRecord {
+        /// The batch.
+        must batch: Id,
+        /// When.
+        must at: Moment,
+        /// Of the wort.
+        may wort: Option<Celsius>,
+        /// In the vessel when all is in, read off its mark.
+        may volume: Option<Litres>,
+        /// Water added after the boil.
+        may water: Option<AddedWater>,
+        /// Ice added.
+        may ice: Option<Grams>,
+        /// What was weighed in.
+        may ingredients: Vec<Ingredient>,
+        /// Which gravity the batch goes by.
+        may goes_by: GoesBy,
+        /// Dry yeast in all.
+        may yeast: Option<Grams>,
+        /// What the packet is called.
+        may product: String,
+        /// How many sachets.
+        may sachets: Option<u32>,
+        /// Sprinkled, or woken in water first.
+        may method: Option<Method>,
+        /// Shaken or splashed for so long.
+        may aerated: Option<Hours>,
+        /// A satellite was set beside it.
+        may satellite: Option<bool>,
+        /// What it stands in.
+        may vessel: Option<self_heating::Vessel>,
+        /// Of the room.
+        may room: Option<Celsius>,
+        /// Where it stands, in the brewer's words.
+        may place: String,
+        /// Anything else.
+        may note: String,
+    }
 }
 
 impl PitchRecord {

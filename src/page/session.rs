@@ -4,6 +4,7 @@ use super::clock;
 use super::words;
 use super::write::Writer;
 use crate::batch::{Change, Edit, Entry, Id, Journal, Kind, Settings, Summary, Units};
+use crate::json_unknown::Unknown;
 use crate::quantity::{Moment, Unit};
 use crate::store::{
     Archive, BrowserStore, Conflict, MemoryStore, Outcome, PREFIX, Record, SaveError, SetAside,
@@ -47,6 +48,8 @@ pub struct Session {
     archive: StoredValue<Archive<Box<dyn Store>>, LocalStorage>,
     /// Things whose text is whole but means nothing to this version: never written over.
     closed: StoredValue<Vec<(String, String)>>,
+    /// What a later version noted in things that this one reads: written again with them.
+    unknown: StoredValue<Vec<(Kind, Id, Unknown)>, LocalStorage>,
 }
 
 /// The session of this page.
@@ -65,11 +68,15 @@ impl Session {
         let mut keeping = Keeping { memory_only, ..Keeping::default() };
         let mut entries = Vec::new();
         let mut closed = Vec::new();
+        let mut unknown = Vec::new();
         match archive.load() {
             Ok(loaded) => {
                 for record in loaded.records.into_iter().filter(|record| !record.deleted) {
                     match entry_of(&record) {
-                        Some(found) => entries.push(found),
+                        Some((id, entry, more)) => {
+                            unknown.push((entry.kind(), id.clone(), more));
+                            entries.push((id, entry));
+                        }
                         None => {
                             closed.push((record.kind.clone(), record.id.clone()));
                             keeping
@@ -92,6 +99,10 @@ impl Session {
             now: RwSignal::new(clock::now()),
             archive: StoredValue::new_local(archive),
             closed: StoredValue::new(closed),
+            unknown: StoredValue::new_local({
+                unknown.retain(|(_, _, more)| !more.is_empty());
+                unknown
+            }),
         }
     }
 
@@ -170,7 +181,11 @@ impl Session {
         }
         let body = match edit {
             Edit::Put(_, entry) => {
-                Some(entry.to_text().map_err(|_| not_saved(&StoreError::NotKept))?)
+                let written = self.unknown.with_value(|all| {
+                    let known = all.iter().find(|(k, i, _)| *k == key.kind && *i == key.id);
+                    known.map_or_else(|| entry.to_text(), |(_, _, more)| entry.to_text_with(more))
+                });
+                Some(written.map_err(|_| not_saved(&StoreError::NotKept))?)
             }
             Edit::Remove(_) => None,
         };
@@ -212,7 +227,7 @@ impl Session {
         self.keeping.update(|keeping| keeping.conflicts.retain(|other| other != conflict));
         self.journal.update(|journal| {
             let change = match (keep.deleted, entry_of(keep), Kind::named(&kind), Id::new(&*id)) {
-                (false, Some((id, entry)), _, _) => Some(Change::put(id, entry)),
+                (false, Some((id, entry, _)), _, _) => Some(Change::put(id, entry)),
                 (true, _, Some(kind), Ok(id)) => {
                     Some(Change::remove(crate::batch::EntryKey { kind, id }))
                 }
@@ -284,10 +299,10 @@ fn not_saved(why: &StoreError) -> String {
     words::not_saved(&why.to_string())
 }
 
-fn entry_of(record: &Record) -> Option<(Id, Entry)> {
+fn entry_of(record: &Record) -> Option<(Id, Entry, Unknown)> {
     let kind = Kind::named(&record.kind)?;
     let id = Id::new(&*record.id).ok()?;
-    Entry::from_text(kind, &record.body).ok().map(|entry| (id, entry))
+    Entry::read(kind, &record.body).ok().map(|(entry, unknown)| (id, entry, unknown))
 }
 
 /// The unit whose symbol is `symbol`.

@@ -18,4 +18,5 @@ mod stored_names;
 mod summary;
 mod support;
 mod undo;
+mod unknown_fields;
 mod watching;
