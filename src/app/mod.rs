@@ -18,6 +18,7 @@ mod part;
 mod route;
 mod save;
 mod stem;
+mod strength;
 mod worked;
 
 mod batch;

@@ -2,8 +2,9 @@
 
 use super::texts::texts;
 use super::write::{Writer, extract};
-use crate::quantity::{SpecificGravity, write_number};
+use crate::quantity::{Density, Extract, Grams, Measured, SpecificGravity, write_number};
 use crate::science::sucrose;
+use crate::science::yeast::Range;
 
 texts! {
     /// What the sums of the Bench say.
@@ -21,6 +22,26 @@ texts! {
         cooling_asks: "Is it cool enough? How do I get there?",
         yeast: "Yeast",
         yeast_asks: "How much dry yeast does this wort want?",
+        other_scale: "On the other scale",
+        a_gravity: "Gravity",
+        any_gravity_hint: "1.050, 1050, 50, or 12.4 P.",
+        give_any_gravity: "Give a gravity on either scale.",
+        sg_unit: "SG 20/20",
+        sg: "Specific gravity 20/20",
+        in_points: "Points",
+        plato: "Degrees Plato (or Brix)",
+        extract: "Extract in a litre",
+        density: "Density at 20\u{A0}°C",
+        scales_worked: "Density of sugar in water by ICUMSA SPS-4 (Bubník and others, Sugar Technologists Manual, 1995); specific gravity as the ratio of weights in air at 20 °C, as printed tables have it. Agrees with NBS Circular C440 to 0.00003.",
+        dry_yeast: "Dry yeast",
+        fermented: "Fermented",
+        warm: "Warm: ale",
+        cold: "Cold: lager",
+        wort: "Wort",
+        sachet: "One sachet holds",
+        give_wort: "Give the volume and the gravity.",
+        by_makers: "by the makers' dose",
+        yeast_limits: "The packet's own dose wins. The two ranges differ because nobody knows how many cells in a gram are alive: five thousand million are guaranteed, three times that have been counted.",
         gravity_label: "Gravity at 20 °C",
         reads: "Hydrometer reads",
         reads_hint: "At the level surface, the bottom of the curve.",
@@ -31,7 +52,44 @@ texts! {
         too_hot: "Too hot to trust: cool the sample first.",
     } says {
         points: fn(Writer, SpecificGravity) -> String = points,
+        points_alone: fn(SpecificGravity) -> String = points_alone,
+        in_a_litre: fn(Extract) -> String = in_a_litre,
+        density_of: fn(Density) -> String = density_of,
+        yeast_range: fn(Range) -> String = yeast_range,
+        yeast_in_all: fn(Option<(u32, u32)>, Range) -> String = yeast_in_all,
     }
+}
+
+fn points_alone(gravity: SpecificGravity) -> String {
+    format!("{} points", write_number(gravity.points(), 1))
+}
+
+fn in_a_litre(extract: Extract) -> String {
+    format!("{}\u{A0}g", write_number(extract.value(), 0))
+}
+
+fn density_of(density: Density) -> String {
+    format!("{}\u{A0}kg/m³", write_number(density.value(), 1))
+}
+
+/// A range of grams, as short as it can be said.
+fn yeast_range(range: Range) -> String {
+    let write =
+        |grams: Grams| write_number(grams.value(), if grams.value() < 9.95 { 1 } else { 0 });
+    format!("{} to {}\u{A0}g", write(range.from), write(range.to))
+}
+
+/// From so many to so many sachets, and the range by the count of cells.
+fn yeast_in_all(sachets: Option<(u32, u32)>, by_cells: Range) -> String {
+    let sachets = match sachets {
+        None => String::new(),
+        Some((1, 1)) => "One sachet. ".to_owned(),
+        Some((from, to)) if from == to => format!("{from} sachets. "),
+        Some((from, to)) => format!(
+            "{from} to {to} sachets; the larger number if they are old or were stored warm. "
+        ),
+    };
+    format!("{sachets}By cell count: {}.", yeast_range(by_cells))
 }
 
 fn points(_: Writer, gravity: SpecificGravity) -> String {

@@ -16,6 +16,7 @@ mod now;
 pub mod open;
 pub mod pitch;
 mod print;
+mod strength;
 mod texts;
 pub mod verdicts;
 pub mod watch;
@@ -34,6 +35,7 @@ pub use now::NowWords;
 pub use open::OpenWords;
 pub use pitch::PitchWords;
 pub use print::PrintWords;
+pub use strength::StrengthWords;
 pub use watch::WatchWords;
 pub use working::WorkingWords;
 pub use write::Writer;
@@ -55,6 +57,8 @@ pub struct Words {
     pub cautions: Cautions,
     /// Workings.
     pub working: WorkingWords,
+    /// Strength.
+    pub strength: StrengthWords,
     /// Now.
     pub now: NowWords,
     /// The list of batches, and the form of one.
@@ -82,6 +86,7 @@ pub static ENGLISH: Words = Words {
     names: names::NAMES,
     cautions: cautions::CAUTIONS,
     working: working::WORKING,
+    strength: strength::STRENGTH,
     now: now::NOW,
     batches: batches::BATCHES,
     pitch: pitch::PITCH,

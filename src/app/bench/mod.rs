@@ -1,6 +1,9 @@
 //! Bench: one-off sums that need no batch.
 
 mod gravity;
+mod scales;
+mod strength;
+mod yeast;
 
 use super::model::Model;
 use super::part::{Link, Part, Run, Tag, What, group, heading, link, text};
@@ -45,6 +48,9 @@ pub fn links(m: &Model, sums: &[Sum]) -> Part {
 pub fn sum(m: &Model, sum: Sum) -> Vec<Part> {
     let body = match sum {
         Sum::Gravity => gravity::parts(m),
+        Sum::Strength => strength::parts(m),
+        Sum::Scales => scales::parts(m),
+        Sum::Yeast => yeast::parts(m),
         _ => vec![],
     };
     let back = link("back", "back", Route::Bench.address(), m.words.frame.bench);
