@@ -5,7 +5,7 @@ use crate::advice::watch::forecast::{Forecast, OnePointLeft, Refusal};
 use crate::words::write::{self, Writer};
 
 /// What it foretells: the end, and when a point or less is left.
-pub fn forecast_words(w: Writer, forecast: &Forecast) -> String {
+pub(super) fn forecast(w: Writer, forecast: &Forecast) -> String {
     let end = format!(
         "Forecast, in four of five such beers: it ends between {} and {}",
         w.gravity(forecast.end.from),
@@ -14,11 +14,11 @@ pub fn forecast_words(w: Writer, forecast: &Forecast) -> String {
     let when = match forecast.one_point_left {
         OnePointLeft::Already => "a point or less was left at the last reading".to_owned(),
         OnePointLeft::Between(from, to) => {
-            format!("a point or less is left between {} and {}", write::day(from), write::day(to))
+            format!("a point or less is left between {} and {}", w.day_ahead(from), w.day_ahead(to))
         }
         OnePointLeft::From(from) => format!(
             "a point or less is left from {} at the soonest, and nobody can say by when",
-            write::day(from)
+            w.day_ahead(from)
         ),
         OnePointLeft::NotWithin(hours) => {
             format!("more than a point is left for {} and longer", write::duration(hours))
@@ -29,7 +29,7 @@ pub fn forecast_words(w: Writer, forecast: &Forecast) -> String {
 }
 
 /// Why it is not shown.
-pub fn refusal_words(refusal: Refusal) -> String {
+pub(super) fn refusal(refusal: Refusal) -> String {
     match refusal {
         Refusal::PitchNotNoted => "No forecast: nobody noted when the yeast went in.".to_owned(),
         Refusal::StartUnknown => "No forecast: the starting gravity is not known.".to_owned(),

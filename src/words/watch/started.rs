@@ -2,7 +2,6 @@
 
 use crate::advice::watch::State;
 use crate::advice::watch::beer_temperature::Notice;
-use crate::advice::watch::bubbles;
 use crate::advice::watch::bubbles::{Next, Reason};
 use crate::advice::watch::ladder::Remedy;
 use crate::advice::{Advice, Verdict};
@@ -12,7 +11,7 @@ use crate::words::pitch::already_in_words;
 use crate::words::write::{self, Writer};
 
 /// How a batch stands, in a word or two for a list.
-pub const fn state(state: State) -> &'static str {
+pub(super) const fn state(state: State) -> &'static str {
     match state {
         State::NotStarted => "not begun",
         State::NotYet => "still falling",
@@ -25,14 +24,14 @@ pub const fn state(state: State) -> &'static str {
 }
 
 /// One step.
-pub fn step(w: Writer, step: Remedy) -> String {
+pub(super) fn step(w: Writer, step: Remedy) -> String {
     match step {
-        Remedy::LeaveClosed(at) => format!("Leave it closed until {}.", write::moment(at)),
+        Remedy::LeaveClosed(at) => format!("Leave it closed until {}.", w.ahead(at)),
         Remedy::LookForSigns(_) => {
             "Press the lid, and look for foam, a dried ring above the beer, or drops under the lid."
                 .to_owned()
         }
-        Remedy::TakeGravity(at) => format!("Take a gravity on {} or later.", write::moment(at)),
+        Remedy::TakeGravity(at) => format!("Take a gravity on {} or later.", w.ahead(at)),
         Remedy::Degas => {
             "Pour the sample to and fro until its gas is out, and read it again.".to_owned()
         }
@@ -51,7 +50,7 @@ pub fn step(w: Writer, step: Remedy) -> String {
             w.degrees(range.to)
         ),
         Remedy::Rouse => "Swirl the yeast up gently, without splashing. No air now.".to_owned(),
-        Remedy::WaitUntil(at) => format!("Wait, and read again on {}.", write::day(at)),
+        Remedy::WaitUntil(at) => format!("Wait, and read again on {}.", w.day_ahead(at)),
         Remedy::Aerate => {
             "Shake or splash it now; only beer that never began may be given air.".to_owned()
         }
@@ -62,7 +61,7 @@ pub fn step(w: Writer, step: Remedy) -> String {
 }
 
 /// Too warm or too cold, by the last temperature noted.
-pub fn warmth_words(w: Writer, notice: &Notice) -> Judged {
+pub(super) fn warmth(w: Writer, notice: &Notice) -> Judged {
     let mut words = already_in_words(w, &notice.advice);
     let beer = w.temperature(notice.beer.value());
     let doubt = w.warmth(notice.beer.sigma());
@@ -85,8 +84,17 @@ pub fn warmth_words(w: Writer, notice: &Notice) -> Judged {
     words
 }
 
+/// What can be seen or known from outside.
+pub(super) const SIGNS: [&str; 5] = [
+    "Foam, or a dried ring above the beer",
+    "Drops under the lid",
+    "The lid bulges, or foam fills the airlock",
+    "The lid gives when pressed",
+    "The yeast was old or kept warm",
+];
+
 /// The silent airlock.
-pub fn bubbles_words(advice: &Advice<bubbles::Reason, bubbles::Next>) -> Judged {
+pub(super) fn bubbles(w: Writer, advice: &Advice<Reason, Next>) -> Judged {
     let sentence = match (advice.verdict, advice.next) {
         (Verdict::Stop, Next::RelieveLid) => "The lid is under pressure: see to it first.",
         (Verdict::Stop, _) => "It has not begun.",
@@ -117,11 +125,11 @@ pub fn bubbles_words(advice: &Advice<bubbles::Reason, bubbles::Next>) -> Judged 
         Next::RelieveLid => {
             "At arm's length and with the face away, lift an edge of the lid; then clear the airlock, or lead a tube into water.".to_owned()
         }
-        Next::Look(at) => format!("Leave it closed, and look on {}.", write::moment(at)),
-        Next::TakeGravity(at) => format!("Take a gravity on {} or later.", write::moment(at)),
+        Next::Look(at) => format!("Leave it closed, and look on {}.", w.ahead(at)),
+        Next::TakeGravity(at) => format!("Take a gravity on {} or later.", w.ahead(at)),
         Next::WarmAndWait(at) => format!(
             "Bring it into the yeast's range and take another gravity on {}. Fresh yeast only if it has not moved by then.",
-            write::moment(at)
+            w.ahead(at)
         ),
         Next::PitchAgain => {
             "Shake or splash it, and pitch fresh yeast at its own temperature.".to_owned()

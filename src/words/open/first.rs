@@ -1,0 +1,58 @@
+//! When to try the first one, and the plan of the days.
+
+use crate::advice::open::{Dates, Next, Reason};
+use crate::advice::{Advice, Verdict};
+use crate::batch::BottlingRecord;
+use crate::quantity::Measured;
+use crate::words::write::{self, Writer};
+use crate::words::{Judged, judged};
+
+/// The dates of the plan, what is expected, and where they stand.
+pub(super) fn plan(w: Writer, dates: Dates, record: &BottlingRecord) -> Vec<(String, String)> {
+    let row = |name: &str, figure| (name.to_owned(), figure);
+    let mut rows = vec![
+        row("Chill one from", w.day_ahead(dates.chill)),
+        row("Try that one", w.day_ahead(dates.try_one)),
+        row("The rest by about", w.day_ahead(dates.ready_by)),
+        row("Expected", write::volumes_in_full(record.expected())),
+    ];
+    rows.extend(record.place.map(|t| row("They stand at", w.temperature(t))));
+    rows
+}
+
+/// When to open one.
+pub(super) fn first(w: Writer, advice: &Advice<Reason, Next>) -> Judged {
+    let sentence = match advice.verdict {
+        Verdict::Go => "Try one.",
+        _ => "Leave them a while.",
+    };
+    let reasons = advice
+        .reasons
+        .iter()
+        .map(|reason| match *reason {
+            Reason::InBottle(age) if age.value() < 1.0 => "Bottled just now.".to_owned(),
+            Reason::InBottle(age) => format!("They have stood for {}.", write::duration(age)),
+            Reason::Strong => "Strong beer takes about four weeks.".to_owned(),
+            Reason::Cool(t) => format!("At {} it takes about twice as long.", w.temperature(t)),
+            Reason::TooCold(t) => format!("At {} ale yeast hardly works.", w.temperature(t)),
+            Reason::Hot(t) => format!(
+                "{} is too warm: flavour suffers and the pressure rises. Find a cooler place.",
+                w.temperature(t)
+            ),
+            Reason::PlaceUnknown => {
+                "Where they stand is not noted; a warm room is assumed.".to_owned()
+            }
+        })
+        .collect();
+    let next = match advice.next {
+        Next::TryOne => "Chill one for two days, then open it over the sink.".to_owned(),
+        Next::WaitUntil(at) => format!("Try the first on {}.", w.day_ahead(at)),
+        Next::Warm(at) => {
+            format!(
+                "Move them to a warmer place out of the light. Moved today, try one on {}.",
+                w.day_ahead(at)
+            )
+        }
+    };
+    judged(advice.verdict, sentence.to_owned(), reasons, next)
+}
