@@ -414,6 +414,15 @@ pub fn group(name: impl Into<String>, tag: Tag, kind: &'static str, parts: Vec<P
     Part::of(name, What::Group(group), parts)
 }
 
+/// Parts that are said aloud when they change.
+pub fn status(name: impl Into<String>, parts: Vec<Part>) -> Part {
+    let mut part = group(name, Tag::Div, "", parts);
+    if let What::Group(group) = &mut part.what {
+        group.role = "status";
+    }
+    part
+}
+
 /// Two columns where the screen is wide enough.
 pub fn columns(name: &str, left: Vec<Part>, right: Vec<Part>) -> Part {
     let sides = vec![

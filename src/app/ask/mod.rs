@@ -3,9 +3,11 @@
 //!
 //! A field that was not touched yields the very value it was given, however it is shown.
 
+mod answers;
 mod gravity;
 mod plain;
 
+pub use answers::{answer, answer_or_none, listed, listed_or_none};
 pub use gravity::{AskGravity, AskedGravity, ask_gravity, bare_gravity};
 pub use plain::{Chosen, choice, moment, pick, words_field};
 
