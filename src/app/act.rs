@@ -36,8 +36,17 @@ pub enum FrameAct {
     ShowElsewhere,
     /// Take the newer version of the page.
     TakeUpdate,
-    /// Print what is shown.
-    Print,
+    /// Print a paper of the batch.
+    Print(Paper),
+}
+
+/// What can be printed of a batch.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Paper {
+    /// All that is noted of it.
+    Sheet,
+    /// A label for each bottle.
+    Labels,
 }
 
 /// What a batch as a whole offers.
@@ -92,6 +101,8 @@ pub enum BottleAct {
     Stock(Id, Id),
     /// Put what was tried into the fields.
     Take(Id),
+    /// Put what was tried back to what the fields say.
+    PutBack,
     /// Take the bottling out.
     Delete(EntryKey),
 }

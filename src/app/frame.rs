@@ -167,6 +167,9 @@ pub fn act(m: &mut Model, act: FrameAct) -> Vec<Effect> {
         }
         FrameAct::ShowElsewhere => vec![Effect::KeepDrafts, Effect::Load],
         FrameAct::TakeUpdate => vec![Effect::KeepDrafts, Effect::TakeUpdate],
-        FrameAct::Print => vec![Effect::Print],
+        FrameAct::Print(paper) => {
+            m.here.paper = Some(paper);
+            vec![Effect::Print]
+        }
     }
 }

@@ -15,10 +15,12 @@ mod frame;
 mod keeper;
 mod model;
 mod part;
+mod priming;
 mod route;
 mod save;
 mod stem;
 mod strength;
+mod sugar_ask;
 mod worked;
 
 mod batch;
@@ -32,7 +34,9 @@ mod pitch;
 mod print;
 mod watch;
 
-pub use act::{Act, BatchAct, BenchAct, BottleAct, FrameAct, GearAct, OpenAct, PitchAct, WatchAct};
+pub use act::{
+    Act, BatchAct, BenchAct, BottleAct, FrameAct, GearAct, OpenAct, Paper, PitchAct, WatchAct,
+};
 pub use drafts::{Draft, Drafts};
 pub use event::{Effect, Event, NotSaved};
 pub use keeper::Keeper;

@@ -93,6 +93,8 @@ pub struct Here {
     pub signs: [bool; 5],
     /// The thing of the gear whose form is open.
     pub editing: Option<crate::batch::EntryKey>,
+    /// What is printed, or was last.
+    pub paper: Option<super::act::Paper>,
     /// Where sliders stand that change nothing else, by name.
     pub slid: ByKey<String, f64>,
     /// Why a form was not saved, by the form's name.

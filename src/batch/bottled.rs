@@ -2,6 +2,7 @@
 
 use super::record::{BottlingRecord, OpeningRecord};
 use super::summary::Summary;
+use crate::advice::bottle::stock::how_many;
 use crate::advice::open::Standing;
 use crate::advice::open::learned::Outcome;
 use crate::advice::open::worried::Facts;
@@ -14,6 +15,9 @@ use crate::science::bottle_pressure::Closing;
 use crate::science::carbon_dioxide::already_in;
 use crate::science::priming::expected_from;
 use crate::science::strength::from_priming;
+
+/// Litres of the bottle that is counted by where nobody noted what was filled.
+const USUAL_BOTTLE: f64 = 0.5;
 
 impl BottlingRecord {
     /// The beer after it was primed: kept-back wort makes it more.
@@ -62,6 +66,13 @@ impl BottlingRecord {
         self
     }
 
+    /// How many bottles were filled: those noted, else as many of half a litre as the beer fills.
+    #[must_use]
+    pub fn bottles_filled(&self) -> u32 {
+        let noted = self.grounds.as_ref().map_or(0, |grounds| how_many(&grounds.filled));
+        if noted > 0 { noted } else { (self.primed_volume().value() / USUAL_BOTTLE).ceil() as u32 }
+    }
+
     /// How the bottles stand at `now`.
     #[must_use]
     pub fn standing(&self, original: Option<SpecificGravity>, now: Moment) -> Standing {
@@ -70,6 +81,16 @@ impl BottlingRecord {
 }
 
 impl Summary {
+    /// Whether the bottles may hold more than the weakest of them is asked to, by what was weighed; not
+    /// before it is bottled.
+    #[must_use]
+    pub fn may_be_above_ceiling(&self) -> bool {
+        self.bottling.as_ref().is_some_and(|(_, record)| {
+            let ceiling = record.weakest.ceiling(self.may_go_on());
+            ceiling.is_none_or(|ceiling| record.worst > ceiling)
+        })
+    }
+
     /// What the record says to someone who worries; `None` before it is bottled.
     #[must_use]
     pub fn facts(&self, height: Metres, now: Moment) -> Option<Facts> {

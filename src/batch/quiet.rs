@@ -23,6 +23,18 @@ pub struct Quiet {
     pub warm_for: Option<Hours>,
 }
 
+/// Beer that was this much colder was chilled.
+const CHILLED: TemperatureChange = TemperatureChange::literal(5.0);
+
+impl Quiet {
+    /// Whether it was chilled since it went quiet, by its warmest and its coldest.
+    #[must_use]
+    pub fn was_chilled(&self) -> bool {
+        let apart = self.warmest.zip(self.coldest).map(|(warm, cold)| warm.above(cold));
+        apart.is_some_and(|apart| apart >= CHILLED)
+    }
+}
+
 /// What the readings, the earliest first, say; `None` without a gravity of the main beer.
 #[must_use]
 pub fn quiet(lines: &[ReadingLine]) -> Option<Quiet> {

@@ -68,9 +68,17 @@ pub fn put_on(theme: Theme) {
     }
 }
 
-/// Prints what is shown.
+/// Prints the paper that is wanted, and nothing else, once it is drawn.
 pub fn print() {
-    let _ = window().print();
+    mark("print", Some(""));
+    request_animation_frame(|| {
+        let _ = window().print();
+    });
+}
+
+/// Printing is over, or its screen was left.
+pub fn print_no_more() {
+    mark("print", None);
 }
 
 /// Lets the newer version of the page in (src/boot.js).

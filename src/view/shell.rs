@@ -27,7 +27,12 @@ fn listen(name: &'static str, event: Event) {
 fn App() -> impl IntoView {
     let Drawn { notices, main, undo, places } = session::open();
     // The page lives as long as the document, so the listeners are never taken away.
-    let _ = window_event_listener(leptos::ev::hashchange, |_| send(Event::Went(effects::hash())));
+    let _ = window_event_listener(leptos::ev::hashchange, |_| {
+        effects::print_no_more();
+        send(Event::Went(effects::hash()));
+    });
+    let printed = leptos::ev::Custom::<web_sys::Event>::new("afterprint");
+    let _ = window_event_listener(printed, |_| effects::print_no_more());
     let _ = window_event_listener(leptos::ev::pagehide, |_| keep_drafts());
     let _ = window_event_listener(leptos::ev::visibilitychange, |_| {
         keep_drafts();

@@ -3,6 +3,7 @@
 mod gravity;
 mod scales;
 mod strength;
+mod sugar;
 mod yeast;
 
 use super::model::Model;
@@ -51,6 +52,7 @@ pub fn sum(m: &Model, sum: Sum) -> Vec<Part> {
         Sum::Strength => strength::parts(m),
         Sum::Scales => scales::parts(m),
         Sum::Yeast => yeast::parts(m),
+        Sum::Sugar => sugar::parts(m),
         _ => vec![],
     };
     let back = link("back", "back", Route::Bench.address(), m.words.frame.bench);

@@ -21,9 +21,6 @@ use crate::quantity::{
 use crate::science::ScienceError;
 use leptos::prelude::*;
 
-/// Beer that was this much colder was chilled.
-const CHILLED: f64 = 5.0;
-
 /// Choices and words, each a text that is kept while it is half done.
 #[derive(Clone, Copy)]
 pub struct Texts {
@@ -81,8 +78,7 @@ impl Fields {
         let (quiet, original, present) = known.unwrap_or((None, None, None));
         let warmest = quiet.and_then(|quiet| quiet.warmest);
         let coldest = quiet.and_then(|quiet| quiet.coldest);
-        let was_chilled =
-            warmest.zip(coldest).is_some_and(|(warm, cold)| warm.above(cold).value() >= CHILLED);
+        let was_chilled = quiet.is_some_and(|quiet| quiet.was_chilled());
         let hint = if warmest.is_some() {
             "From your readings. Not a chilled temperature: gas that left does not come back."
         } else {

@@ -1,0 +1,133 @@
+//! What has happened to the beer since it went quiet, and the two doses when that leaves two ends.
+
+use crate::advice::bottle::asked::{Chilled, Cold, DoseFor, Ready, WarmFor};
+use crate::advice::bottle::history::{Ends, Seal, Working, both_ends};
+use crate::app::ask::{Asked, Chosen, Wrong, choice};
+use crate::app::drawing::{Drawing, EndsBar, EndsData, Sketch};
+use crate::app::fields::temperature;
+use crate::app::model::Model;
+use crate::app::part::{Part, Tag, What, group, text};
+use crate::app::priming::PLACE;
+use crate::batch::Quiet;
+use crate::quantity::{CarbonDioxideVolumes, Celsius, Measured};
+use crate::words::write::volumes;
+
+/// The questions as they stand.
+pub struct HistoryAsked {
+    chilled: Chosen<Chilled>,
+    coldest: Asked<Celsius>,
+    seal: Chosen<Seal>,
+    working: Chosen<Working>,
+    warm_for: Chosen<WarmFor>,
+    /// Which end the dose is for.
+    pub dose_for: Chosen<DoseFor>,
+}
+
+/// Asks in the form `scope`, from what the log says.
+pub fn ask_history(m: &Model, scope: &str, quiet: Option<Quiet>) -> HistoryAsked {
+    let words = &m.words.bottle.history;
+    let was_chilled = quiet.is_some_and(|quiet| quiet.was_chilled());
+    let coldest = quiet.and_then(|quiet| quiet.coldest).filter(|_| was_chilled);
+    let first = if was_chilled { Chilled::Yes } else { Chilled::No };
+    let name = |field: &str| format!("{scope}{field}");
+    let said = |one: Chilled, words| (one, one.name(), words);
+    let chilled = [said(Chilled::No, words.not_chilled), said(Chilled::Yes, words.chilled)];
+    let said = |one: WarmFor, words| (one, one.name(), words);
+    let warm_for = [said(WarmFor::Long, words.two_days), said(WarmFor::Short, words.less)];
+    let said = |one: DoseFor, words| (one, one.name(), words);
+    let dose_for =
+        [said(DoseFor::Rule, words.for_the_warmest), said(DoseFor::More, words.for_more)];
+    let seal = Seal::ALL.map(|one| (one, one.name(), (words.seal)(one)));
+    let working = Working::ALL.map(|one| (one, one.name(), (words.working)(one)));
+    let asked = |label| (label, "");
+    HistoryAsked {
+        chilled: choice(m, &name("chilled"), asked(words.since_quiet), &chilled, first),
+        coldest: temperature(m, name("coldest"), (words.coldest, ""), PLACE, coldest, 4.0),
+        seal: choice(m, &name("seal"), asked(words.while_cold), &seal, Seal::Unsure),
+        working: choice(m, &name("working"), asked(words.when_chilled), &working, Working::Quiet),
+        warm_for: choice(
+            m,
+            &name("warm-for"),
+            asked(words.that_warm_for),
+            &warm_for,
+            WarmFor::Long,
+        ),
+        dose_for: choice(m, &name("dose-for"), asked(words.dose_it_for), &dose_for, DoseFor::Rule),
+    }
+}
+
+impl HistoryAsked {
+    fn was_chilled(&self) -> bool {
+        self.chilled.value == Chilled::Yes
+    }
+
+    /// How it was while it was cold, if it was; `None` while its coldest is to be said.
+    pub fn cold(&self) -> Option<Option<Cold>> {
+        if !self.was_chilled() {
+            return Some(None);
+        }
+        Some(Some(Cold {
+            coldest: self.coldest.ok()?,
+            seal: self.seal.value,
+            working: self.working.value,
+            warm_for: self.warm_for.value,
+        }))
+    }
+
+    /// Marks what is missing.
+    pub fn demand(&self, wrong: &mut Wrong) {
+        if self.was_chilled() {
+            wrong.demand(&self.coldest);
+        }
+    }
+
+    /// The questions, and the choice between two ends.
+    pub fn parts(self) -> (Vec<Part>, Part) {
+        let mut parts = vec![];
+        let was_chilled = self.was_chilled();
+        parts.push(self.chilled.part);
+        if was_chilled {
+            let more = [self.coldest.part, self.seal.part, self.working.part, self.warm_for.part];
+            parts.extend(more);
+        }
+        (parts, self.dose_for.part)
+    }
+}
+
+/// Both ends and what an error costs, where there are two; `choice` is which of them the dose is for.
+pub fn ends_parts(m: &Model, ready: &Ready, choice: Part) -> Vec<Part> {
+    let Ok(Some(ends)) = both_ends(ready.bottling, &ready.held) else { return vec![] };
+    let (w, words) = (m.writer(), &m.words.bottle.history);
+    let rule = (words.dosed_by_rule)(w, &ends);
+    let more = (words.dosed_for_more)(w, &ends);
+    let drawing = Drawing {
+        title: words.either_dose.to_owned(),
+        description: format!("{rule} {more}"),
+        sketch: Sketch::Ends(ends_data(m, &ends)),
+    };
+    let said = vec![
+        text("ends/may", "", (words.may_hold)(w, &ready.held, &ends)),
+        Part::new("ends/drawing", What::Drawing(drawing)),
+        text("ends/rule", "small", rule),
+        text("ends/more", "small", more),
+    ];
+    vec![group("ends", Tag::Div, "notice", said), choice]
+}
+
+fn ends_data(m: &Model, ends: &Ends) -> EndsData {
+    let dose = |plan| (m.words.bottle.history.dose)(m.writer(), plan);
+    let bar = |from: CarbonDioxideVolumes, to: CarbonDioxideVolumes, dose| EndsBar {
+        from: from.value(),
+        to: to.value(),
+        from_text: volumes(from),
+        to_text: volumes(to),
+        dose,
+    };
+    EndsData {
+        target: ends.target.value(),
+        bars: vec![
+            bar(ends.target, ends.too_lively(), dose(&ends.by_rule)),
+            bar(ends.too_flat(), ends.target, dose(&ends.holds_more)),
+        ],
+    }
+}

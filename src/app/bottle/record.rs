@@ -1,0 +1,87 @@
+//! From the fields to the record that is saved.
+
+use super::fields::{FORM, Fields, Tried, scope};
+use crate::advice::bottle::asked::SugarGoes;
+use crate::advice::bottle::{guard, plan};
+use crate::app::ask::Wrong;
+use crate::app::event::Effect;
+use crate::app::model::{Model, Then};
+use crate::app::save;
+use crate::batch::{BottlingRecord, Change, Entry, Grounds, Id, Summary};
+
+/// Why it cannot be saved: a sentence, and the field that would mend it.
+struct Refused(String, Option<String>);
+
+/// Saves what the fields say, or says what is still wrong.
+pub fn save(m: &mut Model, batch: &Id) -> Vec<Effect> {
+    let Some(s) = m.summary(batch).filter(|s| s.bottling.is_none()) else { return vec![] };
+    let fields = Fields::of(m, &s);
+    match record(m, &s, &fields) {
+        Ok(record) => {
+            let (id, done) = (m.new_id(), m.words.bottle.saved);
+            let change = Change::put(id, Entry::Bottling(record));
+            save::commit(m, FORM, change, done, vec![Then::Forget(scope(batch))])
+        }
+        Err(Refused(why, field)) => {
+            m.here.outcomes.insert(FORM.to_owned(), why);
+            field.map(Effect::Attend).into_iter().collect()
+        }
+    }
+}
+
+fn record(m: &mut Model, s: &Summary, fields: &Fields) -> Result<BottlingRecord, Refused> {
+    let mut wrong = Wrong::default();
+    wrong.demand(&fields.beer);
+    wrong.demand(&fields.hottest);
+    wrong.demand(&fields.warmest);
+    fields.history.demand(&mut wrong);
+    fields.sugar.demand(&mut wrong);
+    wrong.demand(&fields.target);
+    let weighed = wrong.optional(&fields.weighed);
+    let place = wrong.optional(&fields.place);
+    let at = wrong.demand(&fields.at);
+    let look_again = m.words.frame.look_again;
+    if let Some(first) = wrong.shown(m) {
+        return Err(Refused(look_again.to_owned(), Some(first)));
+    }
+    let words = &m.words.bottle;
+    let say = |why: &str, field: &str| Refused(why.to_owned(), Some(field.to_owned()));
+    let again = || Refused(look_again.to_owned(), None);
+    let Some(asked) = fields.asked(m, s, Tried::default()) else {
+        return Err(say(words.choose_weakest, &fields.weakest.1.name));
+    };
+    let because = |why| Refused((m.words.fields.science_error)(why), None);
+    let bottling = asked.ready().map_err(because)?.bottling;
+    let dose = plan(bottling).ok().and_then(|plan| plan.weigh());
+    let Some(weighed) = weighed.or(dose) else {
+        let refused = say(words.weigh_it, &fields.weighed.part.name);
+        m.drafts.demand(&fields.weighed.part.name);
+        return Err(refused);
+    };
+    let worst = guard(&bottling, weighed).map_err(because)?.worst;
+    Ok(BottlingRecord {
+        batch: s.id.clone(),
+        at: at.ok_or_else(again)?,
+        beer: bottling.beer,
+        sugar: bottling.sugar,
+        weighed,
+        target: bottling.target,
+        warmest: asked.warmest,
+        weakest: bottling.weakest,
+        hottest: bottling.hottest,
+        place,
+        moved: None,
+        worst,
+        went_on_because: fields.because.value.clone(),
+        note: fields.note.value.clone(),
+        grounds: Some(Grounds {
+            past: Some(asked.past()),
+            already_in: Some(bottling.already_in),
+            points_left: bottling.points_left,
+            filled: fields.filling(asked.beer).filled,
+            by_bottle: asked.sugar_goes == SugarGoes::Bottles,
+            scale: Some(bottling.weighing.scale),
+            sugar_name: fields.sugar.own_name.clone(),
+        }),
+    })
+}

@@ -1,0 +1,164 @@
+//! What the two places that work out priming sugar share: fields, and a plan as answer and figures.
+
+use super::ask::{Ask, Asked, ask, pick};
+use super::drawing::{BottleData, Drawing, Figure, GlassState, Sketch};
+use super::fields::{temperature, volume};
+use super::model::Model;
+use super::part::{Answer, Part, What};
+use super::worked::{DoubtIn, how_worked};
+use crate::advice::bottle::kinds::Bottle;
+use crate::advice::bottle::{Plan, Reason};
+use crate::quantity::{
+    Bounds, CarbonDioxideVolumes, Celsius, GasUnit, Kilopascals, Litres, Measured,
+};
+use crate::science::ScienceError;
+use crate::science::priming::Sugar;
+
+/// Targets that are asked for.
+pub const TARGET: Bounds<CarbonDioxideVolumes> =
+    Bounds::new(CarbonDioxideVolumes::literal(1.0), CarbonDioxideVolumes::literal(4.5));
+/// A target for most beer.
+const USUAL_TARGET: CarbonDioxideVolumes = CarbonDioxideVolumes::literal(2.4);
+/// Temperatures beer has been at, or bottles may come to stand at.
+pub const PLACE: Bounds<Celsius> = Bounds::new(Celsius::literal(0.0), Celsius::literal(45.0));
+/// Doubts of a dose.
+const IN_GRAMS: DoubtIn = (1, 1.0, "g");
+/// What one litre gets is said beside a dose.
+const A_LITRE: Litres = Litres::literal(1.0);
+
+/// Asks for the beer that is to be primed.
+pub fn ask_beer(m: &Model, scope: &str) -> Asked<Litres> {
+    let words = &m.words.bottle.priming;
+    volume(m, format!("{scope}beer"), (words.beer, words.beer_hint), None)
+}
+
+/// Asks for the carbon dioxide that is wished for.
+pub fn ask_target(m: &Model, scope: &str) -> Asked<CarbonDioxideVolumes> {
+    let words = &m.words.bottle.priming;
+    ask(
+        m,
+        Ask {
+            name: format!("{scope}target"),
+            label: words.target,
+            hint: words.target_hint,
+            unit: GasUnit::Volumes,
+            bounds: TARGET,
+            step: |unit| if unit == GasUnit::Volumes { 0.1 } else { 0.2 },
+            first: Some(USUAL_TARGET),
+            start: USUAL_TARGET,
+        },
+    )
+}
+
+/// Asks how warm the beer has been since it went quiet.
+pub fn ask_warmest(
+    m: &Model,
+    scope: &str,
+    hint: &'static str,
+    first: Option<Celsius>,
+) -> Asked<Celsius> {
+    let label = m.words.bottle.priming.warmest;
+    temperature(m, format!("{scope}warmest"), (label, hint), PLACE, first, 20.0)
+}
+
+/// Asks for the hottest place that bottles may come to.
+pub fn ask_hottest(m: &Model, scope: &str) -> Asked<Celsius> {
+    let (label, usual) = (m.words.bottle.priming.hottest, Some(Celsius::literal(30.0)));
+    temperature(m, format!("{scope}hottest"), (label, ""), PLACE, usual, 30.0)
+}
+
+/// Asks for the weakest bottle to be filled; nothing is chosen for the brewer.
+pub fn ask_weakest(m: &Model, scope: &str) -> (Option<Bottle>, Part) {
+    let words = &m.words.bottle.priming;
+    let all =
+        Bottle::ALL.map(|one| (one.name().to_owned(), (m.words.names.bottle)(one).to_owned()));
+    let none = (String::new(), words.weakest_decides.to_owned());
+    let options = std::iter::once(none).chain(all).collect();
+    let chosen = pick(m, &format!("{scope}weakest"), (words.weakest, ""), options, "");
+    (Bottle::named(&chosen.value), chosen.part)
+}
+
+/// The answer: the dose, that there is none, or what is still missing.
+pub fn dose_answer(
+    m: &Model,
+    found: Option<&Result<Plan, ScienceError>>,
+    sugar: Option<Sugar>,
+    missing: &'static str,
+) -> Part {
+    let label = m.words.bottle.plan.sugar_to_weigh;
+    let answer = match found {
+        None => Answer::only(label, missing),
+        Some(Err(why)) => Answer::only(label, (m.words.fields.science_error)(*why)),
+        Some(Ok(plan)) => dose_said(m, plan, sugar),
+    };
+    Part::new("answer", What::Answer(answer))
+}
+
+fn dose_said(m: &Model, plan: &Plan, sugar: Option<Sugar>) -> Answer {
+    let (w, words) = (m.writer(), &m.words.bottle.plan);
+    let label = words.sugar_to_weigh;
+    let (Some(dose), Some(weigh), Some(a_litre)) =
+        (plan.dose(), plan.weigh(), plan.sugar_for(A_LITRE))
+    else {
+        return Answer::only(label, words.no_dose);
+    };
+    let weight = w.weighed(weigh, plan.scale());
+    let doubt = (words.doubt)(w, dose);
+    let label = label.to_owned();
+    match sugar.and_then(|sugar| sugar.volume(weigh)) {
+        None => Answer { label, main: weight, beside: doubt, below: (words.a_litre)(a_litre) },
+        Some(volume) => Answer {
+            label,
+            main: w.wort(volume),
+            beside: (words.or_by_weight)(&weight, &doubt),
+            below: words.stir_it_in.to_owned(),
+        },
+    }
+}
+
+/// A plan as a drawing, in figures, and how it was worked out.
+pub fn plan_parts(m: &Model, plan: &Plan) -> Vec<Part> {
+    let words = &m.words.bottle.plan;
+    let drawing = Drawing {
+        title: words.weakest.to_owned(),
+        description: (words.described)(plan),
+        sketch: Sketch::Bottle(bottle_data(m, plan)),
+    };
+    vec![
+        Part::new("plan/bottle", What::Drawing(drawing)),
+        Part::new("plan/figures", What::Figures((words.guard)(plan))),
+        how_worked(m, "plan/worked", &plan.advice.worked, IN_GRAMS),
+    ]
+}
+
+/// The guard as the drawing of a bottle shows it.
+fn bottle_data(m: &Model, plan: &Plan) -> BottleData {
+    let (guard, words) = (plan.guard, &m.words.bottle.plan);
+    let cautioned = plan.advice.reasons.contains(&Reason::CautionForGlass);
+    let (fraction, state) = match guard.ceiling {
+        None => (1.0, GlassState::Never),
+        Some(ceiling) => {
+            let fraction = guard.worst.value() / ceiling.value();
+            let state = match (guard.worst > ceiling, cautioned) {
+                (true, _) => GlassState::Above,
+                (false, true) => GlassState::Caution,
+                (false, false) => GlassState::Within,
+            };
+            (fraction, state)
+        }
+    };
+    let figure = |value: String, name: &str| Figure { value, name: name.to_owned() };
+    let pressure = |p: Kilopascals, name| match state {
+        GlassState::Never => Figure::default(),
+        _ => figure((words.pressure)(p), name),
+    };
+    let gas = crate::words::write::volumes;
+    BottleData {
+        fraction,
+        state,
+        worst: figure(gas(guard.worst), words.at_worst),
+        ceiling: guard.ceiling.map(|c| figure(gas(c), words.ceiling)).unwrap_or_default(),
+        usual: pressure(guard.at_20, words.at_20),
+        hottest: pressure(guard.at_hottest, words.at_hottest),
+    }
+}
