@@ -18,7 +18,6 @@ use crate::advice::bottle::plan;
 use crate::advice::bottle::ways_to_dose::ways;
 use crate::advice::watch::State;
 use crate::batch::{Change, Id, Summary};
-use crate::words::watch::watch_words;
 use fields::{FORM, Fields, Tried};
 
 /// The stage.
@@ -86,7 +85,7 @@ fn asked(m: &Model, s: &Summary) -> Vec<Part> {
     parts.push(Part::new("outcome", What::Outcome(m.outcome(FORM))));
     parts.push(submit("save", words.save));
 
-    let finish = What::Verdict(watch_words(w, &s.finish));
+    let finish = What::Verdict((m.words.watch.finish)(w, &s.finish));
     vec![
         heading("is-it-finished", 2, words.is_it_finished),
         Part::new("finish", finish),
