@@ -11,6 +11,7 @@ pub mod family;
 pub mod open;
 pub mod pitch;
 pub mod practice;
+pub mod reading;
 pub mod thermometer;
 pub mod watch;
 

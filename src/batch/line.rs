@@ -3,13 +3,11 @@
 use super::id::Id;
 use super::journal::Journal;
 use super::record::{Reading, Vessel};
+use crate::advice::reading;
 use crate::advice::watch::{Look, Refracted};
 use crate::quantity::{Estimate, Moment, SpecificGravity};
-use crate::science::hydrometer::{Corrected, Sample, correct_beer, correct_wort};
-use crate::science::{ScienceError, Term, refractometer, sucrose};
-
-/// Doubt of a reading whose sample temperature was not noted: 5 °C either way of the instrument's.
-const NO_TEMPERATURE: f64 = 0.001;
+use crate::science::hydrometer::Corrected;
+use crate::science::{ScienceError, refractometer};
 
 /// One reading, as read and as corrected.
 #[derive(Clone, Debug, PartialEq)]
@@ -57,22 +55,13 @@ pub(super) fn corrected(
 ) -> Option<Result<Corrected, ScienceError>> {
     let Some(as_read) = reading.as_read else { return by_refractometer(reading, yeast_in) };
     let instrument = journal.hydrometer(&reading.hydrometer);
-    let sample = Sample {
+    let taken = reading::Taken {
         reading: as_read,
-        temperature: reading.sample.unwrap_or(instrument.reference),
+        sample: reading.sample,
         condition: reading.condition,
+        original,
     };
-    let found = match original {
-        Some(og) => correct_beer(sample, &instrument, sucrose::plato(og)),
-        None => correct_wort(sample, &instrument),
-    };
-    Some(found.map(|mut corrected| {
-        if reading.sample.is_none() {
-            corrected.worked = corrected.worked.doubt(Term::SampleTemperature, NO_TEMPERATURE);
-            corrected.gravity = corrected.gravity.widened(NO_TEMPERATURE);
-        }
-        corrected
-    }))
+    Some(reading::corrected(taken, &instrument))
 }
 
 /// Wort before the yeast; afterwards alcohol lifts what it shows, and there is no gravity to tell.

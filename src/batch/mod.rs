@@ -21,6 +21,7 @@ mod tally;
 mod today;
 mod watching;
 
+pub use crate::advice::pitch::start_gravity::{GoesBy, OriginalFrom};
 pub use change::{Change, Edit, LONGEST_NAME, Rejected};
 pub use entry::{Entry, EntryKey, Kind};
 pub use gear::{BottlesItem, HydrometerItem, Settings, SugarItem, Theme, Units};
@@ -28,13 +29,12 @@ pub use id::{Id, IdError};
 pub use journal::Journal;
 pub use line::ReadingLine;
 pub use log::Log;
-pub use pitch_record::{AddedWater, GoesBy, PitchRecord};
+pub use pitch_record::{AddedWater, PitchRecord};
 pub use quiet::{Quiet, quiet};
 pub use record::{
     Added, BatchHeading, BottlingRecord, Clarity, Fizz, Grounds, OpeningRecord, Reading,
     Refractometer, Vessel,
 };
-pub use start::OriginalFrom;
 pub use summary::Summary;
 pub use tally::{Year, tally};
 pub use today::{NextStep, Stage, Today, by_due};

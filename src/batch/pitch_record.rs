@@ -1,23 +1,13 @@
 //! The record of pitching day: what went in, how, and into what.
 
 use super::id::Id;
+use crate::advice::pitch::start_gravity::GoesBy;
 use crate::advice::pitch::yeast::Method;
 use crate::json_fields::record;
 use crate::quantity::{Celsius, Grams, Hours, Litres, Moment};
 use crate::science::kit_gravity::{Ingredient, KitGravity, by_mark, gravity};
 use crate::science::self_heating;
 use serde::{Deserialize, Serialize};
-
-/// Which gravity the batch goes by. The other is kept beside it.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum GoesBy {
-    /// The sample's reading, if there is one.
-    #[default]
-    Sample,
-    /// What was weighed in, if that is noted.
-    Ingredients,
-}
 
 /// Water that was added to the wort.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]

@@ -3,25 +3,12 @@
 use super::id::Id;
 use super::journal::Journal;
 use super::line::{ReadingLine, corrected};
-use super::pitch_record::{GoesBy, PitchRecord};
+use super::pitch_record::PitchRecord;
 use super::record::{BatchHeading, Reading, Vessel};
+use crate::advice::pitch::start_gravity::{self, GoesBy, Known, OriginalFrom};
 use crate::advice::practice::STILL_START;
 use crate::quantity::{Estimate, Moment, SpecificGravity};
 use crate::science::kit_gravity::KitGravity;
-
-/// A gravity that kit or recipe states is trusted to this (common practice, no source).
-const STATED: f64 = 0.003;
-
-/// What a starting gravity goes by.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum OriginalFrom {
-    /// The sample's reading.
-    Sample,
-    /// What was weighed in.
-    Ingredients,
-    /// What kit or recipe states.
-    Stated,
-}
 
 /// The starting gravity, with all that it could go by.
 pub(super) struct Start {
@@ -64,17 +51,14 @@ impl Start {
                 readings.iter().filter(of_wort).filter(soon).find_map(true_start)
             });
         let (reading, by_sample) = start.unzip();
-        let stated = heading.expected_start.map(|sg| Estimate::new(sg, STATED));
         let by_ingredients = record.and_then(|record| record.by_ingredients(heading.volume));
-        let weighed = by_ingredients.as_ref().map(|kit| kit.gravity);
-        let from = |gravity: Option<_>, what| gravity.map(|gravity| (gravity, what));
-        let sample = from(by_sample, OriginalFrom::Sample);
-        let ingredients = from(weighed, OriginalFrom::Ingredients);
-        let chosen = match record.map_or(GoesBy::Sample, |record| record.goes_by) {
-            GoesBy::Sample => sample.or(ingredients),
-            GoesBy::Ingredients => ingredients.or(sample),
+        let known = Known {
+            sample: by_sample,
+            ingredients: by_ingredients.as_ref().map(|kit| kit.gravity),
+            stated: heading.expected_start,
         };
-        let chosen = chosen.or(from(stated, OriginalFrom::Stated));
+        let goes_by = record.map_or(GoesBy::Sample, |record| record.goes_by);
+        let chosen = start_gravity::start(known, goes_by);
         Self { reading, by_sample, by_ingredients, chosen, yeast_in }
     }
 

@@ -9,5 +9,6 @@
 mod bottle;
 mod open;
 mod pitch;
+mod reading;
 mod support;
 mod watch;

@@ -2,7 +2,7 @@
 //! when they differ.
 
 use crate::advice::{Advice, Verdict};
-use crate::quantity::{Estimate, GravityChange, SpecificGravity};
+use crate::quantity::{Estimate, GravityChange, Measured, SpecificGravity};
 use crate::science::kit_gravity::KitGravity;
 use crate::science::mixing::{Cause, Comparison, SampleGravity, compare};
 
@@ -48,6 +48,70 @@ pub struct Start {
     /// The gravity to go by for now: the surer of two that agree, else the ingredients', for weights
     /// do not lie in layers.
     pub meanwhile: Estimate<SpecificGravity>,
+}
+
+/// One standard deviation of a start that kit or recipe states (common practice, no source).
+pub const STATED: GravityChange = GravityChange::literal(0.003);
+
+crate::choices! {
+    /// Which gravity the batch goes by. The other is kept beside it.
+    #[derive(Default)]
+    pub enum GoesBy {
+        /// The sample's reading, if there is one.
+        #[default]
+        Sample = "sample",
+        /// What was weighed in, if that is noted.
+        Ingredients = "ingredients",
+    }
+}
+
+/// What a starting gravity goes by.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum OriginalFrom {
+    /// The sample's reading.
+    Sample,
+    /// What was weighed in.
+    Ingredients,
+    /// What kit or recipe states.
+    Stated,
+}
+
+/// All that tells of a start.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Known {
+    /// By the sample, made true.
+    pub sample: Option<Estimate<SpecificGravity>>,
+    /// By what was weighed in.
+    pub ingredients: Option<Estimate<SpecificGravity>>,
+    /// What kit or recipe states.
+    pub stated: Option<SpecificGravity>,
+}
+
+/// The starting gravity to go by, and what it comes from: the one that was chosen, else the other, else
+/// what is stated, with [`STATED`] as its doubt; `None` when nothing is known.
+///
+/// ```
+/// use fermentside::advice::pitch::start_gravity::{GoesBy, Known, OriginalFrom, start};
+/// use fermentside::quantity::{Estimate, SpecificGravity};
+///
+/// let sg = |sg| Estimate::new(SpecificGravity::literal(sg), 0.001);
+/// let known = Known { sample: Some(sg(1.048)), stated: Some(SpecificGravity::literal(1.050)), ..Known::default() };
+/// // The ingredients were not noted.
+/// assert_eq!(start(known, GoesBy::Ingredients), Some((sg(1.048), OriginalFrom::Sample)));
+/// let both = Known { ingredients: Some(sg(1.051)), ..known };
+/// assert_eq!(start(both, GoesBy::Ingredients), Some((sg(1.051), OriginalFrom::Ingredients)));
+/// assert_eq!(start(Known::default(), GoesBy::Sample), None);
+/// ```
+#[must_use]
+pub fn start(known: Known, goes_by: GoesBy) -> Option<(Estimate<SpecificGravity>, OriginalFrom)> {
+    let sample = known.sample.map(|gravity| (gravity, OriginalFrom::Sample));
+    let ingredients = known.ingredients.map(|gravity| (gravity, OriginalFrom::Ingredients));
+    let chosen = match goes_by {
+        GoesBy::Sample => sample.or(ingredients),
+        GoesBy::Ingredients => ingredients.or(sample),
+    };
+    let stated = |sg| (Estimate::new(sg, STATED.value()), OriginalFrom::Stated);
+    chosen.or_else(|| known.stated.map(stated))
 }
 
 /// Judges the start.

@@ -1,5 +1,6 @@
 //! The true gravity behind a reading.
 
+use crate::advice::reading::{Taken, corrected};
 use crate::app::ask::{AskGravity, ask_gravity};
 use crate::app::fields::{SAMPLE, condition, hydrometer, temperature};
 use crate::app::model::Model;
@@ -7,7 +8,7 @@ use crate::app::part::{Answer, Part, What, columns};
 use crate::app::stem::stem;
 use crate::app::worked::{IN_GRAVITY, how_worked};
 use crate::quantity::{Celsius, SpecificGravity};
-use crate::science::hydrometer::{Corrected, Sample, correct_beer, correct_wort};
+use crate::science::hydrometer::Corrected;
 use crate::science::{ScienceError, sucrose};
 
 /// The sum.
@@ -26,15 +27,13 @@ pub fn parts(m: &Model) -> Vec<Part> {
     let (instrument, used) = hydrometer(m, &name("hydrometer"), None);
     let condition = condition(m, &name("condition"), None);
     let found = || -> Option<Result<Corrected, ScienceError>> {
-        let sample = Sample {
+        let taken = Taken {
             reading: reading.ok()?,
-            temperature: sample.ok()?,
+            sample: Some(sample.ok()?),
             condition: condition.value,
+            original: original.ok().map(sucrose::as_specific),
         };
-        Some(match original.ok() {
-            Some(original) => correct_beer(sample, &instrument, sucrose::as_plato(original)),
-            None => correct_wort(sample, &instrument),
-        })
+        Some(corrected(taken, &instrument))
     };
     let found = found();
     let ok = found.as_ref().and_then(|found| found.as_ref().ok());

@@ -2,6 +2,7 @@
 
 use super::reading_fields::{Fields, added_choices};
 use super::{Live, original};
+use crate::advice::{self, reading::Taken};
 use crate::batch::{Change, Entry, Id, Reading, Vessel};
 use crate::page::bench::gravity::{
     condition_choices, condition_named, instrument_choices, instrument_of,
@@ -15,7 +16,7 @@ use crate::page::parts::when::WhenField;
 use crate::page::session::use_session;
 use crate::page::stem_input::StemInput;
 use crate::page::{words, write};
-use crate::science::hydrometer::{Corrected, Sample, correct_beer, correct_wort};
+use crate::science::hydrometer::Corrected;
 use crate::science::refractometer::{USUAL_FACTOR, wort};
 use crate::science::{ScienceError, sucrose};
 use leptos::prelude::*;
@@ -43,15 +44,13 @@ pub fn ReadingForm(
     let (read, at, condition) = (fields.gravity.value, fields.sample.value, fields.condition);
     let found = move || -> Option<Result<Corrected, ScienceError>> {
         let instrument = instrument();
-        let sample = Sample {
+        let taken = Taken {
             reading: read.get().ok()?,
-            temperature: at.get().unwrap_or(instrument.reference),
+            sample: at.get().ok(),
             condition: condition_named(&condition.get()),
+            original: original(live),
         };
-        Some(match original(live) {
-            Some(og) => correct_beer(sample, &instrument, sucrose::plato(og)),
-            None => correct_wort(sample, &instrument),
-        })
+        Some(advice::reading::corrected(taken, &instrument))
     };
     let (brix, factor) = (fields.brix.value, fields.factor.value);
     let through_glass = move || {

@@ -1,6 +1,7 @@
 //! The true gravity behind a reading.
 
 use super::{SAMPLE, temperature};
+use crate::advice::{self, reading::Taken};
 use crate::page::ask::{AskGravity, ask_gravity};
 use crate::page::drafts::use_drafts;
 use crate::page::parts::answer::{Answer, Said};
@@ -12,9 +13,7 @@ use crate::page::session::use_session;
 use crate::page::stem_input::StemInput;
 use crate::page::{words, write};
 use crate::quantity::{Celsius, SpecificGravity, write_number};
-use crate::science::hydrometer::{
-    Condition, Corrected, Hydrometer, Sample, correct_beer, correct_wort,
-};
+use crate::science::hydrometer::{Condition, Corrected, Hydrometer};
 use crate::science::{ScienceError, sucrose};
 use leptos::prelude::*;
 
@@ -85,15 +84,13 @@ pub fn GravitySum() -> impl IntoView {
     let instrument = instrument_of(chosen);
     let (read, at, start) = (reading.value, sample.value, original.value);
     let found = move || -> Option<Result<Corrected, ScienceError>> {
-        let sample = Sample {
+        let taken = Taken {
             reading: read.get().ok()?,
-            temperature: at.get().ok()?,
+            sample: Some(at.get().ok()?),
             condition: condition_named(&condition.get()),
+            original: start.get().ok().map(sucrose::as_specific),
         };
-        Some(match start.get().ok() {
-            Some(original) => correct_beer(sample, &instrument(), sucrose::as_plato(original)),
-            None => correct_wort(sample, &instrument()),
-        })
+        Some(advice::reading::corrected(taken, &instrument()))
     };
     let writer = move || session.writer();
     let said = move || match found() {

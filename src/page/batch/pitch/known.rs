@@ -3,6 +3,8 @@
 use super::day::ROWS;
 use crate::advice::family::Family;
 use crate::advice::pitch::Wort;
+use crate::advice::pitch::start_gravity;
+use crate::advice::reading::{Taken, corrected};
 use crate::advice::thermometer::Thermometer;
 use crate::batch::{GoesBy, Summary};
 use crate::page::ask::{Read, ReadGravity};
@@ -10,7 +12,7 @@ use crate::page::batch::Live;
 use crate::page::session::use_session;
 use crate::quantity::{Celsius, Estimate, Grams, Hours, Litres, Share, SpecificGravity};
 use crate::science::cooling::Look;
-use crate::science::hydrometer::{Condition, Corrected, Sample, correct_wort};
+use crate::science::hydrometer::{Condition, Corrected};
 use crate::science::kit_gravity::{Fermentable, Ingredient, KitGravity, by_mark, gravity};
 use leptos::prelude::*;
 
@@ -35,7 +37,7 @@ pub struct Known {
 
 /// The ingredient of a stored name.
 pub fn kind_named(name: &str) -> Option<Fermentable> {
-    Fermentable::ALL.into_iter().find(|kind| crate::page::priming::stored(*kind) == name)
+    Fermentable::named(name)
 }
 
 impl Known {
@@ -49,7 +51,7 @@ impl Known {
     }
 
     fn thermometer(self) -> Thermometer {
-        if self.thermometer.get() == "strip" { Thermometer::Strip } else { Thermometer::Probe }
+        Thermometer::named(&self.thermometer.get()).unwrap_or(Thermometer::Probe)
     }
 
     /// The wort as its thermometer knows it.
@@ -104,12 +106,13 @@ impl Known {
         let session = use_session();
         let hydrometer = self.of_batch(|s| s.heading.hydrometer.clone())?;
         let instrument = session.journal.with(|journal| journal.hydrometer(&hydrometer));
-        let sample = Sample {
+        let taken = Taken {
             reading: self.sample.get().ok()?,
-            temperature: self.sample_at.get().unwrap_or(instrument.reference),
+            sample: self.sample_at.get().ok(),
             condition: Condition::Still,
+            original: None,
         };
-        correct_wort(sample, &instrument).ok()
+        corrected(taken, &instrument).ok()
     }
 
     /// Whether the sample's own temperature is noted.
@@ -119,17 +122,17 @@ impl Known {
 
     /// Which of the two the batch goes by.
     pub fn goes_by(self) -> GoesBy {
-        if self.goes_by.get() == "ingredients" { GoesBy::Ingredients } else { GoesBy::Sample }
+        GoesBy::named(&self.goes_by.get()).unwrap_or_default()
     }
 
     /// The start as it stands on this page, else as the batch knows it.
     pub fn start(self) -> Option<Estimate<SpecificGravity>> {
-        let sample = self.sample().map(|corrected| corrected.gravity);
-        let weighed = self.by_weight().map(|kit| kit.gravity);
-        let chosen = match self.goes_by() {
-            GoesBy::Sample => sample.or(weighed),
-            GoesBy::Ingredients => weighed.or(sample),
+        let known = start_gravity::Known {
+            sample: self.sample().map(|corrected| corrected.gravity),
+            ingredients: self.by_weight().map(|kit| kit.gravity),
+            stated: None,
         };
+        let chosen = start_gravity::start(known, self.goes_by()).map(|(gravity, _)| gravity);
         chosen.or_else(|| self.of_batch(|s| s.original).flatten())
     }
 }
