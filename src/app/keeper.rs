@@ -101,6 +101,13 @@ impl<S: Store> Keeper<S> {
         self.load().map(Box::new).map_err(NotSaved::Store)
     }
 
+    /// Frees the room of what was deleted no later than `until`, when nobody can take it back any more.
+    /// What cannot be freed now is tried again the next time.
+    pub fn sweep(&mut self, until: Moment) {
+        // Nothing shown as kept depends on it.
+        let _ = self.archive.sweep(until);
+    }
+
     /// Everything stored, as one text to be kept elsewhere.
     #[must_use]
     pub fn everything(&self) -> String {

@@ -1,6 +1,7 @@
 //! The archive: records above a store, each save beside the one before it.
 
 use super::envelope::{Record, Revision};
+use super::forget::{forget, sweep};
 use super::key::PREFIX;
 use super::lineage::{Conflict, heads};
 use super::load::{Loaded, our_keys, prefix_of, scan};
@@ -24,6 +25,8 @@ pub(super) struct Known {
     pub(super) over: Vec<Token>,
     /// All that stood, for settling conflicts.
     pub(super) seen: Vec<Token>,
+    /// When it was deleted, if all that stood said so.
+    pub(super) deleted: Option<Moment>,
 }
 
 impl Known {
@@ -35,6 +38,11 @@ impl Known {
             token: Some(shown.record.token),
             over: shown.replaces().collect(),
             seen: standing.iter().map(|h| h.record.token).collect(),
+            deleted: standing
+                .iter()
+                .all(|h| h.record.deleted)
+                .then(|| standing.iter().map(|h| h.record.at).max())
+                .flatten(),
         }
     }
 }
@@ -86,8 +94,8 @@ impl<S: Store> Archive<S> {
         save(&mut self.store, &mut self.things, Stamp { kind, id, at, token }, Some(body))
     }
 
-    /// Saves that a thing is deleted. What it said stays ([`Archive::earlier`]) until it is saved again
-    /// or the room is needed. In a store without room even for that, the thing is taken out of it
+    /// Saves that a thing is deleted. What it said stays ([`Archive::earlier`]) until it is saved again,
+    /// [forgotten](Archive::forget) or the room is needed. In a store without room even for that, the thing is taken out of it
     /// ([`Outcome::TakenAway`]).
     ///
     /// # Errors
@@ -100,6 +108,27 @@ impl<S: Store> Archive<S> {
         token: Token,
     ) -> Result<Outcome, SaveError> {
         delete(&mut self.store, &mut self.things, Stamp { kind, id, at, token })
+    }
+
+    /// Takes away all that lies there of a deleted thing, once nobody will take the deletion back. Whether
+    /// it is gone: `false`, and it stays deleted, when something else stands beside the deletion, when
+    /// something of it cannot be read, or when the store did not do it. Saved again later, it is a new
+    /// thing.
+    ///
+    /// # Errors
+    /// [`StoreError`] when the keys cannot be listed or read. The thing then stays deleted.
+    pub fn forget(&mut self, kind: &str, id: &str) -> Result<bool, StoreError> {
+        forget(&mut self.store, &mut self.things, kind, id)
+    }
+
+    /// Forgets everything that this archive knows as deleted no later than `until`, as by
+    /// [`Archive::forget`]. How many things are gone; a thing that could not be taken away is tried again
+    /// at the next sweep.
+    ///
+    /// # Errors
+    /// [`StoreError`] when the keys cannot be listed.
+    pub fn sweep(&mut self, until: Moment) -> Result<usize, StoreError> {
+        sweep(&mut self.store, &mut self.things, until)
     }
 
     /// Settles a conflict: saves what the revision `keep` says over everything that was known to stand.
@@ -138,6 +167,11 @@ impl<S: Store> Archive<S> {
     /// The store beneath.
     pub fn store(&self) -> &S {
         &self.store
+    }
+
+    /// The store beneath, given back.
+    pub fn into_store(self) -> S {
+        self.store
     }
 }
 

@@ -91,9 +91,31 @@ pub(super) fn prefix_of(kind: &str, id: &str) -> String {
 /// Another tab may write a new revision and remove the old one between our list and our reading; then
 /// the list is old, and a thing would seem gone that is not. So the scan begins anew.
 pub(super) fn scan(store: &dyn Store, prefix: &str) -> Result<Shelves, StoreError> {
+    scan_listed(store, &|| our_keys(store, prefix))
+}
+
+/// The same of things with more than one key: of the others nothing has been replaced.
+pub(super) fn scan_replaced(store: &dyn Store) -> Result<Shelves, StoreError> {
+    scan_listed(store, &|| {
+        let keys = our_keys(store, PREFIX)?;
+        let thing = |name: &String| Key::read(name).map(|key| (key.kind, key.id));
+        let things: Vec<_> = keys.iter().map(thing).collect();
+        let alone = |at: usize| {
+            let like = |other: Option<usize>| other.and_then(|at| things.get(at)) == things.get(at);
+            !like(at.checked_sub(1)) && !like(at.checked_add(1))
+        };
+        let replaced = keys.into_iter().enumerate().filter(|(at, _)| !alone(*at));
+        Ok(replaced.map(|(_, name)| name).collect())
+    })
+}
+
+fn scan_listed(
+    store: &dyn Store,
+    list: &dyn Fn() -> Result<Vec<String>, StoreError>,
+) -> Result<Shelves, StoreError> {
     let mut shelves = Shelves::default();
     for _ in 0..SCANS {
-        let (found, whole) = scan_once(store, prefix)?;
+        let (found, whole) = read_all(store, list()?);
         shelves = found;
         if whole {
             break;
@@ -102,11 +124,11 @@ pub(super) fn scan(store: &dyn Store, prefix: &str) -> Result<Shelves, StoreErro
     Ok(shelves)
 }
 
-/// What was found, and whether every listed key still had a text.
-fn scan_once(store: &dyn Store, prefix: &str) -> Result<(Shelves, bool), StoreError> {
+/// What lies under keys, and whether every one of them still had a text.
+pub(super) fn read_all(store: &dyn Store, keys: Vec<String>) -> (Shelves, bool) {
     let mut shelves = Shelves::default();
     let mut whole = true;
-    for name in our_keys(store, prefix)? {
+    for name in keys {
         let text = match store.read(&name) {
             Ok(Some(text)) => Ok(text),
             Ok(None) => {
@@ -137,7 +159,7 @@ fn scan_once(store: &dyn Store, prefix: &str) -> Result<(Shelves, bool), StoreEr
             Err(why) => shelf.unreadable.push(SetAside { key: name, text, why }),
         }
     }
-    Ok((shelves, whole))
+    (shelves, whole)
 }
 
 #[cfg(test)]

@@ -15,6 +15,7 @@ mod archive;
 mod browser;
 mod checksum;
 mod envelope;
+mod forget;
 mod key;
 mod lineage;
 mod load;

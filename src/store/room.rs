@@ -3,9 +3,8 @@
 //! A failure here does no harm. What stays too long is named as replaced by what stands, so it is
 //! never taken for more than it is.
 
-use super::key::PREFIX;
 use super::lineage::{Room, to_spare};
-use super::load::scan;
+use super::load::scan_replaced;
 use super::{Revision, Store};
 
 /// After a save that was read back: of one thing, what is older than the parents of what stands.
@@ -16,17 +15,34 @@ pub(super) fn tidy(store: &mut dyn Store, all: &[Revision]) {
     }
 }
 
-/// In need: from all things. Whether anything went.
+/// What may be given up in need, found once however often room is asked for.
 ///
 /// Things of which something cannot be read are left alone, since what is replaced there may be the
 /// best that is left.
-pub(super) fn make(store: &mut dyn Store, room: Room) -> bool {
-    let Ok(shelves) = scan(store, PREFIX) else { return false };
-    let mut gone = false;
-    for shelf in shelves.things.iter().map(|(_, shelf)| shelf).filter(|s| s.unreadable.is_empty()) {
-        for revision in to_spare(&shelf.revisions, room) {
-            gone |= store.remove(&revision.record.key().to_string()).is_ok();
-        }
+pub(super) struct Spare {
+    things: Vec<Vec<Revision>>,
+}
+
+impl Spare {
+    /// Of all things; nothing where the store cannot be read.
+    pub(super) fn of(store: &dyn Store) -> Self {
+        let shelves = scan_replaced(store).map(|found| found.things).unwrap_or_default();
+        let sound = shelves.into_iter().map(|(_, shelf)| shelf).filter(|s| s.unreadable.is_empty());
+        Self { things: sound.map(|shelf| shelf.revisions).collect() }
     }
-    gone
+
+    /// Takes away what is so little missed. Whether anything went.
+    pub(super) fn make(&mut self, store: &mut dyn Store, room: Room) -> bool {
+        let mut gone = false;
+        for revisions in &mut self.things {
+            let keys = to_spare(revisions, room).into_iter().map(|r| r.record.key());
+            for key in keys.collect::<Vec<_>>() {
+                if store.remove(&key.to_string()).is_ok() {
+                    gone = true;
+                    revisions.retain(|r| r.record.token != key.token);
+                }
+            }
+        }
+        gone
+    }
 }

@@ -5,7 +5,7 @@ use super::envelope::{Record, Revision};
 use super::key::{is_id, is_kind};
 use super::lineage::{Conflict, Room, ancestors, heads};
 use super::load::{Shelf, prefix_of, scan};
-use super::room;
+use super::room::{Spare, tidy};
 use super::token::Token;
 use super::{Store, StoreError};
 use crate::quantity::Moment;
@@ -226,18 +226,19 @@ fn put(
         None => Outcome::Saved(record),
         Some(conflict) => Outcome::SavedBeside(conflict),
     };
-    room::tidy(store, &shelf.revisions);
+    tidy(store, &shelf.revisions);
     Ok(outcome)
 }
 
 /// Writes `text` under the new `key` and reads it back, making room where there is none.
 fn keep(store: &mut dyn Store, key: &str, text: &str) -> Result<(), StoreError> {
     let mut result = write_and_read(store, key, text);
+    if result != Err(StoreError::Full) {
+        return result;
+    }
+    let mut spare = Spare::of(store);
     for room in [Room::Older, Room::Spare, Room::Deleted] {
-        if result != Err(StoreError::Full) {
-            break;
-        }
-        if room::make(store, room) {
+        if result == Err(StoreError::Full) && spare.make(store, room) {
             result = write_and_read(store, key, text);
         }
     }

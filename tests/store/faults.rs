@@ -14,6 +14,8 @@ enum Act {
     Save { tab: usize, thing: usize, size: usize },
     Delete { tab: usize, thing: usize },
     Resolve { tab: usize, thing: usize, pick: usize },
+    Forget { tab: usize, thing: usize },
+    Sweep { tab: usize },
     Load { tab: usize },
     CatchUp { tab: usize },
     Reopen { tab: usize },
@@ -33,8 +35,10 @@ fn acts() -> impl Strategy<Value = Act> {
     ];
     prop_oneof![
         12 => (tab.clone(), thing.clone(), 0..300_usize).prop_map(|(tab, thing, size)| Act::Save { tab, thing, size }),
-        2 => (tab.clone(), thing.clone()).prop_map(|(tab, thing)| Act::Delete { tab, thing }),
-        3 => (tab.clone(), thing, 0..3_usize).prop_map(|(tab, thing, pick)| Act::Resolve { tab, thing, pick }),
+        3 => (tab.clone(), thing.clone()).prop_map(|(tab, thing)| Act::Delete { tab, thing }),
+        3 => (tab.clone(), thing.clone(), 0..3_usize).prop_map(|(tab, thing, pick)| Act::Resolve { tab, thing, pick }),
+        2 => (tab.clone(), thing).prop_map(|(tab, thing)| Act::Forget { tab, thing }),
+        1 => tab.clone().prop_map(|tab| Act::Sweep { tab }),
         4 => tab.clone().prop_map(|tab| Act::Load { tab }),
         3 => tab.clone().prop_map(|tab| Act::CatchUp { tab }),
         1 => tab.clone().prop_map(|tab| Act::Reopen { tab }),
@@ -144,6 +148,16 @@ impl World {
                 let result = archive.resolve(KIND, THINGS[thing], keep, minute(n), token(n));
                 self.note(tab, over, result);
             }
+            Act::Forget { tab, thing } => {
+                let dead = self.dead();
+                let done = self.tabs[tab].1.forget(KIND, THINGS[thing]);
+                self.forgotten(&dead, done == Ok(true), |id| id == THINGS[thing]);
+            }
+            Act::Sweep { tab } => {
+                let dead = self.dead();
+                let _ = self.tabs[tab].1.sweep(minute(self.count));
+                self.forgotten(&dead, false, |_| true);
+            }
             Act::Load { tab } => {
                 if let Ok(loaded) = self.tabs[tab].1.load() {
                     self.tabs[tab].2 = screen(&loaded);
@@ -158,6 +172,26 @@ impl World {
                 disk.quota = room.map(|r| disk.used() + r);
             }
         }
+    }
+
+    /// Things of which a page that is opened now shows only that they are deleted.
+    fn dead(&self) -> BTreeSet<String> {
+        let loaded = Archive::new(Tab::new(&self.disk)).load().unwrap();
+        let screen = screen(&loaded);
+        let dead = screen.into_iter().filter(|(_, all)| all.iter().all(|record| record.deleted));
+        dead.map(|(id, _)| id).collect()
+    }
+
+    /// After forgetting, whole or half-way: what was dead has not come back to life, and that it was
+    /// deleted need not be told any more.
+    fn forgotten(&mut self, dead: &BTreeSet<String>, done: bool, of: impl Fn(&str) -> bool) {
+        let loaded = Archive::new(Tab::new(&self.disk)).load().unwrap();
+        for record in loaded.records.iter().filter(|record| !record.deleted) {
+            assert!(!dead.contains(&record.id), "{record:?} came back");
+        }
+        let deletions = self.saved.iter().filter(|record| record.deleted && of(&record.id));
+        let tokens: Vec<Token> = deletions.map(|record| record.token).collect();
+        if done { self.replaced.extend(tokens) } else { self.tried.extend(tokens) }
     }
 
     /// All saved that says the same as one of these: it stands and falls with it.

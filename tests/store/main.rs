@@ -6,4 +6,5 @@
 mod archive;
 mod faults;
 mod faulty;
+mod forgetting;
 mod released;
