@@ -1,9 +1,61 @@
-//! Batches: all of them, what is due first.
+//! Batches: all of them, what is due first standing first, each with how it stands and its next step.
 
+use super::glance::{Glance, by_due};
 use super::model::Model;
-use super::part::Part;
+use super::part::{Link, Part, Run, Tag, What, group, heading, link, text};
+use super::route::Route;
+use crate::batch::tally;
+use crate::words::write;
 
 /// The screen.
-pub fn parts(_m: &Model) -> Vec<Part> {
-    vec![]
+pub fn parts(m: &Model) -> Vec<Part> {
+    let words = &m.words.batches;
+    let mut parts = vec![
+        heading("title", 1, m.words.frame.batches),
+        link("start", "main-action", Route::NewBatch.address(), m.words.frame.start_a_batch),
+    ];
+    let rows: Vec<Part> = by_due(m).iter().map(|one| row(m, one)).collect();
+    parts.push(if rows.is_empty() {
+        text("none", "", words.no_batch_yet)
+    } else {
+        group("list", Tag::Ul, "batch-list", rows)
+    });
+    parts.extend(tally_of(m));
+    parts
+}
+
+fn row(m: &Model, one: &Glance) -> Part {
+    let (w, place) = (m.writer(), format!("batch/{}", one.id.as_str()));
+    let address = Route::Batch(one.id.clone(), one.today.stage).address();
+    let (next, _) = (m.words.now.step)(w, one.today.next);
+    let details = format!(
+        "{} · {} · {}",
+        write::full_day(one.started),
+        w.volume(one.volume),
+        (m.words.batches.standing)(one.today.stage, one.state)
+    );
+    let runs = vec![
+        Run::new("batch-name", one.name.clone()),
+        Run::new("batch-details", details),
+        Run::new("batch-next", next),
+    ];
+    let link = What::Link(Link { kind: "batch-row", address, runs, here: false });
+    group(place.clone(), Tag::Li, "", vec![Part::new(format!("{place}/link"), link)])
+}
+
+/// Volume begun in each calendar year; nothing before there is a batch.
+fn tally_of(m: &Model) -> Vec<Part> {
+    let (w, words) = (m.writer(), &m.words.batches);
+    let years = tally(&m.journal);
+    if years.is_empty() {
+        return vec![];
+    }
+    let row = |year: &crate::batch::Year| {
+        (year.year.to_string(), (words.begun)(&w.volume(year.volume), year.batches))
+    };
+    vec![
+        heading("tally", 2, words.begun_each_year),
+        Part::new("tally/years", What::Figures(years.iter().map(row).collect())),
+        text("tally/caution", "small", m.words.cautions.tally),
+    ]
 }

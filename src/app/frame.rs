@@ -30,7 +30,7 @@ fn title(m: &Model) -> String {
             m.journal.batch(id).map(|heading| heading.name.clone()).unwrap_or_default()
         }
         Route::Bench => words.bench.to_owned(),
-        Route::Sum(sum) => super::bench::names(m, *sum).0.to_owned(),
+        Route::Sum(sum) => super::sums::names(m, *sum).0.to_owned(),
         Route::Gear => words.gear.to_owned(),
     };
     format!("{here} · {}", words.page)

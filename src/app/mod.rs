@@ -21,6 +21,7 @@ mod save;
 mod stem;
 mod strength;
 mod sugar_ask;
+mod sums;
 mod worked;
 
 mod batch;
@@ -28,6 +29,7 @@ mod batches;
 mod bench;
 mod bottle;
 mod gear;
+mod glance;
 mod now;
 mod open;
 mod pitch;
@@ -77,7 +79,7 @@ fn stage_of(m: &Model, id: &Id, stage: Stage) -> Vec<Part> {
             link("back", "back", Route::Batches.address(), words.see_all_batches),
         ];
     };
-    let mut parts = batch::head(m, id, stage);
+    let mut parts = batch::head(m, &summary, stage);
     parts.extend(match stage {
         Stage::Pitch => pitch::parts(m, &summary),
         Stage::Watch => watch::parts(m, &summary),

@@ -182,7 +182,16 @@ impl Model {
     /// One batch worked out, once for each change of its log.
     #[must_use]
     pub fn summary(&self, id: &Id) -> Option<Rc<Summary>> {
-        Summary::of(&self.journal, id).map(Rc::new)
+        let log = self.journal.log(id)?;
+        let stamp = (log.revision(), self.journal.gear_revision());
+        if let Some((known, summary)) = self.worked.borrow().get(id)
+            && *known == stamp
+        {
+            return Some(Rc::clone(summary));
+        }
+        let summary = Rc::new(Summary::of(&self.journal, id)?);
+        self.worked.borrow_mut().insert(id.clone(), (stamp, Rc::clone(&summary)));
+        Some(summary)
     }
 
     /// The settings.

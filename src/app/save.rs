@@ -24,6 +24,12 @@ pub fn commit(
     }
 }
 
+/// Says at a form why it is not saved, and puts the attention on the field to look at.
+pub fn refuse(m: &mut Model, form: &str, why: &str, look_at: Option<String>) -> Vec<Effect> {
+    m.here.outcomes.insert(form.to_owned(), why.to_owned());
+    look_at.map(Effect::Attend).into_iter().collect()
+}
+
 /// Takes the last change back. What was here before needs no leave to come back.
 pub fn take_back(m: &mut Model) -> Vec<Effect> {
     let Some(undo) = m.undo.take() else { return vec![] };

@@ -1,8 +1,78 @@
-//! The words of the list of batches and the form of one.
+//! The words of the list of batches, of a batch's head and of its form.
 
+use super::frame::FRAME;
 use super::texts::texts;
+use crate::advice::watch::State;
+use crate::batch::Stage;
 
 texts! {
-    /// What stands at the list of batches and the form of one.
-    BatchesWords, BATCHES {} says {}
+    /// What stands at the list of batches, at a batch's head and in its form.
+    BatchesWords, BATCHES {
+        no_batch_yet: "No batch yet.",
+        begun_each_year: "Begun in each year",
+        change: "Change",
+        take_in_hand: "Take in hand",
+        strength_and_attenuation: "Strength and attenuation",
+        name: "Name",
+        give_name: "Give it a name.",
+        brewing_day: "Brewing day",
+        volume: "Volume in the fermenter",
+        leave_empty: "Leave empty if you don't know.",
+        start: "Starting gravity by kit or recipe",
+        end: "Final gravity by kit or recipe",
+        packet_from: "Packet: pitch from",
+        packet_to: "Packet: pitch up to",
+        packet_and_instrument: "Packet and instrument",
+        save: "Save",
+        start_it: "Start",
+        change_the_batch: "Change the batch",
+        delete_batch: "Delete this batch",
+        both_or_neither: "Give both temperatures of the packet, or neither.",
+        end_below_start: "The final gravity should be below the starting gravity.",
+        changed: "Batch changed",
+        deleted: "Batch deleted, with its log",
+    } says {
+        begun: fn(&str, u32) -> String = begun,
+        standing: fn(Stage, Option<State>) -> String = standing,
+        state: fn(State) -> &'static str = state,
+        start_fact: fn(&str, bool) -> String = start_fact,
+        now_fact: fn(&str) -> String = now_fact,
+        strength_fact: fn(&str, &str, bool) -> String = strength_fact,
+    }
+}
+
+fn begun(volume: &str, batches: u32) -> String {
+    let what = if batches == 1 { "batch" } else { "batches" };
+    format!("{volume} in {batches} {what}")
+}
+
+/// Where a batch is: its stage, and while it is watched how it stands.
+fn standing(stage: Stage, watched: Option<State>) -> String {
+    let name = (FRAME.stage)(stage);
+    watched.map_or_else(|| name.to_owned(), |is| format!("{name}: {}", state(is)))
+}
+
+/// How a batch stands, in a word or two for a list.
+const fn state(state: State) -> &'static str {
+    match state {
+        State::NotStarted => "not begun",
+        State::NotYet => "still falling",
+        State::Slow => "slow",
+        State::LooksStuck => "looks stuck",
+        State::OneMore => "one more reading",
+        State::Finished => "finished",
+        State::CannotTell => "can't tell yet",
+    }
+}
+
+fn start_fact(gravity: &str, was_read: bool) -> String {
+    format!("Start {gravity}{}", if was_read { "" } else { " stated" })
+}
+
+fn now_fact(gravity: &str) -> String {
+    format!("now {gravity}")
+}
+
+fn strength_fact(strength: &str, sigma: &str, bottled: bool) -> String {
+    format!("{strength} ±\u{A0}{sigma} ABV{}", if bottled { "" } else { " so far" })
 }

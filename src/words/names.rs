@@ -10,7 +10,9 @@ use crate::science::priming::Sugar;
 
 texts! {
     /// Names of things.
-    Names, NAMES {} says {
+    Names, NAMES {
+        yeast: "Yeast",
+    } says {
         verdict: fn(Verdict) -> &'static str = verdict,
         family: fn(Family) -> &'static str = family,
         bottle: fn(Bottle) -> &'static str = bottle,

@@ -1,8 +1,72 @@
-//! The words of Now.
+//! The words of Now, and the next step of a batch.
 
 use super::texts::texts;
+use super::write::Writer;
+use crate::batch::NextStep;
 
 texts! {
     /// What stands at Now.
-    NowWords, NOW {} says {}
+    NowWords, NOW {
+        lead: "Beside your fermenter: what to do next, why, and how sure. It works with no network and keeps the record on this phone only.",
+        or_one_sum: "Or one sum",
+        due_too: "Due too",
+        other_things: "Other things",
+        another_batch: "Another batch",
+        one_off_sum: "A one-off sum",
+    } says {
+        step: fn(Writer, NextStep) -> (String, &'static str) = step,
+        so_far: fn(&str) -> String = so_far,
+        since_pitching: fn(&str) -> String = since_pitching,
+    }
+}
+
+fn so_far(strength: &str) -> String {
+    format!("{strength} ABV so far")
+}
+
+fn since_pitching(age: &str) -> String {
+    format!("{age} since pitching")
+}
+
+/// The next step of a batch: one sentence, and the words on the large button.
+fn step(w: Writer, next: NextStep) -> (String, &'static str) {
+    let (sentence, button) = match next {
+        NextStep::Pitch => (
+            "Note the starting gravity, bring the wort into the yeast's range, and pitch."
+                .to_owned(),
+            "Go to Pitch",
+        ),
+        NextStep::FirstLook(at) => (
+            format!("Leave it closed. Take the first reading about {}.", w.day_ahead(at)),
+            "Add a reading",
+        ),
+        NextStep::ReadAgain(at) => {
+            (format!("Read it again on {} or later.", w.ahead(at)), "Add a reading")
+        }
+        NextStep::Stuck => (
+            "It looks stuck. Go through the steps before anything else.".to_owned(),
+            "See the steps",
+        ),
+        NextStep::LookForSigns(at) => (
+            format!("Leave it closed. Look for foam or drops under the lid on {}.", w.ahead(at)),
+            "See what to look for",
+        ),
+        NextStep::PitchAgain => (
+            "It has not begun. Go through the steps before anything else.".to_owned(),
+            "See the steps",
+        ),
+        NextStep::Bottle => (
+            "It is finished by its readings. Bottle it when it suits you.".to_owned(),
+            "Work out the sugar",
+        ),
+        NextStep::WaitForBottles(at) => (
+            format!("The bottles are working. Try the first on {}.", w.day_ahead(at)),
+            "See the bottles",
+        ),
+        NextStep::TryOne => {
+            ("Chill one bottle for two days and try it.".to_owned(), "Note how it was")
+        }
+        NextStep::Enjoy => ("Ready. Note how each bottle was.".to_owned(), "Note a bottle"),
+    };
+    (sentence, button)
 }

@@ -1,1 +1,76 @@
 //! The list of batches, the form of one, and Now.
+
+use crate::paper::{Paper, golden};
+
+/// Starts a batch of 20 litres with a clean ale yeast, and gives its address without the stage.
+pub fn start(phone: &mut Paper, name: &str) -> String {
+    phone.go("#/batches/new");
+    phone.type_into("Name", name);
+    phone.type_into("Volume in the fermenter", "20");
+    phone.choose("Yeast", "Ale, clean or American type");
+    phone.tap("Start");
+    phone.place().trim_end_matches("pitch").to_owned()
+}
+
+#[test]
+fn a_batch_is_started_changed_deleted_and_taken_back() {
+    let mut phone = Paper::new();
+    golden("now-empty", &phone.text());
+    let batch = start(&mut phone, "Cellar bitter");
+    phone.sees("# Cellar bitter");
+    phone.tap("Now");
+    golden("now", &phone.text());
+    phone.tap("Batches");
+    golden("batches", &phone.text());
+    phone.reload();
+    phone.sees("Cellar bitter Sat 7 Mar 2026 · 20.0 L · Pitch");
+
+    phone.go(&format!("{batch}edit"));
+    golden("batch-form", &phone.text());
+    phone.type_into("Name", "Cellar best");
+    phone.tap("Save");
+    phone.sees("# Cellar best");
+    phone.sees("Batch changed");
+    phone.tap("Undo");
+    phone.sees("# Cellar bitter");
+
+    phone.go(&format!("{batch}edit"));
+    phone.tap("Delete this batch");
+    phone.sees("No batch yet.");
+    phone.sees("Batch deleted, with its log");
+    phone.tap("Undo");
+    phone.sees("Cellar bitter");
+    phone.reload();
+    phone.sees("Cellar bitter");
+}
+
+#[test]
+fn a_form_says_what_it_lacks_and_keeps_what_was_typed() {
+    let mut phone = Paper::new();
+    phone.go("#/batches/new");
+    phone.type_into("Final gravity by kit or recipe", "1.050");
+    phone.tap("Start");
+    phone.sees("Name: [] Give it a name.");
+    phone.sees("Some fields need another look.");
+    phone.sees("! Something is needed here.");
+    phone.type_into("Name", "Cellar bitter");
+    phone.type_into("Volume in the fermenter", "20");
+    phone.type_into("Starting gravity by kit or recipe", "1.040");
+    phone.reload();
+    phone.tap("Start");
+    phone.sees("The final gravity should be below the starting gravity.");
+    assert_eq!(phone.value_in("Final gravity by kit or recipe"), "1.050");
+}
+
+#[test]
+fn a_name_is_letters_that_show_and_not_too_many() {
+    for name in ["\u{200B}\u{200E}", &"long ".repeat(80)] {
+        let mut phone = Paper::new();
+        phone.go("#/batches/new");
+        phone.type_into("Name", name);
+        phone.type_into("Volume in the fermenter", "20");
+        phone.tap("Start");
+        assert_eq!(phone.place(), "#/batches/new", "{}", phone.text());
+        phone.sees("!!");
+    }
+}

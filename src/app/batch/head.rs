@@ -1,10 +1,74 @@
 //! The head of a batch: its name, what it has come to, and the four stages.
 
+use crate::app::act::{Act, BatchAct};
+use crate::app::fold::fold;
 use crate::app::model::Model;
-use crate::app::part::Part;
-use crate::batch::{Id, Stage};
+use crate::app::part::{Link, Part, Run, Tag, What, action, group, heading, link, text};
+use crate::app::route::Route;
+use crate::app::strength::{IN_STRENGTH, rules};
+use crate::app::worked::how_worked;
+use crate::batch::{Id, Stage, Summary};
+use crate::quantity::write_number;
+use crate::words::write;
+
+/// What a batch has come to, in one line.
+fn facts(m: &Model, summary: &Summary) -> String {
+    let (w, words) = (m.writer(), &m.words.batches);
+    let start = summary
+        .original
+        .map(|og| (words.start_fact)(&w.gravity(og.value()), summary.original_was_read));
+    let now = summary.present.map(|now| (words.now_fact)(&w.gravity(now.value())));
+    let strength = summary.strength.as_ref().map(|strength| {
+        let (abv, bottled) = match summary.strength_in_bottle() {
+            Some(in_bottle) => (in_bottle, true),
+            None => (strength.alcohol, false),
+        };
+        let sigma = write_number(abv.sigma(), 1);
+        (words.strength_fact)(&write::strength(abv.value()), &sigma, bottled)
+    });
+    let parts: Vec<_> = [start, now, strength].into_iter().flatten().collect();
+    if parts.is_empty() { w.volume(summary.heading.volume) } else { parts.join(" · ") }
+}
 
 /// The head, above every stage.
-pub fn parts(_m: &Model, _id: &Id, _stage: Stage) -> Vec<Part> {
-    vec![]
+pub fn parts(m: &Model, summary: &Summary, stage: Stage) -> Vec<Part> {
+    let (words, id) = (&m.words.batches, &summary.id);
+    let edit = link("head/change", "", Route::EditBatch(id.clone()).address(), words.change);
+    let mut links = vec![edit];
+    if m.journal.in_hand().as_ref() != Some(id) {
+        let take = Act::Batch(BatchAct::TakeInHand(id.clone()));
+        links.push(action("head/take", "quiet", words.take_in_hand, take));
+    }
+    let mut stages = group(
+        "head/stages",
+        Tag::Nav,
+        "stages",
+        Stage::ALL.map(|one| way(m, id, one, stage)).into(),
+    );
+    if let What::Group(group) = &mut stages.what {
+        m.words.frame.stages.clone_into(&mut group.label);
+    }
+    let head = vec![
+        heading("title", 1, summary.heading.name.clone()),
+        text("head/facts", "facts", facts(m, summary)),
+        group("head/links", Tag::Div, "batch-links", links),
+        stages,
+    ];
+    let mut parts = vec![group("head", Tag::Header, "batch-head", head)];
+    if let Some(strength) = &summary.strength {
+        let inner = vec![
+            Part::new("head/rules", What::Figures(rules(m, strength))),
+            text("head/caution", "small", m.words.cautions.strength),
+            how_worked(m, "head/worked", &strength.worked, IN_STRENGTH),
+        ];
+        parts.push(fold(m, "head/strength", words.strength_and_attenuation, inner));
+    }
+    parts
+}
+
+fn way(m: &Model, id: &Id, one: Stage, stage: Stage) -> Part {
+    let address = Route::Batch(id.clone(), one).address();
+    let runs = vec![Run::new("", (m.words.frame.stage)(one))];
+    let link = Link { kind: "", address, runs, here: one == stage };
+    Part::new(format!("head/{}", (m.words.frame.stage)(one)), What::Link(link))
 }

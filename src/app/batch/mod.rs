@@ -8,9 +8,23 @@ pub use head::parts as head;
 
 use super::act::BatchAct;
 use super::event::Effect;
-use super::model::Model;
+use super::model::{Model, Then};
+use super::route::Route;
+use super::save::commit;
+use crate::batch::{Change, Entry, Settings};
 
 /// What a batch as a whole offers.
-pub fn act(_m: &mut Model, _act: BatchAct) -> Vec<Effect> {
-    vec![]
+pub fn act(m: &mut Model, act: BatchAct) -> Vec<Effect> {
+    match act {
+        BatchAct::TakeInHand(id) => {
+            let settings = Settings { in_hand: Some(id), ..m.settings() };
+            commit(m, "head", Change::put(Settings::id(), Entry::Settings(settings)), "", vec![])
+        }
+        BatchAct::Save(id) => form::save(m, id),
+        BatchAct::Delete(id) => {
+            let change = Change::remove_batch(&m.journal, &id);
+            let then = vec![Then::Go(Route::Batches)];
+            commit(m, "batch", change, m.words.batches.deleted, then)
+        }
+    }
 }
