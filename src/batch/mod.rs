@@ -3,6 +3,7 @@
 //! Every saved thing is an [`Entry`] with an identity of its own. A [`Journal`] holds them all; it
 //! changes only by [`Journal::apply`], which gives back the [`Change`] that undoes it.
 
+mod asking;
 mod bottled;
 mod change;
 mod entry;

@@ -17,10 +17,11 @@ pub struct Chosen<T> {
 
 /// A field for words: what is written there, and the part.
 pub fn words_field(m: &Model, name: &str, label: &str, first: &str, long: bool) -> Chosen<String> {
-    let text = m.drafts.text(name).unwrap_or(first).to_owned();
-    let field =
-        WordsField { label: label.to_owned(), text: text.clone(), error: String::new(), long };
-    Chosen { value: text.trim().to_owned(), part: Part::new(name, What::Words(field)) }
+    let typed = m.drafts.text(name);
+    let value = typed.map_or(first, str::trim).to_owned();
+    let (label, text) = (label.to_owned(), typed.unwrap_or(first).to_owned());
+    let field = WordsField { label, text, error: String::new(), long };
+    Chosen { value, part: Part::new(name, What::Words(field)) }
 }
 
 /// What is asked and which answers there are; the words of each stand behind its stored name.

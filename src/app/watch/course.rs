@@ -1,0 +1,163 @@
+//! The course of a batch: drawn, walked through reading by reading, and as a table.
+
+use crate::advice::watch::forecast::BandPoint;
+use crate::app::act::{Act, WatchAct};
+use crate::app::drawing::{CourseSketch, Drawing, Sketch};
+use crate::app::fold::fold;
+use crate::app::model::Model;
+use crate::app::part::{Action, Part, Table, Tag, What, group, text};
+use crate::app::worked::{IN_GRAVITY, how_worked};
+use crate::batch::{ReadingLine, Summary, Vessel};
+use crate::chart::{Course, CourseData, CoursePoint, OutlookPoint, course, gravity_symbol};
+use crate::quantity::{Celsius, GravityUnit, Measured, SpecificGravity, TemperatureUnit, Unit};
+use crate::science::sucrose;
+use crate::words::Writer;
+
+/// The readings that have a gravity, in order of time: as they are drawn.
+fn drawn(s: &Summary) -> impl Iterator<Item = &ReadingLine> {
+    s.lines.iter().filter(|line| line.gravity().is_some())
+}
+
+/// The drawing with the forecast, its walk and its table.
+pub fn parts(m: &Model, s: &Summary) -> Vec<Part> {
+    let (w, words) = (m.writer(), &m.words.watch);
+    let readings = drawn(s).count();
+    let mut parts = vec![];
+    if readings > 0 {
+        parts.push(Part::new("course", What::Drawing(drawing(m, w, s, readings))));
+    }
+    match &s.forecast {
+        Some(Ok(forecast)) => {
+            parts.push(text("forecast", "forecast", (words.forecast)(w, forecast)));
+            parts.push(how_worked(m, "forecast/worked", &forecast.worked, IN_GRAVITY));
+        }
+        Some(Err(why)) => parts.push(text("forecast", "forecast", (words.no_forecast)(*why))),
+        None => {}
+    }
+    if readings > 0 {
+        parts.push(walk(m, w, s));
+        parts.push(table(m, w, s));
+    }
+    parts
+}
+
+fn drawing(m: &Model, w: Writer, s: &Summary, readings: usize) -> Drawing {
+    let words = &m.words.watch.course;
+    let data = data(w, s);
+    let course = course(&data);
+    let day = |(x, tick): &(f64, _)| {
+        let (count, date) = (words.day)(*tick);
+        (*x, count, date)
+    };
+    let sketch = CourseSketch {
+        symbol: gravity_symbol(data.plato),
+        end_text: words.expected_end,
+        days: course.days.iter().map(day).collect(),
+        here: m.here.walked,
+        course,
+    };
+    Drawing {
+        title: words.title.to_owned(),
+        description: (words.description)(w, s, readings),
+        sketch: Sketch::Course(Box::new(sketch)),
+    }
+}
+
+/// The course in the brewer's units.
+fn data(w: Writer, s: &Summary) -> CourseData {
+    let plato = w.units.gravity == GravityUnit::Plato;
+    let on_scale =
+        |sg: SpecificGravity| if plato { sucrose::plato(sg).value() } else { sg.value() };
+    let points = drawn(s).filter_map(|line| {
+        let gravity = line.gravity()?;
+        let sigma = on_scale(gravity.upper(1.0)) - on_scale(gravity.value());
+        Some(CoursePoint {
+            minutes: line.reading.at.minutes_since_epoch(),
+            gravity: on_scale(gravity.value()),
+            sigma,
+            satellite: line.reading.vessel == Vessel::Satellite,
+            label: w.gravity(gravity.value()),
+        })
+    });
+    let temperature = |t: Celsius| w.units.temperature.express(t.value());
+    let temperatures = s.lines.iter().filter_map(|line| {
+        let beer = line.reading.beer.filter(|_| line.reading.vessel == Vessel::Main)?;
+        Some((line.reading.at.minutes_since_epoch(), temperature(beer)))
+    });
+    let band = match &s.forecast {
+        Some(Ok(forecast)) => forecast.band.as_slice(),
+        _ => &[],
+    };
+    let foretold = |p: &BandPoint| OutlookPoint {
+        minutes: p.at.minutes_since_epoch(),
+        low: on_scale(p.low),
+        middle: on_scale(p.middle),
+        high: on_scale(p.high),
+    };
+    CourseData {
+        points: points.collect(),
+        temperatures: temperatures.collect(),
+        end_zone: s.finish.end.map(|end| (on_scale(end.from), on_scale(end.to))),
+        outlook: band.iter().map(foretold).collect(),
+        offset_minutes: s.heading.started.offset_minutes(),
+        plato,
+        celsius: w.units.temperature == TemperatureUnit::Celsius,
+    }
+}
+
+/// The reading that is walked to, between two buttons; the arrow keys do the same.
+fn walk(m: &Model, w: Writer, s: &Summary) -> Part {
+    let words = &m.words.watch.course;
+    let here = m.here.walked.and_then(|at| drawn(s).nth(at));
+    let said = match here {
+        Some(line) => (words.reading)(w, line),
+        None => words.touch_or_step.to_owned(),
+    };
+    let step = |forward| Act::Watch(WatchAct::Walk(forward));
+    let button = |name: &str, label: &str, spoken: &str, forward| {
+        let (label, spoken) = (label.to_owned(), spoken.to_owned());
+        let act = Some(step(forward));
+        Part::new(name, What::Action(Action { kind: "", label, spoken, act }))
+    };
+    let mut told = group("walk/here", Tag::Div, "", vec![text("walk/said", "", said)]);
+    if let What::Group(told) = &mut told.what {
+        told.role = "status";
+    }
+    let parts = vec![
+        button("walk/earlier", "◀", words.earlier, false),
+        told,
+        button("walk/later", "▶", words.later, true),
+    ];
+    let mut walk = group("walk", Tag::Div, "walk", parts);
+    if let What::Group(walk) = &mut walk.what {
+        words.walk.clone_into(&mut walk.label);
+        walk.arrows = Some((step(false), step(true)));
+    }
+    walk
+}
+
+/// Every reading in a row, made only when it is wanted.
+fn table(m: &Model, w: Writer, s: &Summary) -> Part {
+    let words = &m.words.watch.course;
+    let mut parts = vec![];
+    if m.is_open("course/table", false) {
+        let rows = s.lines.iter().map(|line| (words.row)(w, line).to_vec());
+        let table = Table { label: words.table, head: words.head.to_vec(), rows: rows.collect() };
+        parts.push(Part::new("course/table/rows", What::Table(table)));
+    }
+    fold(m, "course/table", words.as_a_table, parts)
+}
+
+/// Where a step along the readings leads.
+pub fn step(m: &Model, s: &Summary, forward: bool) -> Option<usize> {
+    laid_out(m, s).step(m.here.walked, forward)
+}
+
+/// Whether there is such a reading in the drawing.
+pub fn has(m: &Model, s: &Summary, at: usize) -> bool {
+    at < laid_out(m, s).stops.len()
+}
+
+fn laid_out(m: &Model, s: &Summary) -> Course {
+    course(&data(m.writer(), s))
+}

@@ -1,0 +1,143 @@
+//! One reading: a gravity and its sample's temperature first, the rest when it matters.
+
+use super::fields::Fields;
+use super::log::change_button;
+use super::noting::{ADD, Noted, noted, scope_of};
+use crate::app::act::{Act, WatchAct};
+use crate::app::event::Effect;
+use crate::app::fold::fold;
+use crate::app::model::{Model, Noting, Then};
+use crate::app::part::{Answer, Part, Tag, What, action, columns, form, group, submit};
+use crate::app::save::commit;
+use crate::app::stem::stem;
+use crate::batch::{Change, Entry, Id, Reading, ReadingLine, Summary};
+use crate::science::hydrometer::Condition;
+
+/// The name that its outcome goes by: one form stands open at a time.
+const FORM: &str = "watch/form";
+
+/// The form.
+pub fn parts(m: &Model, s: &Summary, noted: Noted) -> Part {
+    let words = &m.words.watch.reading;
+    let name = |key: &str| format!("{}{key}", noted.scope);
+    let fields = Fields::of(m, s, &noted);
+    // It is shown as it will be logged.
+    let placeholder = Id::random([0; 8]);
+    let reading = fields.reading(&s.id, m.now);
+    let id = noted.id.as_ref().unwrap_or(&placeholder);
+    let line = reading.map(|reading| s.line_of(&m.journal, id, &reading));
+    let read = fields.gravity.ok();
+    let corrected = line.as_ref().and_then(ReadingLine::gravity).filter(|_| read.is_some());
+    let asks_condition = noted.id.is_some()
+        || fields.condition.value != Condition::Still
+        || s.asks_condition(fields.vessel.value, read);
+    let rest = Some(s.rest(fields.vessel.value));
+    let drawn = stem(m, &fields.gravity, corrected.map(|g| g.value()), &fields.instrument, rest);
+    let more = vec![
+        fields.beer.part,
+        fields.room.part,
+        fields.vessel.part,
+        fields.added.part,
+        fields.at.part,
+        fields.note.part,
+        fields.hydrometer.part,
+        fields.brix.part,
+        fields.factor.part,
+    ];
+    let mut right = vec![fields.sample.part];
+    right.extend(asks_condition.then_some(fields.condition.part));
+    right.push(fold(m, &name("more"), words.more, more));
+    let (save, leave) = match noted.id {
+        None => (words.save, words.not_now),
+        Some(_) => (words.save_change, words.leave),
+    };
+    let buttons = vec![
+        submit(name("save"), save),
+        action(name("leave"), "quiet", leave, Act::Watch(WatchAct::Leave)),
+    ];
+    let parts = vec![
+        Part::new(name("answer"), What::Answer(answer(m, line.as_ref()))),
+        columns(&name("fields"), vec![fields.gravity.part, drawn], right),
+        Part::new(name("outcome"), What::Outcome(m.outcome(FORM))),
+        group(name("buttons"), Tag::Div, "form-actions", buttons),
+    ];
+    form(name("form"), "reading-form", Act::Watch(WatchAct::Save(s.id.clone())), parts)
+}
+
+fn answer(m: &Model, line: Option<&ReadingLine>) -> Answer {
+    let (w, words) = (m.writer(), &m.words.watch.reading);
+    let glass = line.is_some_and(|line| line.reading.refractometer.is_some());
+    match line.map(|line| (line, &line.corrected)) {
+        Some((_, Some(Err(why)))) => {
+            Answer::only(words.gravity, (m.words.fields.science_error)(*why))
+        }
+        Some((line, Some(Ok(corrected)))) => {
+            let gravity = corrected.gravity.value();
+            let below = if corrected.cool_first {
+                format!("{} {}", words.too_hot, m.words.cautions.hot)
+            } else if line.reading.as_read.is_none() {
+                words.by_refractometer.to_owned()
+            } else {
+                (words.extract)(gravity)
+            };
+            Answer {
+                label: words.gravity.to_owned(),
+                main: w.gravity(gravity),
+                beside: w.gravity_doubt(corrected.gravity.sigma()),
+                below,
+            }
+        }
+        _ if glass => Answer::only(words.gravity, words.only_change),
+        _ => Answer::only(words.gravity, words.set_or_type),
+    }
+}
+
+/// Opens a form.
+pub fn open(m: &mut Model, noting: Noting) -> Vec<Effect> {
+    m.here.outcomes.remove(&FORM.to_owned());
+    // The row of a reading that is changed may be far below its form.
+    let attend = match &noting {
+        Noting::Changed(id) => Some(Effect::Attend(format!("{}gravity", scope_of(id)))),
+        _ => None,
+    };
+    m.here.noting = noting;
+    attend.into_iter().collect()
+}
+
+/// Leaves it: what was typed for a new reading is kept, a change is forgotten.
+pub fn leave(m: &mut Model) -> Vec<Effect> {
+    m.here.outcomes.remove(&FORM.to_owned());
+    let left = std::mem::replace(&mut m.here.noting, Noting::Nothing);
+    let Noting::Changed(id) = left else { return vec![] };
+    m.drafts.forget(&scope_of(&id));
+    vec![Effect::KeepDrafts, Effect::Attend(change_button(&id))]
+}
+
+/// Saves it.
+pub fn save(m: &mut Model, batch: &Id) -> Vec<Effect> {
+    let Some(s) = m.summary(batch) else { return vec![] };
+    let Some(noted) = noted(m, &s) else { return vec![] };
+    let fields = Fields::of(m, &s, &noted);
+    if let Some(first) = fields.wrong().shown(m) {
+        m.here.outcomes.insert(FORM.to_owned(), m.words.frame.look_again.to_owned());
+        return vec![Effect::Attend(first)];
+    }
+    match fields.reading(batch, m.now) {
+        Some(reading) => keep(m, noted, reading),
+        None => vec![],
+    }
+}
+
+fn keep(m: &mut Model, noted: Noted, reading: Reading) -> Vec<Effect> {
+    let words = &m.words.watch.reading;
+    let (id, done, next) = match noted.id {
+        Some(id) => {
+            let button = change_button(&id);
+            (id, words.changed, button)
+        }
+        None => (m.new_id(), words.saved, ADD.to_owned()),
+    };
+    let change = Change::put(id, Entry::Reading(reading));
+    let then = vec![Then::Forget(noted.scope), Then::CloseForm, Then::Attend(next)];
+    commit(m, FORM, change, done, then)
+}
