@@ -1,6 +1,6 @@
 //! What a thermometer is worth, and where the wort is heading by two looks at it.
 
-use crate::quantity::{Celsius, Estimate, Measured, TemperatureChange};
+use crate::quantity::{Celsius, Estimate, Hours, Measured, TemperatureChange};
 use crate::science::cooling::Look;
 
 /// One standard deviation in moving and in still wort: ±1.5 °F and ±3 °F (common practice, no source).
@@ -92,6 +92,29 @@ impl Thermometer {
             (_, false) => STILL,
         };
         Estimate::new(t, sigma)
+    }
+}
+
+/// The looks at a thermometer as the clock and the trend want them: an earlier one, if there was one, and
+/// how long after it the present one.
+///
+/// ```
+/// use fermentside::advice::thermometer::{ReadWith, looks};
+/// use fermentside::quantity::{Celsius, Hours};
+///
+/// let reads = |t| ReadWith::Probe.reads(Celsius::literal(t));
+/// let both = looks(reads(25.0), Some((reads(40.0), Hours::literal(1.0))));
+/// assert_eq!((both.len(), both[1].at, both[1].temperature), (2, Hours::literal(1.0), reads(25.0)));
+/// assert_eq!(looks(reads(25.0), None).len(), 1);
+/// ```
+#[must_use]
+pub fn looks(now: Estimate<Celsius>, earlier: Option<(Estimate<Celsius>, Hours)>) -> Vec<Look> {
+    let first = Hours::literal(0.0);
+    match earlier {
+        None => vec![Look { at: first, temperature: now }],
+        Some((temperature, apart)) => {
+            vec![Look { at: first, temperature }, Look { at: apart, temperature: now }]
+        }
     }
 }
 

@@ -5,13 +5,14 @@ use super::line::ReadingLine;
 use super::record::{BatchHeading, Vessel};
 use super::summary::Summary;
 use crate::advice::pitch::already_in::Pitched;
+use crate::advice::pitch::place::heating;
 use crate::advice::thermometer::Thermometer;
 use crate::advice::watch::beer_temperature::{Notice, Read, Warmth, notice};
 use crate::advice::watch::bubbles::{Quiet, Signs};
 use crate::advice::watch::ladder::Shown;
 use crate::batch::PitchRecord;
 use crate::quantity::{Celsius, Estimate, Measured, Moment, SpecificGravity};
-use crate::science::self_heating::{self, SelfHeating, Standing, self_heating};
+use crate::science::self_heating::{self, SelfHeating};
 
 /// What was done to the last reading of the beer, and how warm it stands.
 pub(super) fn shown(journal: &Journal, heading: &BatchHeading, lines: &[ReadingLine]) -> Shown {
@@ -89,15 +90,9 @@ fn warms_itself(
     room: Celsius,
 ) -> Option<SelfHeating> {
     let original = original?.value();
-    let found = self_heating(Standing {
-        volume: pitch.volume.unwrap_or(heading.volume),
-        original,
-        end: heading.family.ends_at(original).middle(),
-        pitching: heading.family.pitching(),
-        vessel: pitch.vessel.unwrap_or(self_heating::Vessel::Bucket),
-        room,
-    });
-    found.ok()
+    let volume = pitch.volume.unwrap_or(heading.volume);
+    let vessel = pitch.vessel.unwrap_or(self_heating::Vessel::Bucket);
+    heating(volume, original, heading.family, vessel, room).ok()
 }
 
 impl Summary {

@@ -79,6 +79,19 @@ fn heat(w: f64, t: f64) -> f64 {
     t * summed - w * t * (SUGAR[0] + SUGAR[1] * t / 2.0)
 }
 
+/// What ice melts to: as many litres of water as it weighs kilograms (water's density, to a part in a
+/// thousand).
+///
+/// ```
+/// use fermentside::{quantity::{Grams, Litres}, science::heat::melted};
+///
+/// assert_eq!(melted(Grams::literal(2500.0)), Litres::literal(2.5));
+/// ```
+#[must_use]
+pub fn melted(ice: Grams) -> Litres {
+    Litres::nearest(ice.value() / 1000.0)
+}
+
 /// Heat capacity by mass of wort, or of water at zero extract.
 ///
 /// ```

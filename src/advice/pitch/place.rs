@@ -4,8 +4,9 @@
 use super::room_air::{self, Air};
 use crate::advice::family::{Family, Span};
 use crate::advice::{Advice, Verdict};
-use crate::quantity::{Celsius, Litres, Measured, Share, TemperatureChange};
-use crate::science::self_heating::SelfHeating;
+use crate::quantity::{Celsius, Litres, Measured, Share, SpecificGravity, TemperatureChange};
+use crate::science::ScienceError;
+use crate::science::self_heating::{SelfHeating, Standing, Vessel, self_heating};
 
 /// Headspace that foam wants: 20 to 25 % of the vessel (common practice, no source).
 pub const HEADSPACE: Share = Share::literal(0.20);
@@ -99,6 +100,38 @@ pub enum Next {
     SealLoosely,
     /// As the air of the room wants it.
     MindTheAir(room_air::Next),
+}
+
+/// How this beer will warm itself in that vessel and room: by its start, and the middle of where its family
+/// ends.
+///
+/// ```
+/// use fermentside::advice::{family::Family, pitch::place::heating};
+/// use fermentside::quantity::{Celsius, Litres, Measured, SpecificGravity};
+/// use fermentside::science::self_heating::Vessel;
+///
+/// let (volume, start) = (Litres::literal(20.0), SpecificGravity::literal(1.048));
+/// let rise = |vessel| {
+///     let room = Celsius::literal(18.0);
+///     heating(volume, start, Family::CleanAle, vessel, room).map(|found| found.rise.value().value())
+/// };
+/// assert!(rise(Vessel::Insulated)? > rise(Vessel::Bucket)?);
+/// assert!(rise(Vessel::Bucket)? > rise(Vessel::WaterTub)?);
+/// # Ok::<(), fermentside::science::ScienceError>(())
+/// ```
+///
+/// # Errors
+/// As [`self_heating`].
+pub fn heating(
+    volume: Litres,
+    original: SpecificGravity,
+    family: Family,
+    vessel: Vessel,
+    room: Celsius,
+) -> Result<SelfHeating, ScienceError> {
+    let end = family.ends_at(original).middle();
+    let pitching = family.pitching();
+    self_heating(Standing { volume, original, end, pitching, vessel, room })
 }
 
 /// Judges a place. `next` holds every step that is wanted, the weightiest first: people, then the lid,
@@ -209,7 +242,6 @@ mod tests {
     use super::*;
     use crate::advice::pitch::room_air::{AirChange, Room};
     use crate::quantity::{CubicMetres, SpecificGravity};
-    use crate::science::self_heating::{Standing, Vessel, self_heating};
 
     fn cupboard(room: f64) -> Place {
         let heating = self_heating(Standing {

@@ -2,7 +2,8 @@
 //! when they differ.
 
 use crate::advice::{Advice, Verdict};
-use crate::quantity::{Estimate, GravityChange, Measured, SpecificGravity};
+use crate::quantity::{Estimate, Grams, GravityChange, Litres, Measured, SpecificGravity};
+use crate::science::heat::melted;
 use crate::science::kit_gravity::KitGravity;
 use crate::science::mixing::{Cause, Comparison, SampleGravity, compare};
 
@@ -112,6 +113,23 @@ pub fn start(known: Known, goes_by: GoesBy) -> Option<(Estimate<SpecificGravity>
     };
     let stated = |sg| (Estimate::new(sg, STATED.value()), OriginalFrom::Stated);
     chosen.or_else(|| known.stated.map(stated))
+}
+
+/// Water that was added to the wort, ice counted as what it melts to; `None` where neither is known.
+///
+/// ```
+/// use fermentside::advice::pitch::start_gravity::topped_up;
+/// use fermentside::quantity::{Grams, Litres};
+///
+/// let (water, ice) = (Some(Litres::literal(10.0)), Some(Grams::literal(2000.0)));
+/// assert_eq!(topped_up(water, ice), Some(Litres::literal(12.0)));
+/// assert_eq!(topped_up(None, ice), Some(Litres::literal(2.0)));
+/// assert_eq!(topped_up(None, None), None);
+/// ```
+#[must_use]
+pub fn topped_up(water: Option<Litres>, ice: Option<Grams>) -> Option<Litres> {
+    let Some(ice) = ice else { return water };
+    Some(Litres::nearest(water.map_or(0.0, Measured::value) + melted(ice).value()))
 }
 
 /// Judges the start.

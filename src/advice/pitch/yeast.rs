@@ -164,6 +164,19 @@ pub struct Plan {
     pub waking: Waking,
 }
 
+/// Dry yeast in so many sachets; one that was not measured holds [`USUAL_SACHET`].
+///
+/// ```
+/// use fermentside::{advice::pitch::yeast::in_sachets, quantity::Grams};
+///
+/// assert_eq!(in_sachets(2, Some(Grams::literal(7.0))), Grams::literal(14.0));
+/// assert_eq!(in_sachets(2, None), Grams::literal(22.0));
+/// ```
+#[must_use]
+pub fn in_sachets(count: u32, size: Option<Grams>) -> Grams {
+    Grams::nearest(f64::from(count) * size.unwrap_or(USUAL_SACHET).value())
+}
+
 /// Judges the yeast in hand against the makers' dose.
 ///
 /// Sound yeast is counted against the lower dose; one caution (past its date, kept warm) moves the

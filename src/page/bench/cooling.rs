@@ -3,7 +3,7 @@
 use super::{temperature, volume};
 use crate::advice::Verdict;
 use crate::advice::pitch::{Wort, judge};
-use crate::advice::thermometer::{Thermometer, for_the_clock};
+use crate::advice::thermometer::{ReadWith, for_the_clock, looks};
 use crate::chart::{Layer, Substance};
 use crate::page::ask::{Ask, AskGravity, ask, ask_gravity};
 use crate::page::batches::form::{family_choices, family_named};
@@ -19,34 +19,28 @@ use crate::page::session::use_session;
 use crate::page::words;
 use crate::page::write::{self, Writer};
 use crate::quantity::{
-    Bounds, Celsius, Estimate, Grams, Hours, Litres, Measured, MinuteUnit, Plato, SpecificGravity,
+    Bounds, Celsius, Grams, Hours, Litres, Measured, MinuteUnit, Plato, SpecificGravity,
     write_number,
 };
-use crate::science::cooling::{Look, Window, window};
+use crate::science::cooling::{Window, window};
 use crate::science::heat::{Blend, Part, ice_to_reach, water_to_reach};
 use crate::science::{ScienceError, sucrose};
 use leptos::prelude::*;
 
 const ANY: Bounds<Celsius> = Bounds::new(Celsius::literal(0.0), Celsius::literal(100.0));
 
-/// How it was read: thermometer, and whether the wort was stirred.
-const READ_WITH: [(&str, &str, Thermometer, bool); 3] = [
-    ("probe", "Probe, stirred", Thermometer::Probe, true),
-    ("strip", "Strip on the wall, stirred", Thermometer::Strip, true),
-    ("still", "Not stirred", Thermometer::Probe, false),
-];
-
-/// The wort's temperature as that thermometer knows it, and whether it was stirred.
-fn by_thermometer(name: &str, t: Celsius) -> (Estimate<Celsius>, bool) {
-    let found = READ_WITH.iter().find(|(known, ..)| *known == name);
-    let (thermometer, stirred) = found
-        .map_or((Thermometer::Probe, true), |&(.., thermometer, stirred)| (thermometer, stirred));
-    (thermometer.reads(t, stirred), stirred)
+fn read_with(name: &str) -> ReadWith {
+    ReadWith::named(name).unwrap_or(ReadWith::Probe)
 }
 
 /// The choices of thermometer.
 fn thermometer_choices() -> Vec<(&'static str, &'static str)> {
-    READ_WITH.iter().map(|&(name, words, ..)| (name, words)).collect()
+    let words = |with| match with {
+        ReadWith::Probe => "Probe, stirred",
+        ReadWith::Strip => "Strip on the wall, stirred",
+        ReadWith::Still => "Not stirred",
+    };
+    ReadWith::ALL.map(|with| (with.name(), words(with))).to_vec()
 }
 
 /// What water or ice does, in words.
@@ -146,7 +140,8 @@ pub fn CoolingSum() -> impl IntoView {
 
     let t = wort.value;
     let judged = move || {
-        let (temperature, stirred) = by_thermometer(&thermometer.get(), t.get().ok()?);
+        let with = read_with(&thermometer.get());
+        let (temperature, stirred) = (with.reads(t.get().ok()?), with.parts().1);
         let family = family_named(&family.get());
         Some(judge(Wort { temperature, stirred, family, packet: None }))
     };
@@ -165,10 +160,9 @@ pub fn CoolingSum() -> impl IntoView {
     };
     let (before, gap, place) = (earlier.value, between.value, bath.value);
     let cooled = move || -> Option<Result<Window, ScienceError>> {
-        let now = t.get().ok()?;
-        let name = thermometer.get();
-        let look = |at, t| Look { at, temperature: by_thermometer(&name, t).0 };
-        let looks = [look(Hours::literal(0.0), before.get().ok()?), look(gap.get().ok()?, now)];
+        let with = read_with(&thermometer.get());
+        let earlier = (with.reads(before.get().ok()?), gap.get().ok()?);
+        let looks = looks(with.reads(t.get().ok()?), Some(earlier));
         Some(window(&for_the_clock(&looks), place.get().ok()?, target()))
     };
     let writer = move || session.writer();

@@ -15,9 +15,7 @@ use crate::page::drafts::use_drafts;
 use crate::page::priming::{NOT_CHILLED, PLACE, ask_beer, ask_hottest, ask_target, ask_warmest};
 use crate::page::session::{Session, use_session};
 use crate::page::sugar_ask::{SugarAsk, SugarChosen};
-use crate::quantity::{
-    Bounds, CarbonDioxideVolumes, Celsius, Estimate, Grams, Litres, MassUnit, Measured,
-};
+use crate::quantity::{Bounds, CarbonDioxideVolumes, Celsius, Estimate, Grams, Litres, MassUnit};
 use crate::science::ScienceError;
 use leptos::prelude::*;
 

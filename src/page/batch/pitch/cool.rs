@@ -4,6 +4,7 @@ use super::day::Day;
 use super::known::Known;
 use crate::advice::Verdict;
 use crate::advice::pitch::outlook::outlook;
+use crate::advice::pitch::place::taken_to_hold;
 use crate::advice::pitch::ways_to_range::{Scene, Takes, Way, ways};
 use crate::chart::{Layer, Substance};
 use crate::page::parts::answer::{Judged, card};
@@ -17,13 +18,9 @@ use crate::page::session::use_session;
 use crate::page::words::{self, pitching};
 use crate::page::write::{self, Writer};
 use crate::quantity::{Celsius, Litres, Measured, Plato};
-use crate::science::heat::Part;
+use crate::science::heat::{Part, melted};
 use crate::science::sucrose;
 use leptos::prelude::*;
-
-/// A vessel whose size is not known is taken to have room for a quarter more than is in it (common
-/// practice, no source).
-const ROOM_LEFT: f64 = 1.25;
 
 const THERMOMETERS: [(&str, &str); 2] =
     [("probe", "Probe in the wort"), ("strip", "Strip on the wall")];
@@ -45,9 +42,8 @@ fn layers(w: Writer, wort: Part, way: &Way, capacity: Option<Litres>) -> Option<
     };
     let added = match way.takes.as_ref()? {
         Takes::Water(litres, at) => layer(Substance::Water, litres.value(), *at, "water"),
-        // Ice melts to as many litres of water as it weighs kilograms.
         Takes::Ice(mass) => {
-            layer(Substance::Ice, mass.value() / 1000.0, Celsius::literal(0.0), "ice")
+            layer(Substance::Ice, melted(*mass).value(), Celsius::literal(0.0), "ice")
         }
         Takes::Time(_) => return None,
     };
@@ -134,7 +130,7 @@ pub fn Cool(day: Day) -> impl IntoView {
         let whole = part(known)?;
         let looks = known.looks();
         let brim = holds.get().ok();
-        let room = Litres::nearest(whole.volume.value() * ROOM_LEFT);
+        let room = taken_to_hold(whole.volume);
         let waiting = bath.get().ok().filter(|_| looks.len() > 1).map(|bath| (looks, bath));
         let water = water.get().ok();
         let scene = Scene {

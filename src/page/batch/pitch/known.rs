@@ -5,7 +5,7 @@ use crate::advice::family::Family;
 use crate::advice::pitch::Wort;
 use crate::advice::pitch::start_gravity;
 use crate::advice::reading::{Taken, corrected};
-use crate::advice::thermometer::Thermometer;
+use crate::advice::thermometer::{Thermometer, looks};
 use crate::batch::{GoesBy, Summary};
 use crate::page::ask::{Read, ReadGravity};
 use crate::page::batch::Live;
@@ -65,15 +65,10 @@ impl Known {
     /// The looks at the thermometer, the present one last.
     pub fn looks(self) -> Vec<Look> {
         let stirred = self.stirred.get() != "no";
-        let look = |at, t| Look { at, temperature: self.thermometer().reads(t, stirred) };
-        let now = self.wort.get().ok();
-        match (self.earlier.get(), self.between.get(), now) {
-            (Ok(earlier), Ok(apart), Some(now)) => {
-                vec![look(Hours::literal(0.0), earlier), look(apart, now)]
-            }
-            (.., Some(now)) => vec![look(Hours::literal(0.0), now)],
-            _ => vec![],
-        }
+        let reads = |t| self.thermometer().reads(t, stirred);
+        let Ok(now) = self.wort.get() else { return vec![] };
+        let earlier = self.earlier.get().ok().map(reads).zip(self.between.get().ok());
+        looks(reads(now), earlier)
     }
 
     /// In the vessel now, or planned.

@@ -10,7 +10,7 @@ mod start;
 mod yeast;
 
 use super::Live;
-use crate::advice::pitch::yeast::Method;
+use crate::advice::pitch::yeast::{Method, in_sachets};
 use crate::batch::{AddedWater, Entry, Id, PitchRecord, Reading, Vessel};
 use crate::page::batches::form::when;
 use crate::page::drafts::use_drafts;
@@ -19,7 +19,7 @@ use crate::page::parts::live::{Outcome, live as redrawn};
 use crate::page::parts::when::WhenField;
 use crate::page::session::{Session, use_session};
 use crate::page::words;
-use crate::quantity::{Grams, Measured, Moment};
+use crate::quantity::Moment;
 use crate::science::hydrometer::Condition;
 use day::Day;
 use leptos::prelude::*;
@@ -103,8 +103,7 @@ fn record(day: &Day, batch: &Id, at: Moment) -> Result<PitchRecord, String> {
     };
     let known = day.known();
     let sachets: Option<u32> = day.sachets.get_untracked().parse().ok();
-    let size = sachet.unwrap_or(yeast::USUAL_SACHET);
-    let from_sachets = sachets.map(|count| Grams::nearest(f64::from(count) * size.value()));
+    let from_sachets = sachets.map(|count| in_sachets(count, sachet));
     let method = match day.method.get_untracked().as_str() {
         "sprinkled" => Some(Method::Sprinkled),
         "rehydrated" => Some(Method::Rehydrated),

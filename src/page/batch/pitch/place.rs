@@ -2,7 +2,7 @@
 
 use super::day::Day;
 use super::known::Known;
-use crate::advice::pitch::place::{Place as Spot, judge};
+use crate::advice::pitch::place::{self as place_advice, Place as Spot, judge};
 use crate::advice::pitch::room_air::{self, AirChange, Room};
 use crate::page::ask::{Ask, ask};
 use crate::page::parts::answer::card;
@@ -11,12 +11,11 @@ use crate::page::parts::field::{NumberField, TextField};
 use crate::page::parts::live::live;
 use crate::page::parts::warmth_drawing::{WarmthData, WarmthDrawing};
 use crate::page::parts::worked::HowWorked;
-use crate::page::priming::stored;
 use crate::page::session::use_session;
 use crate::page::words::place;
 use crate::page::write::Writer;
 use crate::quantity::{Bounds, Celsius, CubicMetres, Measured, RoomUnit, Unit, write_number};
-use crate::science::self_heating::{SelfHeating, Standing, Vessel, self_heating};
+use crate::science::self_heating::{SelfHeating, Vessel};
 use leptos::prelude::*;
 
 const AIRS: [(&str, &str, AirChange); 3] = [
@@ -29,7 +28,7 @@ const VESSELS: [(&str, &str); 4] = [("1", "1"), ("2", "2"), ("3", "3"), ("5", "5
 
 /// The vessel of a stored name.
 pub fn vessel_named(name: &str) -> Vessel {
-    Vessel::ALL.into_iter().find(|vessel| stored(*vessel) == name).unwrap_or(Vessel::Bucket)
+    Vessel::named(name).unwrap_or(Vessel::Bucket)
 }
 
 fn vessel_choices() -> Vec<(&'static str, &'static str)> {
@@ -38,16 +37,8 @@ fn vessel_choices() -> Vec<(&'static str, &'static str)> {
 }
 
 fn heating(known: Known, vessel: &str, room: Option<Celsius>) -> Option<SelfHeating> {
-    let original = known.start()?.value();
-    self_heating(Standing {
-        volume: known.volume()?,
-        original,
-        end: known.family().ends_at(original).middle(),
-        pitching: known.family().pitching(),
-        vessel: vessel_named(vessel),
-        room: room?,
-    })
-    .ok()
+    let (volume, original) = (known.volume()?, known.start()?.value());
+    place_advice::heating(volume, original, known.family(), vessel_named(vessel), room?).ok()
 }
 
 fn drawing(w: Writer, known: Known, found: &SelfHeating) -> AnyView {

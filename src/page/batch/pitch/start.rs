@@ -1,7 +1,7 @@
 //! The true starting gravity: what was weighed in, the sample, and which of the two the batch goes by.
 
 use super::day::{Day, ROWS};
-use crate::advice::pitch::start_gravity::judge;
+use crate::advice::pitch::start_gravity::{judge, topped_up};
 use crate::page::parts::answer::card;
 use crate::page::parts::choice::{Choice, Pick};
 use crate::page::parts::field::NumberField;
@@ -11,7 +11,6 @@ use crate::page::priming::stored;
 use crate::page::session::use_session;
 use crate::page::words::pitching;
 use crate::page::write;
-use crate::quantity::{Litres, Measured};
 use crate::science::kit_gravity::Fermentable;
 use crate::science::mixing::SampleGravity;
 use crate::science::sucrose;
@@ -32,14 +31,7 @@ pub fn Start(day: Day) -> impl IntoView {
     let session = use_session();
     let known = day.known();
     let (added, ice) = (day.added.value, day.ice_added.value);
-    // Ice melts to as many litres of water as it weighs kilograms.
-    let topped_up = move || match (added.get().ok(), ice.get().ok()) {
-        (water, None) => water,
-        (water, Some(ice)) => {
-            let water = water.map_or(0.0, Measured::value);
-            Some(Litres::nearest(water + ice.value() / 1000.0))
-        }
-    };
+    let topped_up = move || topped_up(added.get().ok(), ice.get().ok());
     let judged = move || {
         let kit = known.by_weight()?;
         let sample = known.sample()?;

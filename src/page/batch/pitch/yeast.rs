@@ -2,8 +2,8 @@
 
 use super::day::Day;
 use super::known::Known;
-use crate::advice::pitch::satellite::card;
-use crate::advice::pitch::yeast::{Months, Plan, Supply, plan};
+use crate::advice::pitch::satellite::{JAR, card};
+use crate::advice::pitch::yeast::{Months, Plan, Supply, USUAL_SACHET, plan};
 use crate::page::parts::answer::VerdictCard;
 use crate::page::parts::choice::Choice;
 use crate::page::parts::field::{NumberField, TextField};
@@ -11,7 +11,7 @@ use crate::page::parts::live::{list, live, say};
 use crate::page::session::use_session;
 use crate::page::words::pitching;
 use crate::page::write::{self, Writer};
-use crate::quantity::{Grams, Litres, Measured, Moment, write_number};
+use crate::quantity::{Grams, Measured, Moment, write_number};
 use leptos::prelude::*;
 
 const COUNTS: [(&str, &str); 5] = [("1", "1"), ("2", "2"), ("3", "3"), ("4", "4"), ("6", "6")];
@@ -19,10 +19,6 @@ const PAST: [(&str, &str); 3] = [("no", "In date"), ("3", "Past its date"), ("13
 const WARM: [(&str, &str); 2] = [("no", "Kept cool"), ("yes", "Stood warm")];
 const METHODS: [(&str, &str); 2] = [("sprinkled", "Sprinkle"), ("rehydrated", "Wake in water")];
 const SATELLITE: [(&str, &str); 2] = [("yes", "Set"), ("no", "Not this time")];
-/// A sachet that is not measured (common practice, no source).
-pub const USUAL_SACHET: Grams = Grams::literal(11.0);
-/// A hydrometer's jar (common practice, no source).
-const JAR: Litres = Litres::literal(0.2);
 
 /// The sachets in hand, judged.
 pub fn supply(known: Known, count: u32, size: Grams, past: &str, kept_warm: bool) -> Option<Plan> {
