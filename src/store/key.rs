@@ -58,6 +58,12 @@ pub fn is_id(text: &str) -> bool {
     !text.is_empty() && text.bytes().all(|b| b.is_ascii_alphanumeric() || b == b'-')
 }
 
+/// Whether a storage key is one of a record of ours, and not a probe or another program's.
+#[must_use]
+pub fn is_record(key: &str) -> bool {
+    Key::read(key).is_some()
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -91,10 +97,4 @@ mod tests {
             assert_eq!(Key::read(text), None, "{text}");
         }
     }
-}
-
-/// Whether a storage key is one of a record of ours, and not a probe or another program's.
-#[must_use]
-pub fn is_record(key: &str) -> bool {
-    Key::read(key).is_some()
 }

@@ -2,7 +2,7 @@
 
 use crate::any::entry;
 use fermentside::batch::{Entry, Kind, Theme};
-use fermentside::quantity::{Litres, Measured};
+use fermentside::quantity::Litres;
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
