@@ -3,8 +3,9 @@
 //! By molar masses for the pure sugars; for the rest by their solids and by what of them ferments. A
 //! dose uses the middle, a guard the upper end (two standard deviations).
 
+use super::carbon_dioxide::GRAMS_PER_VOLUME;
 use super::sucrose;
-use crate::quantity::{Estimate, Grams, Litres, Measured, Share, SpecificGravity};
+use crate::quantity::{Estimate, Extract, Grams, Litres, Measured, Share, SpecificGravity};
 use serde::{Deserialize, Serialize};
 
 /// Grams of carbon dioxide from a gram of glucose, by molar masses (IUPAC): 2 × 44.009 / 180.156.
@@ -132,6 +133,25 @@ impl Sugar {
             }
         };
         Estimate::new(Share::nearest(best), sigma)
+    }
+
+    /// What a litre needs of it for one volume of carbon dioxide, at full yield; `None` for what does not
+    /// ferment, or so little that no real amount of it would do.
+    ///
+    /// ```
+    /// use fermentside::quantity::{Measured, Share};
+    /// use fermentside::science::priming::{OwnSugar, Sugar};
+    ///
+    /// let of = |sugar: Sugar| sugar.grams_a_volume().map(|each| format!("{:.2}", each.value()));
+    /// assert_eq!(of(Sugar::Sucrose).as_deref(), Some("3.84"));
+    /// let [none, all] = [0.0, 1.0].map(Share::literal);
+    /// assert_eq!(of(Sugar::Own(OwnSugar { fermentable: none, water: none })), None);
+    /// assert_eq!(of(Sugar::Own(OwnSugar { fermentable: all, water: all })), None);
+    /// ```
+    #[must_use]
+    pub fn grams_a_volume(self) -> Option<Extract> {
+        let full = self.full_yield().value().value();
+        (full > 0.0).then(|| Extract::new(GRAMS_PER_VOLUME / full).ok()).flatten()
     }
 
     /// Table sugar that gives as much gas and alcohol as so much of this.
