@@ -46,6 +46,8 @@ fn send(
     then: Vec<Then>,
 ) -> Vec<Effect> {
     m.here.outcomes.remove(&form);
+    // A copy that is shown would lack it.
+    m.phone.everything = None;
     let ticket = m.pending.last().map_or(1, |last| last.ticket + 1);
     m.pending.push(Pending { ticket, back, done: done.to_owned(), then, form });
     vec![Effect::Save(ticket, change)]
@@ -78,8 +80,16 @@ pub fn saved(m: &mut Model, ticket: u32) -> Vec<Effect> {
         m.undo = Some(Undo { done: pending.done, change: pending.back, since: m.now });
     } else if pending.form == "undo" {
         m.undo = None;
+    } else {
+        // What takes an earlier change of the same thing back would take this one back unasked.
+        m.undo.take_if(|undo| same_thing(&undo.change, &pending.back));
     }
     effects
+}
+
+/// Whether two changes are about one thing.
+fn same_thing(one: &Change, other: &Change) -> bool {
+    one.edits().iter().any(|edit| other.edits().iter().any(|with| edit.key() == with.key()))
 }
 
 /// It is not kept: what was made here is taken back, and the form says why.
