@@ -1,7 +1,7 @@
 //! Everything a touch can mean beyond filling in a field. Flat data, so that a screen names what it
 //! offers, and a walk can do it, without either knowing the other's file.
 
-use crate::batch::{EntryKey, Id, Vessel};
+use crate::batch::{EntryKey, Id, Kind, Vessel};
 use crate::store::{Conflict, Token};
 
 /// What a button does, or sending a form.
@@ -125,21 +125,36 @@ pub enum BenchAct {
     Clear(&'static str),
 }
 
+/// A thing of the gear, in its form.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Thing {
+    /// Its kind.
+    pub kind: Kind,
+    /// Its identity; a new one has none yet.
+    pub id: Option<Id>,
+}
+
+/// The units that are usual together.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[allow(missing_docs)] // each is named for where they are usual
+pub enum UnitsOf {
+    Metric,
+    UnitedStates,
+}
+
 /// What the gear offers.
 #[derive(Clone, Debug, PartialEq)]
 pub enum GearAct {
-    /// Open the form of a thing; a new one has no identity yet.
-    Edit(EntryKey),
-    /// Open the form of a new thing of a kind.
-    New(crate::batch::Kind),
-    /// Save the form that is open.
-    Save(EntryKey),
+    /// Open the form of a thing.
+    Edit(Thing),
+    /// Save the form of a thing.
+    Save(Thing),
     /// Leave the form.
     Leave,
     /// Take a thing out.
     Delete(EntryKey),
-    /// Save a preference that a field was left with.
-    Prefer(&'static str),
+    /// Take all units that are usual together.
+    Usual(UnitsOf),
     /// Settle a conflict by keeping one version.
     Settle(Box<Conflict>, Token),
     /// Show everything as text.

@@ -98,6 +98,11 @@ impl Drafts {
         self.draft(name).unit = Some(symbol.to_owned());
     }
 
+    /// Shows a field in the usual unit again.
+    pub fn usual_unit(&mut self, name: &str) {
+        self.draft(name).unit = None;
+    }
+
     /// A field has been left, so its error may be shown.
     pub fn leave(&mut self, name: &str) {
         add(&mut self.left, name);

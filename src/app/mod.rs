@@ -37,7 +37,8 @@ mod print;
 mod watch;
 
 pub use act::{
-    Act, BatchAct, BenchAct, BottleAct, FrameAct, GearAct, OpenAct, Paper, PitchAct, WatchAct,
+    Act, BatchAct, BenchAct, BottleAct, FrameAct, GearAct, OpenAct, Paper, PitchAct, Thing,
+    UnitsOf, WatchAct,
 };
 pub use drafts::{Draft, Drafts};
 pub use event::{Effect, Event, NotSaved};
@@ -113,7 +114,9 @@ pub fn update(m: &mut Model, event: Event) -> Vec<Effect> {
         }
         Event::Unit { name, symbol } => {
             m.drafts.put_unit(&name, &symbol);
-            vec![Effect::KeepDrafts]
+            let mut effects = vec![Effect::KeepDrafts];
+            effects.extend(gear::unit_chosen(m, &name));
+            effects
         }
         Event::Slid { name, value } => {
             m.here.slid.insert(name, value);
@@ -124,7 +127,11 @@ pub fn update(m: &mut Model, event: Event) -> Vec<Effect> {
             vec![]
         }
         Event::Did(act) => act_on(m, act),
-        Event::Went(hash) => frame::went(m, &hash),
+        Event::Went(hash) => {
+            let mut effects = gear::gone_from(m);
+            effects.extend(frame::went(m, &hash));
+            effects
+        }
         Event::Clock(now) => frame::clock(m, now),
         Event::Travelled(zone) => {
             m.zone = zone;

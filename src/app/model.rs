@@ -92,7 +92,7 @@ pub struct Here {
     /// Signs of fermentation that are marked as seen.
     pub signs: [bool; 5],
     /// The thing of the gear whose form is open.
-    pub editing: Option<crate::batch::EntryKey>,
+    pub editing: Option<super::act::Thing>,
     /// What is printed, or was last.
     pub paper: Option<super::act::Paper>,
     /// Where sliders stand that change nothing else, by name.

@@ -230,6 +230,8 @@ pub struct WordsField {
     pub error: String,
     /// More than a line.
     pub long: bool,
+    /// It is there to be copied, and not to be written in.
+    pub to_copy: bool,
 }
 
 /// One of several.

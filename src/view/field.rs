@@ -67,10 +67,12 @@ pub fn number(node: &Node) -> AnyView {
             typed(&name, event_target_value(&event), unit);
         }
     };
+    // Its buttons belong to it: a number that was stepped to is left as one that was typed.
     let left = {
         let name = name.to_string();
         move |_| send(Event::Left(name.clone()))
     };
+    let (left_less, left_more) = (left.clone(), left.clone());
     let units = node.what.with_untracked(|what| match what {
         What::Number(field) => field.units.clone(),
         _ => vec![],
@@ -109,6 +111,7 @@ pub fn number(node: &Node) -> AnyView {
                     class="step"
                     aria-label=of(|field| field.spoken[0].clone())
                     on:click=step(false)
+                    on:blur=left_less
                 >
                     "−"
                 </button>
@@ -129,6 +132,7 @@ pub fn number(node: &Node) -> AnyView {
                     class="step"
                     aria-label=of(|field| field.spoken[1].clone())
                     on:click=step(true)
+                    on:blur=left_more
                 >
                     "+"
                 </button>
@@ -150,11 +154,13 @@ pub fn words(node: &Node, long: bool) -> AnyView {
     let is_wrong = error.clone();
     let name = node.name.clone();
     let on_input = move |event: leptos::ev::Event| typed(&name, event_target_value(&event), "");
+    let to_copy = matches!(node.what.get_untracked(), What::Words(field) if field.to_copy);
     let control = if long {
         view! {
             <textarea
                 id=id.clone()
-                rows="2"
+                rows=if to_copy { "8" } else { "2" }
+                readonly=to_copy
                 prop:value=of(|field| field.text.clone())
                 on:input=on_input
             ></textarea>

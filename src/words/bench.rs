@@ -4,7 +4,7 @@ use super::texts::texts;
 use super::write::{Writer, extract};
 use crate::quantity::{Density, Extract, Grams, Measured, SpecificGravity, write_number};
 use crate::science::sucrose;
-use crate::science::yeast::Range;
+use crate::science::yeast::{Pitching, Range};
 
 texts! {
     /// What the sums of the Bench say.
@@ -35,8 +35,6 @@ texts! {
         scales_worked: "Density of sugar in water by ICUMSA SPS-4 (Bubník and others, Sugar Technologists Manual, 1995); specific gravity as the ratio of weights in air at 20 °C, as printed tables have it. Agrees with NBS Circular C440 to 0.00003.",
         dry_yeast: "Dry yeast",
         fermented: "Fermented",
-        warm: "Warm: ale",
-        cold: "Cold: lager",
         wort: "Wort",
         sachet: "One sachet holds",
         give_wort: "Give the volume and the gravity.",
@@ -55,6 +53,7 @@ texts! {
         points_alone: fn(SpecificGravity) -> String = points_alone,
         in_a_litre: fn(Extract) -> String = in_a_litre,
         density_of: fn(Density) -> String = density_of,
+        pitching: fn(Pitching) -> &'static str = pitching,
         yeast_range: fn(Range) -> String = yeast_range,
         yeast_in_all: fn(Option<(u32, u32)>, Range) -> String = yeast_in_all,
     }
@@ -70,6 +69,14 @@ fn in_a_litre(extract: Extract) -> String {
 
 fn density_of(density: Density) -> String {
     format!("{}\u{A0}kg/m³", write_number(density.value(), 1))
+}
+
+/// Warm or cold fermentation.
+const fn pitching(pitching: Pitching) -> &'static str {
+    match pitching {
+        Pitching::Warm => "Warm: ale",
+        Pitching::Cold => "Cold: lager",
+    }
 }
 
 /// A range of grams, as short as it can be said.

@@ -2,7 +2,7 @@
 
 use super::texts::texts;
 use super::write;
-use crate::quantity::{AlcoholByVolume, Attenuation, Estimate, Measured, write_number};
+use crate::quantity::{AlcoholByVolume, Attenuation, Estimate, write_number};
 
 texts! {
     /// What is said of strength.

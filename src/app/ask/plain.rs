@@ -20,7 +20,7 @@ pub fn words_field(m: &Model, name: &str, label: &str, first: &str, long: bool) 
     let typed = m.drafts.text(name);
     let value = typed.map_or(first, str::trim).to_owned();
     let (label, text) = (label.to_owned(), typed.unwrap_or(first).to_owned());
-    let field = WordsField { label, text, error: String::new(), long };
+    let field = WordsField { label, text, error: String::new(), long, to_copy: false };
     Chosen { value, part: Part::new(name, What::Words(field)) }
 }
 

@@ -1,6 +1,6 @@
 //! How much dry yeast.
 
-use crate::app::ask::{Ask, AskGravity, ask, ask_gravity, choice};
+use crate::app::ask::{Ask, AskGravity, answer as one_of, ask, ask_gravity};
 use crate::app::fields::volume;
 use crate::app::model::Model;
 use crate::app::part::{Answer, Part, What, text};
@@ -13,8 +13,8 @@ use crate::science::{ScienceError, sucrose};
 pub fn parts(m: &Model) -> Vec<Part> {
     let words = &m.words.bench;
     let name = |field: &str| format!("bench/yeast/{field}");
-    let kinds = [(Pitching::Warm, "warm", words.warm), (Pitching::Cold, "cold", words.cold)];
-    let kind = choice(m, &name("kind"), (words.fermented, ""), &kinds, Pitching::Warm);
+    let said = (words.fermented, "");
+    let kind = one_of(m, &name("kind"), said, words.pitching, Pitching::Warm);
     let wort = volume(m, name("volume"), (words.wort, ""), None);
     let gravity = ask_gravity(
         m,

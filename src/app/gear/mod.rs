@@ -1,26 +1,114 @@
 //! Gear: instruments, bottles, sugars, preferences, and how things are kept.
 
-use super::act::GearAct;
+mod bottles;
+mod conflicts;
+mod instrument_form;
+mod instruments;
+mod keeping;
+mod preferences;
+mod sugars;
+mod things;
+
+pub use preferences::{typed, unit_chosen};
+
+use super::act::{GearAct, Thing};
+use super::ask::Wrong;
 use super::event::Effect;
-use super::model::Model;
-use super::part::Part;
+use super::model::{Model, Then};
+use super::part::{Part, heading};
+use super::route::Route;
+use super::save::commit;
+use crate::batch::{Change, EntryKey, Kind};
+use things::{list_of, scope};
 
 /// The screen.
-pub fn parts(_m: &Model) -> Vec<Part> {
-    vec![]
+pub fn parts(m: &Model) -> Vec<Part> {
+    let mut parts = vec![heading("title", 1, m.words.frame.gear)];
+    parts.extend(conflicts::parts(m));
+    parts.push(instruments::section(m));
+    parts.push(bottles::section(m));
+    parts.push(sugars::section(m));
+    parts.push(preferences::section(m));
+    parts.extend(keeping::sections(m));
+    parts
 }
 
 /// What it offers.
-pub fn act(_m: &mut Model, _act: GearAct) -> Vec<Effect> {
-    vec![]
+pub fn act(m: &mut Model, act: GearAct) -> Vec<Effect> {
+    match act {
+        GearAct::Edit(thing) => {
+            let first = format!("{}name", scope(&thing));
+            m.here.editing = Some(thing);
+            vec![Effect::Attend(first)]
+        }
+        GearAct::Save(thing) => save(m, &thing),
+        GearAct::Leave => {
+            let Some(thing) = m.here.editing.take() else { return vec![] };
+            let scope = scope(&thing);
+            m.drafts.forget(&scope);
+            m.here.outcomes.remove(&scope);
+            vec![Effect::KeepDrafts]
+        }
+        GearAct::Delete(key) => delete(m, key),
+        GearAct::Usual(units) => preferences::take_usual(m, units),
+        GearAct::Settle(conflict, keep) => {
+            m.here.outcomes.remove(&conflicts::FORM.to_owned());
+            // What takes an earlier change back would bring an old text over what is settled.
+            m.undo = None;
+            vec![Effect::Settle(conflict, keep)]
+        }
+        GearAct::ShowAll => vec![Effect::Everything],
+    }
 }
 
-/// A field holds another text: what is chosen at once, such as a unit, is saved at once.
-pub fn typed(_m: &mut Model, _name: &str) -> Vec<Effect> {
-    vec![]
+fn save(m: &mut Model, thing: &Thing) -> Vec<Effect> {
+    let mut wrong = Wrong::default();
+    let words = &m.words.gear;
+    let (entry, done) = match thing.kind {
+        Kind::Hydrometer => (instrument_form::read(m, thing, &mut wrong), words.hydrometer_saved),
+        Kind::Bottles => (bottles::read(m, thing, &mut wrong), words.bottles_saved),
+        Kind::Sugar => (sugars::read(m, thing, &mut wrong), words.sugar_saved),
+        _ => (None, ""),
+    };
+    let form = scope(thing);
+    if let Some(first) = wrong.shown(m) {
+        m.here.outcomes.insert(form, m.words.frame.look_again.to_owned());
+        return vec![Effect::Attend(first)];
+    }
+    let Some(entry) = entry else { return vec![] };
+    let id = thing.id.clone().unwrap_or_else(|| m.new_id());
+    let then = vec![Then::Forget(form.clone()), Then::CloseForm];
+    commit(m, &form, Change::put(id, entry), done, then)
+}
+
+fn delete(m: &mut Model, key: EntryKey) -> Vec<Effect> {
+    let words = &m.words.gear;
+    let done = match key.kind {
+        Kind::Bottles => words.bottles_deleted,
+        Kind::Sugar => words.sugar_deleted,
+        _ => words.hydrometer_deleted,
+    };
+    let thing = Thing { kind: key.kind, id: Some(key.id.clone()) };
+    // Its form has nothing left to change.
+    let then = if m.here.editing.as_ref() == Some(&thing) {
+        vec![Then::Forget(scope(&thing)), Then::CloseForm]
+    } else {
+        vec![]
+    };
+    commit(m, list_of(key.kind), Change::remove(key), done, then)
 }
 
 /// A field was left: a number among the preferences is saved then.
-pub fn left(_m: &mut Model, _name: &str) -> Vec<Effect> {
-    vec![]
+pub fn left(m: &mut Model, name: &str) -> Vec<Effect> {
+    preferences::left(m, name)
+}
+
+/// One goes elsewhere: a number that was stepped to and never left is saved, and no copy that grows old
+/// is kept.
+pub fn gone_from(m: &mut Model) -> Vec<Effect> {
+    if m.route != Route::Gear {
+        return vec![];
+    }
+    m.phone.everything = None;
+    preferences::left(m, preferences::HEIGHT)
 }

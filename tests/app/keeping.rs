@@ -1,0 +1,118 @@
+//! What was changed in two places, what could not be read, and everything as text.
+
+use crate::gear::{add_bottles, at_gear, bottles};
+use crate::paper::{Paper, Shelf, brewing_day};
+use fermentside::app::{Event, Part, What};
+use fermentside::quantity::Zone;
+use fermentside::store::Store;
+
+fn named(phone: &Paper, name: &str) -> Part {
+    let parts = phone.parts();
+    parts.into_iter().find(|part| part.name == name).unwrap_or_else(|| panic!("no {name}"))
+}
+
+/// Two tabs that each changed the bottles, the second without knowing of the first.
+fn two_versions() -> (Paper, Paper) {
+    let mut first = at_gear();
+    add_bottles(&mut first, "Brown ones", "20");
+    let mut second = first.second_tab();
+    second.tap("Gear");
+    for (phone, count) in [(&mut first, "21"), (&mut second, "22")] {
+        phone.tap("Change Brown ones");
+        phone.type_into("How many", count);
+        phone.tap("Save");
+    }
+    (first, second)
+}
+
+#[test]
+fn a_conflict_names_its_thing_and_a_newer_finding_replaces_the_row() {
+    let (_, mut phone) = two_versions();
+    phone.sees("### Bottles on hand: Brown ones");
+    phone.tap("Change Brown ones");
+    phone.type_into("How many", "23");
+    phone.tap("Save");
+    let rows = phone.text().matches("### Bottles on hand: Brown ones").count();
+    assert_eq!(rows, 1, "one row for one thing:\n{}", phone.text());
+    phone.sees(r#""count":23"#);
+    phone.sees_no(r#""count":22"#);
+    phone.tap("Keep this one");
+    phone.sees_no("Changed in two places");
+    assert_eq!(bottles(&phone).bottles.count, 23);
+    phone.reload();
+    phone.sees_no("Changed in two places");
+    assert_eq!(bottles(&phone).bottles.count, 23);
+}
+
+#[test]
+fn settling_shows_what_is_kept_and_no_undo_brings_another_text_over_it() {
+    let (mut first, mut phone) = two_versions();
+    phone.sees("Bottles saved");
+    phone.tap("Use this one instead");
+    assert_eq!(bottles(&phone).bottles.count, 21);
+    phone.sees_no("Bottles saved");
+    phone.sees_no("Undo");
+    // The tab that knew of no conflict goes on with what was settled.
+    first.tap("Now");
+    first.reload();
+    first.tap("Gear");
+    first.sees_no("Changed in two places");
+    assert_eq!(bottles(&first).bottles.count, 21);
+}
+
+#[test]
+fn a_conflict_that_was_not_settled_stays_and_says_why() {
+    let (_, mut phone) = two_versions();
+    *phone.shelf.writes_left.borrow_mut() = Some(0);
+    phone.tap("Keep this one");
+    phone.sees("Changed in two places");
+    phone.sees("!! Not saved");
+    *phone.shelf.writes_left.borrow_mut() = None;
+    phone.tap("Keep this one");
+    phone.sees_no("Changed in two places");
+    phone.sees_no("Not saved");
+}
+
+#[test]
+fn everything_is_shown_and_handed_out_and_never_grows_old() {
+    let mut phone = at_gear();
+    add_bottles(&mut phone, "Brown ones", "20");
+    phone.tap("Show everything as text");
+    let text = phone.value_in("Copy this");
+    assert!(text.contains("Brown ones"), "{text}");
+    let What::HandOut(file) = named(&phone, "keeping/file").what else { panic!("a file") };
+    assert_eq!((file.file.as_str(), file.media), ("fermentside.json", "application/json"));
+    assert_eq!(file.text, text);
+    let What::Words(copy) = named(&phone, "everything").what else { panic!("a text") };
+    assert!(copy.to_copy && copy.long);
+    phone.tap("Night");
+    phone.sees_no("Copy this");
+    phone.tap("Show everything as text");
+    phone.tap("Bench");
+    phone.tap("Gear");
+    phone.sees_no("Copy this");
+}
+
+#[test]
+fn how_things_are_kept_is_said_as_it_is() {
+    let mut phone = at_gear();
+    phone.sees("Not yet kept for use without a network.");
+    phone.happens(Event::OfflineReady);
+    phone.sees("it works with no network");
+    phone.sees("They are kept in this browser");
+    phone.model.phone.memory_only = true;
+    phone.sees_no("They are kept in this browser");
+    phone.sees("only for as long as this page is open");
+}
+
+#[test]
+fn what_could_not_be_read_is_shown_as_it_is() {
+    let mut shelf = Shelf::default();
+    shelf.write("fermentside/note/odd", "a text of no form").expect("written");
+    let mut phone = Paper::with(shelf, brewing_day(), Zone::fixed(60), 5);
+    phone.tap("Gear");
+    phone.sees("## Could not be read");
+    phone.sees_no("a text of no form");
+    phone.tap("fermentside/note/odd");
+    phone.sees("a text of no form");
+}
