@@ -21,3 +21,4 @@ pub mod ways_to_dose;
 
 pub use dose_plan::{Bottling, Next, Over, Plan, Reason, plan};
 pub use guard::{Guard, guard};
+pub use under_ceiling::worst_once_weighed;
