@@ -1,6 +1,6 @@
 //! What the two places that work out priming sugar share: fields, and a plan as answer and figures.
 
-use super::ask::{Ask, Asked, ask, pick};
+use super::ask::{Ask, Asked, Chosen, ask, listed_or_none};
 use super::drawing::{BottleData, Drawing, Figure, GlassState, Sketch};
 use super::fields::{temperature, volume};
 use super::model::Model;
@@ -68,14 +68,10 @@ pub fn ask_hottest(m: &Model, scope: &str) -> Asked<Celsius> {
 }
 
 /// Asks for the weakest bottle to be filled; nothing is chosen for the brewer.
-pub fn ask_weakest(m: &Model, scope: &str) -> (Option<Bottle>, Part) {
+pub fn ask_weakest(m: &Model, scope: &str) -> Chosen<Option<Bottle>> {
     let words = &m.words.bottle.priming;
-    let all =
-        Bottle::ALL.map(|one| (one.name().to_owned(), (m.words.names.bottle)(one).to_owned()));
-    let none = (String::new(), words.weakest_decides.to_owned());
-    let options = std::iter::once(none).chain(all).collect();
-    let chosen = pick(m, &format!("{scope}weakest"), (words.weakest, ""), options, "");
-    (Bottle::named(&chosen.value), chosen.part)
+    let (name, label) = (format!("{scope}weakest"), (words.weakest, ""));
+    listed_or_none(m, &name, label, m.words.names.bottle, words.weakest_decides)
 }
 
 /// The answer: the dose, that there is none, or what is still missing.

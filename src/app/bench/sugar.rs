@@ -35,7 +35,7 @@ pub fn parts(m: &Model) -> Vec<Part> {
         },
     );
     let sugar = ask_sugar(m, scope, None, None);
-    let (weakest, weakest_field) = ask_weakest(m, scope);
+    let weakest = ask_weakest(m, scope);
     let asked = || {
         Some(Asked {
             ended: Ended::WITHOUT_LOG,
@@ -48,7 +48,7 @@ pub fn parts(m: &Model) -> Vec<Part> {
             sugar_goes: SugarGoes::Vessel,
             scale: settings.scale(),
             unit: settings.units.mass,
-            glass: Glass { weakest: weakest?, smallest: Size::Ml500.litres() },
+            glass: Glass { weakest: weakest.value?, smallest: Size::Ml500.litres() },
             hottest: hottest.ok()?,
             height: height.ok()?,
         })
@@ -63,7 +63,7 @@ pub fn parts(m: &Model) -> Vec<Part> {
     }
     let caution = format!("{} {}", words.for_finished, m.words.cautions.glass);
     parts.push(text("caution", "small", caution));
-    let mut left = vec![beer.part, weakest_field, warmest.part];
+    let mut left = vec![beer.part, weakest.part, warmest.part];
     left.extend(sugar.parts());
     left.extend([target.part, hottest.part, height.part]);
     let right = ok.map(|plan| plan_parts(m, plan)).unwrap_or_default();

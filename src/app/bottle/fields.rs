@@ -4,15 +4,14 @@ use super::history::{HistoryAsked, ask_history};
 use crate::advice::bottle::asked::{Asked, Ended, Glass, Ready, SugarGoes};
 use crate::advice::bottle::kinds::Bottle;
 use crate::advice::bottle::stock::{Bottles, Filling, Size, fill, fill_all};
-use crate::app::ask::{self, Ask, Chosen, ask, choice, moment, pick, words_field};
+use crate::app::ask::{self, Ask, Chosen, answer, ask, moment, pick, words_field};
 use crate::app::fields::temperature;
 use crate::app::model::Model;
-use crate::app::part::Part;
 use crate::app::priming::{PLACE, ask_beer, ask_hottest, ask_target, ask_warmest, ask_weakest};
 use crate::app::sugar_ask::{SugarAsked, ask_sugar};
 use crate::batch::{Entry, Id, Kind, Summary, quiet};
 use crate::quantity::{
-    Bounds, CarbonDioxideVolumes, Celsius, Estimate, Grams, Litres, MassUnit, Measured, Moment,
+    Bounds, CarbonDioxideVolumes, Celsius, Estimate, Grams, Litres, MassUnit, Moment,
 };
 use crate::science::ScienceError;
 use crate::words::write;
@@ -36,7 +35,7 @@ pub struct Fields {
     pub sugar: SugarAsked,
     /// Bottles on hand, and whether each is chosen.
     pub on_hand: Vec<(Id, String, Bottles, bool)>,
-    pub weakest: (Option<Bottle>, Part),
+    pub weakest: Chosen<Option<Bottle>>,
     pub size: Chosen<String>,
     pub sugar_goes: Chosen<SugarGoes>,
     pub because: Chosen<String>,
@@ -87,10 +86,6 @@ impl Fields {
         let hint = if warmest.is_some() { shared.warmest_from_log } else { shared.warmest_hint };
         let sizes =
             Size::ALL.map(|size| (size.name().to_owned(), write::bottle_size(size.litres())));
-        let goes = [
-            (SugarGoes::Vessel, SugarGoes::Vessel.name(), words.into_vessel),
-            (SugarGoes::Bottles, SugarGoes::Bottles.name(), words.into_each),
-        ];
         Self {
             beer: ask_beer(m, scope),
             target: ask_target(m, scope),
@@ -101,11 +96,11 @@ impl Fields {
             on_hand: on_hand(m, &s.id),
             weakest: ask_weakest(m, scope),
             size: pick(m, &name("size"), (words.size, ""), sizes.to_vec(), Size::Ml500.name()),
-            sugar_goes: choice(
+            sugar_goes: answer(
                 m,
                 &name("dosing"),
                 (words.sugar_goes, ""),
-                &goes,
+                words.goes,
                 SugarGoes::Vessel,
             ),
             because: words_field(m, &name("because"), words.because, "", true),
@@ -137,7 +132,7 @@ impl Fields {
     fn glass(&self) -> Option<Glass> {
         Glass::of(&self.chosen()).or_else(|| {
             let smallest = Size::named(&self.size.value)?.litres();
-            Some(Glass { weakest: self.weakest.0?, smallest })
+            Some(Glass { weakest: self.weakest.value?, smallest })
         })
     }
 

@@ -2,7 +2,7 @@
 
 use crate::advice::bottle::asked::{Chilled, Cold, DoseFor, Ready, WarmFor};
 use crate::advice::bottle::history::{Ends, Seal, Working, both_ends};
-use crate::app::ask::{Asked, Chosen, Wrong, choice};
+use crate::app::ask::{Asked, Chosen, Wrong, answer};
 use crate::app::drawing::{Drawing, EndsBar, EndsData, Sketch};
 use crate::app::fields::temperature;
 use crate::app::model::Model;
@@ -30,29 +30,31 @@ pub fn ask_history(m: &Model, scope: &str, quiet: Option<Quiet>) -> HistoryAsked
     let coldest = quiet.and_then(|quiet| quiet.coldest).filter(|_| was_chilled);
     let first = if was_chilled { Chilled::Yes } else { Chilled::No };
     let name = |field: &str| format!("{scope}{field}");
-    let said = |one: Chilled, words| (one, one.name(), words);
-    let chilled = [said(Chilled::No, words.not_chilled), said(Chilled::Yes, words.chilled)];
-    let said = |one: WarmFor, words| (one, one.name(), words);
-    let warm_for = [said(WarmFor::Long, words.two_days), said(WarmFor::Short, words.less)];
-    let said = |one: DoseFor, words| (one, one.name(), words);
-    let dose_for =
-        [said(DoseFor::Rule, words.for_the_warmest), said(DoseFor::More, words.for_more)];
-    let seal = Seal::ALL.map(|one| (one, one.name(), (words.seal)(one)));
-    let working = Working::ALL.map(|one| (one, one.name(), (words.working)(one)));
-    let asked = |label| (label, "");
     HistoryAsked {
-        chilled: choice(m, &name("chilled"), asked(words.since_quiet), &chilled, first),
+        chilled: answer(m, &name("chilled"), (words.since_quiet, ""), words.chilled, first),
         coldest: temperature(m, name("coldest"), (words.coldest, ""), PLACE, coldest, 4.0),
-        seal: choice(m, &name("seal"), asked(words.while_cold), &seal, Seal::Unsure),
-        working: choice(m, &name("working"), asked(words.when_chilled), &working, Working::Quiet),
-        warm_for: choice(
+        seal: answer(m, &name("seal"), (words.while_cold, ""), words.seal, Seal::Unsure),
+        working: answer(
+            m,
+            &name("working"),
+            (words.when_chilled, ""),
+            words.working,
+            Working::Quiet,
+        ),
+        warm_for: answer(
             m,
             &name("warm-for"),
-            asked(words.that_warm_for),
-            &warm_for,
+            (words.that_warm_for, ""),
+            words.warm_for,
             WarmFor::Long,
         ),
-        dose_for: choice(m, &name("dose-for"), asked(words.dose_it_for), &dose_for, DoseFor::Rule),
+        dose_for: answer(
+            m,
+            &name("dose-for"),
+            (words.dose_it_for, ""),
+            words.dose_for,
+            DoseFor::Rule,
+        ),
     }
 }
 

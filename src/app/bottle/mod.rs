@@ -68,7 +68,7 @@ fn asked(m: &Model, s: &Summary) -> Vec<Part> {
     let mut left = vec![beer.part];
     left.extend(on_hand);
     if none_chosen {
-        left.extend([weakest.1, size.part]);
+        left.extend([weakest.part, size.part]);
     }
     left.extend([fields.sugar_goes.part, hottest.part, warmest.part]);
     left.extend(questions);

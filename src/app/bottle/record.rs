@@ -2,7 +2,7 @@
 
 use super::fields::{FORM, Fields, Tried, scope};
 use crate::advice::bottle::asked::SugarGoes;
-use crate::advice::bottle::{guard, plan};
+use crate::advice::bottle::{Over, plan, worst_once_weighed};
 use crate::app::ask::Wrong;
 use crate::app::event::Effect;
 use crate::app::model::{Model, Then};
@@ -48,17 +48,19 @@ fn record(m: &mut Model, s: &Summary, fields: &Fields) -> Result<BottlingRecord,
     let say = |why: &str, field: &str| Refused(why.to_owned(), Some(field.to_owned()));
     let again = || Refused(look_again.to_owned(), None);
     let Some(asked) = fields.asked(m, s, Tried::default()) else {
-        return Err(say(words.choose_weakest, &fields.weakest.1.name));
+        return Err(say(words.choose_weakest, &fields.weakest.part.name));
     };
-    let because = |why| Refused((m.words.fields.science_error)(why), None);
-    let bottling = asked.ready().map_err(because)?.bottling;
+    let refused = |why| Refused((m.words.fields.science_error)(why), None);
+    let bottling = asked.ready().map_err(refused)?.bottling;
     let dose = plan(bottling).ok().and_then(|plan| plan.weigh());
     let Some(weighed) = weighed.or(dose) else {
         let refused = say(words.weigh_it, &fields.weighed.part.name);
         m.drafts.demand(&fields.weighed.part.name);
         return Err(refused);
     };
-    let worst = guard(&bottling, weighed).map_err(because)?.worst;
+    // A reason that was typed before the log showed the end stands for nothing any more.
+    let because = Some(&fields.because.value).filter(|_| bottling.over == Over::Stated);
+    let worst = worst_once_weighed(&bottling, weighed).map_err(refused)?;
     Ok(BottlingRecord {
         batch: s.id.clone(),
         at: at.ok_or_else(again)?,
@@ -72,7 +74,7 @@ fn record(m: &mut Model, s: &Summary, fields: &Fields) -> Result<BottlingRecord,
         place,
         moved: None,
         worst,
-        went_on_because: fields.because.value.clone(),
+        went_on_because: because.cloned().unwrap_or_default(),
         note: fields.note.value.clone(),
         grounds: Some(Grounds {
             past: Some(asked.past()),

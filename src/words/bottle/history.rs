@@ -1,6 +1,7 @@
 //! What has happened to the beer since it went quiet, in words.
 
 use crate::advice::bottle::Plan;
+use crate::advice::bottle::asked::{Chilled, DoseFor, WarmFor};
 use crate::advice::bottle::history::{Doubt, Ends, Held, Seal, Working};
 use crate::words::texts::texts;
 use crate::words::write::{self, Writer};
@@ -9,25 +10,43 @@ texts! {
     /// What is asked and said of the beer since it went quiet.
     HistoryWords, HISTORY {
         since_quiet: "Since it went quiet",
-        not_chilled: "Not chilled",
-        chilled: "Chilled",
         coldest: "Coldest it has been since",
         while_cold: "While it was cold",
         when_chilled: "When it was chilled",
         that_warm_for: "It was that warm for",
-        two_days: "Two days or more",
-        less: "Less",
         dose_it_for: "Dose it for",
-        for_the_warmest: "The warmest temperature",
-        for_more: "Beer that holds more",
         either_dose: "What either dose may come to",
     } says {
+        chilled: fn(Chilled) -> &'static str = chilled,
+        warm_for: fn(WarmFor) -> &'static str = warm_for,
+        dose_for: fn(DoseFor) -> &'static str = dose_for,
         seal: fn(Seal) -> &'static str = seal,
         working: fn(Working) -> &'static str = working,
         dose: fn(Writer, &Plan) -> String = dose,
         may_hold: fn(Writer, &Held, &Ends) -> String = may_hold,
         dosed_by_rule: fn(Writer, &Ends) -> String = dosed_by_rule,
         dosed_for_more: fn(Writer, &Ends) -> String = dosed_for_more,
+    }
+}
+
+const fn chilled(chilled: Chilled) -> &'static str {
+    match chilled {
+        Chilled::No => "Not chilled",
+        Chilled::Yes => "Chilled",
+    }
+}
+
+const fn warm_for(warm_for: WarmFor) -> &'static str {
+    match warm_for {
+        WarmFor::Long => "Two days or more",
+        WarmFor::Short => "Less",
+    }
+}
+
+const fn dose_for(dose_for: DoseFor) -> &'static str {
+    match dose_for {
+        DoseFor::Rule => "The warmest temperature",
+        DoseFor::More => "Beer that holds more",
     }
 }
 

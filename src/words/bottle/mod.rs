@@ -10,6 +10,7 @@ pub use plan::PlanWords;
 pub use priming::PrimingWords;
 
 use crate::advice::bottle::Plan;
+use crate::advice::bottle::asked::SugarGoes;
 use crate::advice::bottle::dosing::SYRUP_WATER;
 use crate::advice::bottle::stock::{Bottles, Filling};
 use crate::batch::BottlingRecord;
@@ -26,8 +27,6 @@ texts! {
         on_hand: "Bottles on hand",
         size: "Size of most of them",
         sugar_goes: "The sugar goes",
-        into_vessel: "Into the vessel",
-        into_each: "Into each bottle",
         what_to_fill: "What to fill",
         into_empty: "Dry sugar in a bottle makes beer foam: weigh it into the empty bottle, then fill. Within so much is what the scale and its rounding can do.",
         what_if: "What if",
@@ -55,12 +54,20 @@ texts! {
         priming: PrimingWords = priming::PRIMING,
         plan: PlanWords = plan::PLAN,
         history: HistoryWords = history::HISTORY,
+        goes: fn(SugarGoes) -> &'static str = goes,
         rows: fn(Writer, &BottlingRecord) -> Vec<(String, String)> = record::rows,
         own_bottles: fn(Writer, &str, Bottles) -> String = own_bottles,
         to_fill: fn(Writer, &Plan, Bottles) -> (String, String) = to_fill,
         left: fn(Writer, &Filling) -> String = left,
         mixing: fn() -> String = mixing,
         tried: fn(Writer, &Plan) -> String = tried,
+    }
+}
+
+const fn goes(goes: SugarGoes) -> &'static str {
+    match goes {
+        SugarGoes::Vessel => "Into the vessel",
+        SugarGoes::Bottles => "Into each bottle",
     }
 }
 

@@ -1,1 +1,0 @@
-//! Bottling day and paper.

@@ -1,0 +1,142 @@
+//! Bottling day and paper: an ale to be bottled, and what stands on the phone then.
+
+mod kept;
+mod laws;
+mod plan;
+
+use crate::paper::{Paper, Shelf, brewing_day};
+use fermentside::advice::bottle::kinds::Bottle;
+use fermentside::advice::bottle::stock::Bottles;
+use fermentside::advice::family::Family;
+use fermentside::app::{Effect, Event, Keeper, Part, What};
+use fermentside::batch::{
+    BatchHeading, BottlesItem, BottlingRecord, Change, Entry, HydrometerItem, Id, PitchRecord,
+    Reading, SugarItem, Vessel,
+};
+use fermentside::quantity::{
+    Celsius, Gravity, Hours, Litres, Measured, Moment, Share, SpecificGravity, Zone,
+};
+use fermentside::science::hydrometer::Condition;
+use fermentside::science::priming::{OwnSugar, Sugar};
+use fermentside::store::Token;
+
+pub const BOTTLE: &str = "#/batch/b/bottle";
+
+pub fn id(text: &str) -> Id {
+    Id::new(text).expect("an identity")
+}
+
+/// So many days after the yeast went in.
+pub fn day(days: f64) -> Moment {
+    brewing_day().after(Hours::nearest(24.0 * days))
+}
+
+pub fn reading(days: f64, sg: f64, beer: Option<f64>) -> Entry {
+    Entry::Reading(Reading {
+        batch: id("b"),
+        at: day(days),
+        vessel: Vessel::Main,
+        as_read: Some(Gravity::Specific(SpecificGravity::literal(sg))),
+        typed: format!("{sg:.3}"),
+        sample: Some(Celsius::literal(20.0)),
+        condition: Condition::Still,
+        hydrometer: HydrometerItem::usual_id(),
+        refractometer: None,
+        added: None,
+        beer: beer.map(Celsius::literal),
+        room: None,
+        note: String::new(),
+    })
+}
+
+/// An ale of 1.048 with these readings (days after pitching, gravity, beer), seen at Bottle 40 days after.
+pub fn brewed(readings: &[(f64, f64, Option<f64>)]) -> Paper {
+    let heading = BatchHeading {
+        name: "Cellar bitter".to_owned(),
+        started: day(0.0),
+        volume: Litres::literal(20.0),
+        family: Family::CleanAle,
+        packet: None,
+        expected_start: None,
+        expected_end: None,
+        hydrometer: HydrometerItem::usual_id(),
+    };
+    let bottles = |name: &str, size, class, count| {
+        let bottles = Bottles { size: Litres::literal(size), class, count };
+        Entry::Bottles(BottlesItem { name: name.to_owned(), bottles })
+    };
+    let syrup = OwnSugar::by_label(Share::literal(0.8));
+    let mut entries = vec![
+        ("b".to_owned(), Entry::Batch(heading)),
+        ("p".to_owned(), Entry::Pitch(PitchRecord::new(id("b"), day(0.1)))),
+        ("halves".to_owned(), bottles("Brown halves", 0.5, Bottle::ReusableGlass, 60)),
+        ("swing".to_owned(), bottles("Swing-tops", 0.75, Bottle::HeavyGlass, 4)),
+        (
+            "syrup".to_owned(),
+            Entry::Sugar(SugarItem { name: "Beet syrup".to_owned(), sugar: syrup }),
+        ),
+        ("start".to_owned(), reading(0.0, 1.048, None)),
+    ];
+    for (at, (days, sg, beer)) in readings.iter().enumerate() {
+        entries.push((format!("r{at}"), reading(*days, *sg, *beer)));
+    }
+    let shelf = Shelf::default();
+    let mut keeper = Keeper::new(shelf.clone());
+    for (at, (name, entry)) in entries.into_iter().enumerate() {
+        let mut token = || Token::from_random((at as u64 + 9000).to_be_bytes());
+        let change = Change::put(id(&name), entry);
+        assert_eq!(keeper.save(1, &change, day(40.0), &mut token), Event::Saved(1));
+    }
+    let mut phone = Paper::with(shelf, day(40.0), Zone::fixed(60), 7);
+    phone.go(BOTTLE);
+    phone.asked.clear();
+    phone
+}
+
+/// Finished beyond doubt, its temperature not noted.
+pub fn finished() -> Paper {
+    brewed(&[(10.0, 1.010, None), (14.0, 1.010, None)])
+}
+
+/// The same with what the plan needs typed in.
+pub fn ready() -> Paper {
+    let mut phone = finished();
+    phone.type_into("Beer in the bottling vessel", "19");
+    phone.type_into("Warmest it has been", "20");
+    phone.choose("Weakest bottle to be filled", "Sound");
+    phone
+}
+
+pub fn answer(phone: &Paper) -> String {
+    answer_in(&phone.parts())
+}
+
+pub fn answer_in(parts: &[Part]) -> String {
+    let main = parts.iter().find_map(|part| match &part.what {
+        What::Answer(answer) => Some(&answer.main),
+        _ => None,
+    });
+    main.expect("an answer").replace('\u{A0}', " ")
+}
+
+pub fn heard(phone: &Paper) -> String {
+    let said = phone.parts().into_iter().find_map(|part| match part.what {
+        What::Heard(said) => Some(said),
+        _ => None,
+    });
+    said.expect("a place where it is said aloud")
+}
+
+pub fn record(phone: &Paper) -> Option<BottlingRecord> {
+    phone.model.journal.bottling(&id("b")).map(|(_, record)| record.clone())
+}
+
+/// What stands in a row of figures, as a number.
+pub fn figure(parts: &[Part], row: &str) -> Option<f64> {
+    let rows = parts.iter().filter_map(|part| match &part.what {
+        What::Figures(rows) => Some(rows),
+        _ => None,
+    });
+    let (_, figure) = rows.flatten().find(|(name, _)| name == row)?;
+    figure.split('\u{A0}').next()?.parse().ok()
+}
