@@ -179,6 +179,12 @@ impl Fizz {
     pub fn value(self) -> u8 {
         self.0
     }
+
+    /// It gushed: the most there is.
+    #[must_use]
+    pub fn gushed(self) -> bool {
+        self.0 == 5
+    }
 }
 
 impl TryFrom<u8> for Fizz {

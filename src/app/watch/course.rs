@@ -5,7 +5,7 @@ use crate::app::act::{Act, WatchAct};
 use crate::app::drawing::{CourseSketch, Drawing, Sketch};
 use crate::app::fold::fold;
 use crate::app::model::Model;
-use crate::app::part::{Action, Part, Table, Tag, What, group, text};
+use crate::app::part::{Action, Part, Table, Tag, What, group, status, text};
 use crate::app::worked::{IN_GRAVITY, how_worked};
 use crate::batch::{ReadingLine, Summary, Vessel};
 use crate::chart::{Course, CourseData, CoursePoint, OutlookPoint, course, gravity_symbol};
@@ -119,10 +119,7 @@ fn walk(m: &Model, w: Writer, s: &Summary) -> Part {
         let act = Some(step(forward));
         Part::new(name, What::Action(Action { kind: "", label, spoken, act }))
     };
-    let mut told = group("walk/here", Tag::Div, "", vec![text("walk/said", "", said)]);
-    if let What::Group(told) = &mut told.what {
-        told.role = "status";
-    }
+    let told = status("walk/here", vec![text("walk/said", "", said)]);
     let parts = vec![
         button("walk/earlier", "◀", words.earlier, false),
         told,

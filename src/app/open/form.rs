@@ -1,0 +1,92 @@
+//! How a bottle was.
+
+use crate::app::act::{Act, OpenAct};
+use crate::app::ask::{Asked, Chosen, choice, moment, words_field};
+use crate::app::event::Effect;
+use crate::app::model::{Model, Then};
+use crate::app::part::{Part, What, form, heading, submit};
+use crate::app::save::commit;
+use crate::batch::{Change, Clarity, Entry, Fizz, Id, OpeningRecord};
+use crate::quantity::Moment;
+
+/// The name that its outcome goes by.
+const FORM: &str = "open/form";
+/// The fields, which are forgotten once it is saved.
+const FIELDS: [&str; 5] = ["fizz", "clarity", "taste", "note", "at"];
+/// Stored names of how much fizz, and of how clear it was.
+const FIZZ: [&str; 5] = ["1", "2", "3", "4", "5"];
+const CLARITY: [(Clarity, &str); 3] =
+    [(Clarity::Bright, "bright"), (Clarity::Hazy, "hazy"), (Clarity::Cloudy, "cloudy")];
+
+/// How the names of a batch's fields here begin.
+pub fn scope(batch: &Id) -> String {
+    format!("opening/{}/", batch.as_str())
+}
+
+struct Fields {
+    fizz: Chosen<Option<Fizz>>,
+    clarity: Chosen<Option<Clarity>>,
+    taste: Chosen<String>,
+    note: Chosen<String>,
+    at: Asked<Moment>,
+}
+
+fn fields(m: &Model, batch: &Id) -> Fields {
+    let words = &m.words.open;
+    let name = |key: &str| format!("{}{key}", scope(batch));
+    let fizz: Vec<_> = (1..)
+        .zip(FIZZ.iter().zip(words.fizzes))
+        .map(|(number, (stored, words))| (Fizz::new(number), *stored, words))
+        .collect();
+    let clear = CLARITY.map(|(one, stored)| (Some(one), stored, (words.clarity)(one)));
+    Fields {
+        fizz: choice(m, &name("fizz"), (words.fizz, ""), &fizz, None),
+        clarity: choice(m, &name("clarity"), (words.how_clear, ""), &clear, None),
+        taste: words_field(m, &name("taste"), words.taste, "", false),
+        note: words_field(m, &name("note"), words.note, "", true),
+        at: moment(m, &name("at"), words.at, None),
+    }
+}
+
+/// The form.
+pub fn parts(m: &Model, batch: &Id) -> Part {
+    let words = &m.words.open;
+    let Fields { fizz, clarity, taste, note, at } = fields(m, batch);
+    let parts = vec![
+        heading("open/form/heading", 2, words.how_it_was),
+        fizz.part,
+        clarity.part,
+        taste.part,
+        note.part,
+        at.part,
+        Part::new("open/form/outcome", What::Outcome(m.outcome(FORM))),
+        submit("open/form/save", words.save),
+    ];
+    form(FORM, "", Act::Open(OpenAct::Save(batch.clone())), parts)
+}
+
+/// Saves it.
+pub fn save(m: &mut Model, batch: &Id) -> Vec<Effect> {
+    let words = &m.words.open;
+    let Fields { fizz, clarity, taste, note, at } = fields(m, batch);
+    let (Some(fizz), Ok(at)) = (fizz.value, at.value) else {
+        let (why, first) = match fizz.value {
+            None => (words.say_fizz, fizz.part.name),
+            Some(_) => (m.words.frame.look_again, at.part.name),
+        };
+        m.here.outcomes.insert(FORM.to_owned(), why.to_owned());
+        return vec![Effect::Attend(first)];
+    };
+    let record = OpeningRecord {
+        batch: batch.clone(),
+        at,
+        fizz,
+        clarity: clarity.value,
+        taste: taste.value,
+        note: note.value,
+    };
+    let change = Change::put(m.new_id(), Entry::Opening(record));
+    let scope = scope(batch);
+    let then = FIELDS.map(|key| Then::Forget(format!("{scope}{key}")));
+    commit(m, FORM, change, words.saved, then.into())
+}

@@ -1,0 +1,75 @@
+//! Something is wrong: the hazard first, then the pressures, then what may be behind it.
+
+use crate::advice::open::remark::remark;
+use crate::advice::open::worried::{COLD, Facts, Symptom, help, pressures};
+use crate::app::ask::choice;
+use crate::app::fold::fold;
+use crate::app::model::Model;
+use crate::app::part::{Item, Part, Tag, What, group, heading, status, text};
+use crate::batch::Summary;
+
+/// What is seen, and its stored name, the most dangerous first.
+const SYMPTOMS: [(Symptom, &str); 5] = [
+    (Symptom::OneBurst, "burst"),
+    (Symptom::GushingAll, "gush-all"),
+    (Symptom::GushingSome, "gush-some"),
+    (Symptom::FlatAll, "flat-all"),
+    (Symptom::FlatSome, "flat-some"),
+];
+
+/// Questions and answers, folded away until they are wanted.
+pub fn parts(m: &Model, s: &Summary) -> Part {
+    let words = &m.words.open.worried;
+    let options = SYMPTOMS.map(|(one, stored)| (Some(one), stored, (words.symptom)(one)));
+    let name = format!("{}symptom", super::form::scope(&s.id));
+    let seen = choice(m, &name, (words.what_is_seen, ""), &options, None);
+    let facts = s.facts(m.settings().height, m.now);
+    let found = seen.value.zip(facts).map(|(symptom, facts)| answer(m, symptom, &facts));
+    let said = status("worried/said", found.unwrap_or_default());
+    fold(m, "worried", words.heading, vec![seen.part, said])
+}
+
+fn ordered(name: &str, sentences: impl Iterator<Item = &'static str>) -> Part {
+    let item = |text: &str| Item { kind: "", mark: "", text: text.to_owned() };
+    Part::new(name, What::Items("ordered", sentences.map(item).collect()))
+}
+
+fn answer(m: &Model, symptom: Symptom, facts: &Facts) -> Vec<Part> {
+    let words = &m.words.open.worried;
+    let found = help(symptom, facts);
+    let hazard = symptom.is_hazard();
+    let (class, head) = if hazard {
+        ("notice notice-grave", words.first_safe)
+    } else {
+        ("notice", words.what_to_do)
+    };
+    let mut first = vec![heading("worried/do", 2, head)];
+    let remark = remark(symptom, facts).map(words.remark);
+    first.extend(remark.map(|remark| text("worried/remark", "", remark)));
+    first.push(ordered("worried/steps", found.steps.into_iter().map(words.step)));
+    if hazard {
+        first.push(text("worried/caution", "small", m.words.cautions.glass));
+    }
+    vec![
+        group("worried/first", Tag::Div, class, first),
+        heading("worried/pressures", 2, words.pressures),
+        Part::new("worried/figures", What::Figures(figures(m, facts))),
+        text("worried/wild", "small", words.knows_nothing),
+        heading("worried/behind", 2, words.causes),
+        ordered("worried/causes", found.causes.into_iter().map(words.cause)),
+    ]
+}
+
+fn figures(m: &Model, facts: &Facts) -> Vec<(String, String)> {
+    let (w, words) = (m.writer(), &m.words.open.worried);
+    let Ok(found) = pressures(facts) else { return vec![] };
+    let place = match facts.place {
+        Some(_) => w.temperature(found.at),
+        None => (words.a_guess)(w, found.at),
+    };
+    vec![
+        (words.stand_at.to_owned(), place),
+        (words.pressure_there.to_owned(), (words.at_worst)(found.here, found.here_at_worst)),
+        ((words.chilled_to)(w, COLD), (words.at_worst)(found.chilled, found.chilled_at_worst)),
+    ]
+}
