@@ -2,7 +2,7 @@
 
 use super::event::{Effect, NotSaved};
 use super::model::{Model, Pending, Then, Undo};
-use crate::batch::Change;
+use crate::batch::{Change, Id};
 
 /// Makes a change and asks for it to be kept. `done` is said beside the undo once it is; empty says
 /// nothing. Where the journal refuses it, the form says why and nothing has changed.
@@ -28,6 +28,18 @@ pub fn commit(
 pub fn refuse(m: &mut Model, form: &str, why: &str, look_at: Option<String>) -> Vec<Effect> {
     m.here.outcomes.insert(form.to_owned(), why.to_owned());
     look_at.map(Effect::Attend).into_iter().collect()
+}
+
+/// The identity that what a form makes will have: the same at each try, so that what a save left behind
+/// that failed halfway is written again, and never stands there twice. It is kept as the draft `name` is,
+/// and forgotten with the form.
+pub fn identity(m: &mut Model, name: &str) -> Id {
+    if let Some(kept) = m.drafts.text(name).and_then(|kept| Id::new(kept).ok()) {
+        return kept;
+    }
+    let id = m.new_id();
+    m.drafts.put(name, id.as_str(), "");
+    id
 }
 
 /// Takes the last change back. What was here before needs no leave to come back.
