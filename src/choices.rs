@@ -42,6 +42,7 @@ macro_rules! choices {
             }
 
             /// The one stored under that name.
+            #[allow(dead_code)] // a field finds its answer by way of the trait
             #[must_use]
             pub fn named(name: &str) -> Option<Self> {
                 match name { $($stored => Some(Self::$one),)+ _ => None }

@@ -25,6 +25,9 @@ pub enum Event {
     Went(String),
     /// The clock went on.
     Clock(Moment),
+    /// So many seconds have gone by since 1970: told before each touch, and at each second while a timer
+    /// runs on the screen.
+    Tick(u32),
     /// The phone is in another time zone.
     Travelled(Zone),
     /// A save was done.
@@ -75,7 +78,7 @@ pub enum Effect {
     Attend(String),
     /// Print what is shown.
     Print,
-    /// Keep the screen on, or let it sleep.
+    /// A timer runs: keep the screen on and tell each second. Or it does no longer: let it sleep.
     Awake(bool),
     /// Put a theme on.
     Theme(Theme),

@@ -22,6 +22,7 @@ mod stem;
 mod strength;
 mod sugar_ask;
 mod sums;
+mod ways_down;
 mod worked;
 
 mod batch;
@@ -101,6 +102,17 @@ fn nothing_here(m: &Model) -> Vec<Part> {
 
 /// Takes what happened, and says what is asked of the world.
 pub fn update(m: &mut Model, event: Event) -> Vec<Effect> {
+    let counted = pitch::counts(m);
+    let mut effects = happened(m, event);
+    // A timer may start or end by a touch, by coming or going, by a save, or by itself.
+    let counts = pitch::counts(m);
+    if counts != counted {
+        effects.push(Effect::Awake(counts));
+    }
+    effects
+}
+
+fn happened(m: &mut Model, event: Event) -> Vec<Effect> {
     match event {
         Event::Typed { name, text, unit } => {
             m.drafts.put(&name, text, &unit);
@@ -133,6 +145,10 @@ pub fn update(m: &mut Model, event: Event) -> Vec<Effect> {
             effects
         }
         Event::Clock(now) => frame::clock(m, now),
+        Event::Tick(seconds) => {
+            m.seconds = seconds;
+            vec![]
+        }
         Event::Travelled(zone) => {
             m.zone = zone;
             vec![]

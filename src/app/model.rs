@@ -118,6 +118,8 @@ pub struct Model {
     pub phone: Phone,
     /// Now, to the half minute.
     pub now: Moment,
+    /// Seconds since 1970, as they were last told: for timers alone.
+    pub seconds: u32,
     /// The phone's clock.
     pub zone: Zone,
     /// Every text for people.
@@ -140,6 +142,7 @@ impl Model {
             here: Here::default(),
             phone: Phone::default(),
             now,
+            seconds: 0,
             zone,
             words: &ENGLISH,
             undo: None,

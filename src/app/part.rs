@@ -85,6 +85,8 @@ pub enum What {
     Answer(Answer),
     /// A judgement.
     Verdict(Judged),
+    /// The face of a timer: a judgement that changes by the second, and is not said aloud.
+    Timer(Judged),
     /// A field for one number.
     Number(Number),
     /// A field for words.

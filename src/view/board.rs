@@ -76,6 +76,7 @@ fn kind_of(what: &What) -> u8 {
         What::Outcome(_) => 31,
         What::Heard(_) => 32,
         What::Fold(_) => 33,
+        What::Timer(_) => 34,
         What::Group(group) => 40 + group.tag as u8,
     }
 }

@@ -3,7 +3,7 @@
 use super::board::Node;
 use super::draw::{list, or_nothing};
 use crate::advice::Verdict;
-use crate::app::{Answer, What};
+use crate::app::{Answer, Judged, What};
 use leptos::prelude::*;
 
 /// The answer of a sum, said aloud as it changes.
@@ -64,6 +64,31 @@ const fn tone(verdict: Verdict) -> &'static str {
     }
 }
 
+/// The head of a judgement: shape, word and sentence.
+fn head(judged: &Judged) -> AnyView {
+    view! {
+        <div class="verdict-head">
+            {shape(judged.verdict)}
+            <div>
+                <p class="verdict-word">{judged.word}</p>
+                <p class="verdict-sentence">{judged.sentence.clone()}</p>
+            </div>
+        </div>
+    }
+    .into_any()
+}
+
+/// The face of a timer.
+pub fn timer(what: &What) -> AnyView {
+    let What::Timer(judged) = what else { return ().into_any() };
+    view! {
+        <div class="timer" role="timer">
+            <div class=tone(judged.verdict)>{head(judged)}</div>
+        </div>
+    }
+    .into_any()
+}
+
 /// A judgement: word, shape and tone, with its reasons and next step.
 pub fn verdict(what: &What) -> AnyView {
     let What::Verdict(judged) = what else { return ().into_any() };
@@ -71,13 +96,7 @@ pub fn verdict(what: &What) -> AnyView {
     let reasons = list(reasons.map(|reason| view! { <li>{reason}</li> }.into_any()));
     view! {
         <section class=tone(judged.verdict) role="status" aria-live="polite">
-            <div class="verdict-head">
-                {shape(judged.verdict)}
-                <div>
-                    <p class="verdict-word">{judged.word}</p>
-                    <p class="verdict-sentence">{judged.sentence.clone()}</p>
-                </div>
-            </div>
+            {head(judged)}
             <ul class="reasons">{reasons}</ul>
             <p class="verdict-next">{judged.next.clone()}</p>
         </section>

@@ -22,6 +22,11 @@ pub fn now() -> Moment {
     Moment::from_local(&text, -date.get_timezone_offset() as i32).unwrap_or(Moment::EPOCH)
 }
 
+/// Whole seconds since 1970, for timers.
+pub fn seconds() -> u32 {
+    (js_sys::Date::now() / 1000.0) as u32
+}
+
 /// Minutes of ten days: no zone has changed its clock twice within so few.
 const TEN_DAYS: i64 = 10 * 24 * 60;
 /// 2000-01-01 and 2050-01-01, minutes since 1970 in UTC. Beyond them the clock is taken as at the edge.

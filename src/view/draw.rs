@@ -59,6 +59,7 @@ fn draw(node: Node) -> AnyView {
         What::HandOut(_) => link::hand_out(&node),
         What::Answer(_) => card::answer(&node),
         What::Verdict(_) => whole(&node, card::verdict).into_any(),
+        What::Timer(_) => whole(&node, card::timer).into_any(),
         What::Number(_) => field::number(&node),
         What::Words(field) => field::words(&node, field.long),
         What::Choice(_) => field::choice(&node),

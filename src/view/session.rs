@@ -14,6 +14,8 @@ use std::time::Duration;
 
 /// How long after a touch the drafts are written down, so that one writing serves a whole number.
 const SOON: Duration = Duration::from_millis(400);
+/// How often a timer looks at the clock, so that it shows each second.
+const HALF_A_SECOND: Duration = Duration::from_millis(500);
 
 /// What is drawn.
 #[derive(Clone, Default)]
@@ -36,6 +38,8 @@ struct Session {
     title: String,
     theme: Theme,
     persists: bool,
+    /// What tells each second, while a timer runs.
+    ticking: Option<IntervalHandle>,
 }
 
 thread_local! {
@@ -74,12 +78,18 @@ pub fn open() -> Drawn {
         title: String::new(),
         theme,
         persists: false,
+        ticking: None,
     };
     SESSION.with(|it| it.replace(Some(session)));
     let here = Event::Went(effects::hash());
     SESSION.with_borrow_mut(|it| {
         if let Some(session) = it {
-            let _ = update(&mut session.model, here);
+            let _ = update(&mut session.model, Event::Tick(clock::seconds()));
+            // A timer that was left running runs on; the attention is where the browser has it.
+            let asked = update(&mut session.model, here).into_iter();
+            for effect in asked.filter(|effect| matches!(effect, Effect::Awake(_))) {
+                session.carry_out(effect);
+            }
             session.draw();
         }
     });
@@ -94,10 +104,10 @@ pub fn send(event: Event) {
         let Ok(mut it) = it.try_borrow_mut() else { return };
         let Some(session) = it.as_mut() else { return };
         while let Some(event) = WAITING.with_borrow_mut(VecDeque::pop_front) {
-            let asked = update(&mut session.model, event);
-            for effect in asked {
-                session.carry_out(effect);
+            if matches!(event, Event::Did(_)) {
+                session.take(Event::Tick(clock::seconds()));
             }
+            session.take(event);
         }
         session.draw();
     });
@@ -107,6 +117,17 @@ pub fn send(event: Event) {
         && SESSION.with(|it| it.try_borrow_mut().is_ok())
     {
         send(event);
+    }
+}
+
+/// Tells the second, if it is another.
+fn tick() {
+    let seconds = clock::seconds();
+    let told = SESSION.with(|it| {
+        it.try_borrow().is_ok_and(|it| it.as_ref().is_some_and(|it| it.model.seconds == seconds))
+    });
+    if !told {
+        send(Event::Tick(seconds));
     }
 }
 
@@ -155,6 +176,12 @@ impl Session {
         }
     }
 
+    fn take(&mut self, event: Event) {
+        for effect in update(&mut self.model, event) {
+            self.carry_out(effect);
+        }
+    }
+
     fn carry_out(&mut self, effect: Effect) {
         let now = self.model.now;
         match effect {
@@ -178,7 +205,14 @@ impl Session {
             Effect::Go(address) => effects::go(&address),
             Effect::Attend(part) => effects::attend(&part),
             Effect::Print => effects::print(),
-            Effect::Awake(awake) => effects::stay_awake(awake),
+            Effect::Awake(awake) => {
+                effects::stay_awake(awake);
+                let ticking = awake.then(|| set_interval_with_handle(tick, HALF_A_SECOND).ok());
+                let before = std::mem::replace(&mut self.ticking, ticking.flatten());
+                if let Some(before) = before {
+                    before.clear();
+                }
+            }
             Effect::Theme(theme) => effects::put_on(theme),
             Effect::TakeUpdate => {
                 self.kept.keep(&self.model.drafts);

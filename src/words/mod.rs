@@ -8,6 +8,7 @@ mod batches;
 mod bench;
 mod bottle;
 mod cautions;
+mod cooling;
 mod fields;
 mod frame;
 mod gear;
@@ -27,6 +28,7 @@ pub use batches::BatchesWords;
 pub use bench::BenchWords;
 pub use bottle::BottleWords;
 pub use cautions::Cautions;
+pub use cooling::CoolingWords;
 pub use fields::FieldWords;
 pub use frame::FrameWords;
 pub use gear::GearWords;
@@ -63,6 +65,8 @@ pub struct Words {
     pub now: NowWords,
     /// The list of batches, and the form of one.
     pub batches: BatchesWords,
+    /// Cooling wort, as a sum.
+    pub cooling: CoolingWords,
     /// Pitch.
     pub pitch: PitchWords,
     /// Watch.
@@ -89,6 +93,7 @@ pub static ENGLISH: Words = Words {
     strength: strength::STRENGTH,
     now: now::NOW,
     batches: batches::BATCHES,
+    cooling: cooling::COOLING,
     pitch: pitch::PITCH,
     watch: watch::WATCH,
     bottle: bottle::BOTTLE,

@@ -35,6 +35,7 @@ fn tell(part: &Part, depth: usize, text: &mut String) {
         What::Answer(answer) => {
             format!("= {}: {} {} | {}", answer.label, answer.main, answer.beside, answer.below)
         }
+        What::Timer(judged) => format!("({}) {}", judged.word, judged.sentence),
         What::Verdict(judged) => {
             let mut lines = vec![format!("({}) {}", judged.word, judged.sentence)];
             lines.extend(judged.reasons.iter().map(|reason| format!("  - {reason}")));

@@ -1,5 +1,6 @@
 //! Bench: one-off sums that need no batch.
 
+mod cooling;
 mod gravity;
 mod scales;
 mod strength;
@@ -24,11 +25,11 @@ pub fn list(m: &Model) -> Vec<Part> {
 pub fn sum(m: &Model, sum: Sum) -> Vec<Part> {
     let body = match sum {
         Sum::Gravity => gravity::parts(m),
+        Sum::Cooling => cooling::parts(m),
         Sum::Strength => strength::parts(m),
         Sum::Scales => scales::parts(m),
         Sum::Yeast => yeast::parts(m),
         Sum::Sugar => sugar::parts(m),
-        _ => vec![],
     };
     let back = link("back", "back", Route::Bench.address(), m.words.frame.bench);
     let mut parts = vec![back, heading("title", 1, sums::names(m, sum).0)];

@@ -22,10 +22,10 @@ texts! {
         layer_ice: "ice",
     } says {
         title: fn(Writer, &Way) -> String = way_title,
-        cost: fn(Writer, &Way) -> String = way_cost,
+        cost: fn(Writer, &Way, bool) -> String = way_cost,
         kilograms: fn(Grams) -> String = kilograms,
         layer: fn(Writer, Litres, Celsius) -> String = layer,
-        comes_to: fn(Writer, Litres, SpecificGravity) -> String = comes_to,
+        comes_to: fn(Writer, Litres, Option<SpecificGravity>) -> String = comes_to,
     }
 }
 
@@ -34,9 +34,10 @@ fn layer(w: Writer, volume: Litres, t: Celsius) -> String {
     format!("{}, {}", w.volume(volume), w.degrees(t))
 }
 
-/// What stands in the vessel after.
-fn comes_to(w: Writer, volume: Litres, gravity: SpecificGravity) -> String {
-    format!("{} at {}", w.volume(volume), w.gravity(gravity))
+/// What stands in the vessel after; without a gravity where that is not known.
+fn comes_to(w: Writer, volume: Litres, gravity: Option<SpecificGravity>) -> String {
+    let volume = w.volume(volume);
+    gravity.map_or_else(|| volume.clone(), |gravity| format!("{volume} at {}", w.gravity(gravity)))
 }
 
 fn kilograms(mass: Grams) -> String {
@@ -67,26 +68,25 @@ fn way_title(w: Writer, way: &Way) -> String {
     }
 }
 
-/// What a way comes to and what it costs.
-fn way_cost(w: Writer, way: &Way) -> String {
-    let end = format!(
-        "{} ±\u{A0}{}, {} at {}",
+/// What a way comes to and what it costs. Of wort whose gravity is not known nothing is said about that.
+fn way_cost(w: Writer, way: &Way, known: bool) -> String {
+    let mut end = format!(
+        "{} ±\u{A0}{}, {}",
         w.temperature(way.temperature.value()),
         w.warmth(way.temperature.sigma()),
-        w.volume(way.volume),
-        w.gravity(way.gravity)
+        comes_to(w, way.volume, known.then_some(way.gravity))
     );
-    let cost = match way.weaker.points() {
-        points if points < 0.5 => "no weaker".to_owned(),
-        _ if way.within_plan => "water that was due anyway".to_owned(),
-        points => format!("{}\u{A0}points weaker", write_number(points, 0)),
-    };
+    if known {
+        end.push_str(&match way.weaker.points() {
+            points if points < 0.5 => "; no weaker".to_owned(),
+            _ if way.within_plan => "; water that was due anyway".to_owned(),
+            points => format!("; {}\u{A0}points weaker", write_number(points, 0)),
+        });
+    }
     match way.reach {
-        Reach::There => format!("Comes to {end}; {cost}."),
-        Reach::VesselFull => format!("Only part of the way: the vessel is full at {end}; {cost}."),
-        Reach::NoMoreAtHand => {
-            format!("Only part of the way: {end}; {cost}. More would be needed.")
-        }
+        Reach::There => format!("Comes to {end}."),
+        Reach::VesselFull => format!("Only part of the way: the vessel is full at {end}."),
+        Reach::NoMoreAtHand => format!("Only part of the way: {end}. More would be needed."),
         Reach::Nowhere => "Leads nowhere with what is at hand.".to_owned(),
     }
 }

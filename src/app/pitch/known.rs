@@ -1,0 +1,88 @@
+//! What follows from the fields of pitching day together: what more than one section needs.
+
+use super::day::Day;
+use super::record::drafted;
+use crate::advice::family::Family;
+use crate::advice::pitch::{Wort, start_gravity};
+use crate::advice::reading::{Taken, corrected};
+use crate::app::model::Model;
+use crate::batch::Summary;
+use crate::quantity::{Celsius, Estimate, Hours, Litres, SpecificGravity};
+use crate::science::cooling::Look;
+use crate::science::hydrometer::{Condition, Corrected};
+use crate::science::kit_gravity::KitGravity;
+
+/// What is known by now.
+#[derive(Clone, Debug)]
+pub struct Known {
+    /// The yeast.
+    pub family: Family,
+    /// The wort as its thermometer knows it.
+    pub wort: Option<Wort>,
+    /// The looks at the thermometer, the present one last.
+    pub looks: Vec<Look>,
+    /// In the vessel now, or planned.
+    pub volume: Litres,
+    /// The gravity that what was weighed in makes.
+    pub by_weight: Option<KitGravity>,
+    /// The sample made true; at its instrument's temperature when its own is not noted.
+    pub sample: Option<Corrected>,
+    /// The start as it stands on this page, else as the batch knows it.
+    pub start: Option<Estimate<SpecificGravity>>,
+}
+
+impl Known {
+    /// Of the fields of one batch.
+    pub fn of(m: &Model, s: &Summary, day: &Day) -> Self {
+        let stirred = day.stirred.value.is_yes();
+        let reads = |t: Celsius| day.thermometer.value.reads(t, stirred);
+        let now = day.wort.ok().map(reads);
+        let (family, packet) = (s.heading.family, s.heading.packet);
+        let wort = now.map(|temperature| Wort { temperature, stirred, family, packet });
+        let record = drafted(day, &s.id, m.now);
+        let by_weight =
+            record.by_ingredients(s.heading.volume).filter(|_| !record.ingredients.is_empty());
+        let sample = sample(m, s, day);
+        let told = start_gravity::Known {
+            sample: sample.as_ref().map(|corrected| corrected.gravity),
+            ingredients: by_weight.as_ref().map(|kit| kit.gravity),
+            stated: None,
+        };
+        let start = start_gravity::start(told, day.goes_by.value).map(|(gravity, _)| gravity);
+        Self {
+            family,
+            wort,
+            looks: looks(now, day.earlier.ok().map(reads), day.between.ok()),
+            volume: day.volume.ok().unwrap_or(s.heading.volume),
+            start: start.or(s.original),
+            by_weight,
+            sample,
+        }
+    }
+}
+
+fn looks(
+    now: Option<Estimate<Celsius>>,
+    earlier: Option<Estimate<Celsius>>,
+    between: Option<Hours>,
+) -> Vec<Look> {
+    let first = Hours::literal(0.0);
+    match (now, earlier, between) {
+        (Some(now), Some(earlier), Some(between)) => {
+            vec![Look { at: first, temperature: earlier }, Look { at: between, temperature: now }]
+        }
+        (Some(now), ..) => vec![Look { at: first, temperature: now }],
+        _ => vec![],
+    }
+}
+
+fn sample(m: &Model, s: &Summary, day: &Day) -> Option<Corrected> {
+    let instrument = m.journal.hydrometer(&s.heading.hydrometer);
+    let taken = Taken {
+        reading: day.sample.ok()?,
+        sample: day.sample_at.ok(),
+        condition: Condition::Still,
+        original: None,
+    };
+    corrected(taken, &instrument).ok()
+}

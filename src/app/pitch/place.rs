@@ -1,0 +1,100 @@
+//! The place: how warm the beer will make itself there, room for foam, light, and the air of the room.
+
+use super::day::{Day, Vessels};
+use super::known::Known;
+use crate::advice::pitch::place::{Place, judge};
+use crate::advice::pitch::room_air::{self, Room};
+use crate::app::drawing::{Drawing, Sketch, WarmthData};
+use crate::app::fold::fold;
+use crate::app::model::Model;
+use crate::app::part::{Part, What, text};
+use crate::app::ways_down::IN_DEGREES;
+use crate::app::worked::how_worked;
+use crate::quantity::{Celsius, Measured, Unit};
+use crate::science::self_heating::{self, SelfHeating, Standing, self_heating};
+
+fn heating(day: &Day, known: &Known) -> Option<SelfHeating> {
+    let original = known.start?.value();
+    let standing = Standing {
+        volume: known.volume,
+        original,
+        end: known.family.ends_at(original).middle(),
+        pitching: known.family.pitching(),
+        vessel: day.vessel.value,
+        room: day.room.ok()?,
+    };
+    self_heating(standing).ok()
+}
+
+fn place(day: &Day, known: &Known, heating: Option<SelfHeating>) -> Option<Place> {
+    let air = heating.as_ref().zip(day.room_size.ok()).map(|(heating, size)| {
+        room_air::judge(Room {
+            size,
+            air: day.air.value,
+            vessels: Vessels::count(day.vessels.value),
+            gas_in_busiest_day: heating.gas_in_busiest_day,
+        })
+    });
+    Some(Place {
+        room: day.room.ok()?,
+        family: known.family,
+        packet: None,
+        heating,
+        vessel: day.vessel_holds.ok(),
+        beer: known.volume,
+        blow_off: day.tube.value.is_yes(),
+        in_light: day.light.value.is_yes(),
+        sealed_at: known.wort.map(|wort| wort.temperature.value()),
+        air,
+    })
+}
+
+/// The beer's own warmth over the days.
+fn warmth(m: &Model, known: &Known, found: &SelfHeating) -> [Part; 3] {
+    let (w, words) = (m.writer(), &m.words.pitch.place);
+    let unit = w.units.temperature;
+    let degrees = |t: Celsius| unit.express(t.value());
+    let range = known.family.ferments_at();
+    let day = |day: &self_heating::Day| {
+        (day.at.days(), degrees(day.from), degrees(day.likely), degrees(day.to))
+    };
+    let data = WarmthData {
+        days: found.days.iter().map(day).collect(),
+        range: (degrees(range.from), degrees(range.to)),
+        symbol: unit.symbol(),
+        range_text: words.yeasts_range.to_owned(),
+        days_text: words.days,
+    };
+    let told = (words.warmth)(w, found);
+    let drawing = Drawing {
+        title: words.own_warmth.to_owned(),
+        description: told.clone(),
+        sketch: Sketch::Warmth(data),
+    };
+    [
+        text("pitch/place/warmth", "", told),
+        Part::new("pitch/place/drawing", What::Drawing(drawing)),
+        how_worked(m, "pitch/place/worked", &found.worked, IN_DEGREES),
+    ]
+}
+
+/// The section.
+pub fn part(m: &Model, day: &Day, known: &Known) -> Part {
+    let words = &m.words.pitch.place;
+    let heating = heating(day, known);
+    let mut parts = vec![day.room.part.clone(), day.vessel.part.clone()];
+    if let Some(place) = place(day, known, heating.clone()) {
+        let judged = (words.verdict)(m.writer(), &judge(&place));
+        parts.push(Part::new("pitch/place/verdict", What::Verdict(judged)));
+    }
+    parts.extend(heating.into_iter().flat_map(|found| warmth(m, known, &found)));
+    parts.extend([
+        day.stands.part.clone(),
+        day.room_size.part.clone(),
+        day.air.part.clone(),
+        day.vessels.part.clone(),
+        day.light.part.clone(),
+        day.tube.part.clone(),
+    ]);
+    fold(m, "pitch/place", words.place, parts)
+}

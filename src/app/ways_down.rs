@@ -1,0 +1,69 @@
+//! Cooling wort with water or ice, as Pitch and the Bench show it.
+
+use super::drawing::{BlendData, Drawing, Figure, Sketch};
+use super::model::Model;
+use super::part::{Part, What, text};
+use super::worked::DoubtIn;
+use crate::advice::pitch::ways_to_range::Takes;
+use crate::chart::{Layer, Substance};
+use crate::quantity::{Celsius, Litres, Measured, SpecificGravity};
+use crate::science::heat;
+use crate::science::water::melted;
+
+/// Doubts of a temperature.
+pub const IN_DEGREES: DoubtIn = (1, 1.0, "°C");
+
+/// What stands in the vessel once all is in.
+#[derive(Clone, Copy, Debug)]
+pub struct After {
+    /// How warm.
+    pub temperature: Celsius,
+    /// How much.
+    pub volume: Litres,
+    /// Its gravity, where that of the wort is known.
+    pub gravity: Option<SpecificGravity>,
+}
+
+/// The two cautions of adding water and of hot wort.
+pub fn cautions(m: &Model, name: &str) -> Part {
+    let words = &m.words.cautions;
+    text(name, "small", format!("{} {}", words.water, words.hot))
+}
+
+/// What meets in the vessel, drawn; nothing where only time is taken.
+pub fn blend(
+    m: &Model,
+    name: String,
+    (title, description): (String, String),
+    (wort, takes): (heat::Part, &Takes),
+    after: After,
+    vessel: Option<Litres>,
+) -> Option<Part> {
+    let (w, words) = (m.writer(), &m.words.pitch.ways);
+    let layer = |substance, volume, t: Celsius, name: &str| Layer {
+        substance,
+        volume: Litres::value(volume),
+        celsius: t.value(),
+        figure: (words.layer)(w, volume, t),
+        name: name.to_owned(),
+    };
+    let added = match takes {
+        Takes::Water(litres, at) => layer(Substance::Water, *litres, *at, words.layer_water),
+        Takes::Ice(mass) => {
+            layer(Substance::Ice, melted(*mass), Celsius::literal(0.0), words.layer_ice)
+        }
+        Takes::Time(_) => return None,
+    };
+    let wort = layer(Substance::Wort, wort.volume, wort.temperature, words.layer_wort);
+    let data = BlendData {
+        layers: vec![wort, added],
+        capacity: vessel.map(Litres::value),
+        result: Figure {
+            value: w.temperature(after.temperature),
+            name: (words.comes_to)(w, after.volume, after.gravity),
+        },
+        brim: vessel.map(|holds| w.volume(holds)).unwrap_or_default(),
+    };
+    let drawing = Drawing { title, description, sketch: Sketch::Blend(data) };
+    Some(Part::new(name, What::Drawing(drawing)))
+}
