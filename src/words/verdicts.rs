@@ -1,11 +1,7 @@
-//! Verdicts, reasons and next steps in words.
+//! The next step of a batch in words.
 
-use super::Judged;
-use super::judged;
-use crate::advice::{Advice, Verdict, open};
 use crate::batch::NextStep;
-use crate::quantity::Measured;
-use crate::words::write::{self, Writer};
+use crate::words::write;
 
 /// The next step of a batch: one sentence, and the words on the large button.
 pub fn step_words(next: NextStep) -> (String, &'static str) {

@@ -14,5 +14,6 @@ mod open;
 mod paper;
 mod pitch;
 mod preferences;
+mod shelf;
 mod told;
 mod watch;

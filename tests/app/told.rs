@@ -91,8 +91,10 @@ fn tell(part: &Part, depth: usize, text: &mut String) {
             lines.join("\n")
         }
         What::Items(_, items) => {
-            let items: Vec<_> =
-                items.iter().map(|item| format!("- {}{}", item.mark, item.text)).collect();
+            let items: Vec<_> = items
+                .iter()
+                .map(|item| format!("- {} {}", item.mark, item.text).replace("-  ", "- "))
+                .collect();
             items.join("\n")
         }
         What::Worked(working) => {

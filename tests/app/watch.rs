@@ -1,1 +1,309 @@
-//! The readings.
+//! The readings: their form, the log, the course and what lies ahead.
+
+use crate::paper::{Paper, golden};
+use crate::shelf::{ago, id, in_zone, reading, with};
+use fermentside::app::{Act, Effect, Event, Part, WatchAct, What};
+use fermentside::batch::{Reading, Refractometer, Vessel};
+use fermentside::quantity::{Celsius, Gravity, Moment, Plato, WortFactor, Zone};
+use std::time::Instant;
+
+fn logged(phone: &Paper, name: &str) -> Reading {
+    let readings = phone.model.journal.readings(&id("b"));
+    let found = readings.iter().find(|(other, _)| *other == id(name));
+    found.expect("it is in the log").1.clone()
+}
+
+/// The corrected gravity and its ± as the form's answer shows them.
+fn answered(phone: &Paper) -> (String, String) {
+    let answer = phone.parts().into_iter().find_map(|part| match part.what {
+        What::Answer(answer) => Some((answer.main, answer.beside)),
+        _ => None,
+    });
+    answer.expect("an answer")
+}
+
+/// The same in the topmost row of the log.
+fn latest(phone: &Paper) -> (String, String) {
+    let row = phone.parts().into_iter().find_map(|part| match part.what {
+        What::Line("log-gravity", runs) => Some((runs[0].text.clone(), runs[1].text.clone())),
+        _ => None,
+    });
+    row.expect("a row")
+}
+
+fn count(phone: &Paper, is_it: impl Fn(&Part) -> bool) -> usize {
+    phone.parts().iter().filter(|part| is_it(part)).count()
+}
+
+#[test]
+fn a_watched_batch_reads_well() {
+    let mut phone = with(
+        4.0,
+        [
+            reading(4.05, 1.048),
+            Reading { beer: Some(Celsius::literal(19.5)), ..reading(2.0, 1.025) },
+            Reading { note: "foamy".to_owned(), ..reading(1.0, 1.016) },
+        ],
+        vec![],
+    );
+    phone.tap("As a table");
+    golden("watch", &phone.text());
+    phone.tap("Add a reading");
+    phone.tap("Temperatures, time and note");
+    golden("watch-reading", &phone.text());
+}
+
+#[test]
+fn a_changed_note_leaves_everything_else_as_it_was_given() {
+    let given = Reading {
+        at: "2026-03-05T08:00-05:00".parse::<Moment>().expect("a moment"),
+        as_read: Some(Gravity::Plato(Plato::literal(12.45))),
+        typed: "12,45 P".to_owned(),
+        sample: Some(Celsius::literal(23.45)),
+        beer: Some(Celsius::literal(18.04)),
+        room: Some(Celsius::literal(17.96)),
+        hydrometer: id("gone"),
+        refractometer: Some(Refractometer {
+            brix: Plato::literal(8.04),
+            factor: WortFactor::literal(1.037),
+        }),
+        ..reading(2.0, 1.050)
+    };
+    let mut phone = with(4.0, [given.clone()], vec![]);
+    phone.happens(Event::Travelled(Zone::fixed(540)));
+    phone.tap("Change the reading");
+    phone.tap("Temperatures, time and note");
+    phone.in_unit("Hydrometer reads", "SG");
+    phone.in_unit("Sample temperature", "°F");
+    phone.type_into("Note", "clear by now");
+    phone.tap("Save the change");
+    phone.sees("Reading changed");
+    let noted = Reading { note: "clear by now".to_owned(), ..given.clone() };
+    assert_eq!(logged(&phone, "r0"), noted);
+    phone.reload();
+    assert_eq!(logged(&phone, "r0"), noted);
+
+    // What was typed anew is read anew, and the rest stays.
+    phone.tap("Change the reading");
+    phone.in_unit("Hydrometer reads", "SG");
+    phone.type_into("Hydrometer reads", "1.049");
+    phone.tap("Save the change");
+    let read = logged(&phone, "r0");
+    assert_eq!((read.typed.as_str(), read.sample), ("1.049", given.sample));
+    assert_eq!((read.at.to_string(), read.hydrometer), (given.at.to_string(), given.hydrometer));
+}
+
+#[test]
+fn what_is_shown_while_typing_is_what_is_logged() {
+    let check = |mut phone: Paper, sample: &str, read: &str| {
+        phone.tap("Add a reading");
+        phone.type_into("Sample temperature", sample);
+        phone.type_into("Hydrometer reads", read);
+        let shown = answered(&phone);
+        phone.tap("Save the reading");
+        assert_eq!(shown, latest(&phone), "{read} at {sample:?}");
+        shown
+    };
+    let brewed = || with(5.0, [reading(5.05, 1.048), reading(2.0, 1.020)], vec![]);
+    let warm = check(brewed(), "27", "1.012");
+    let blind = check(brewed(), "", "1.012");
+    assert_ne!(warm, blind);
+    // Without a temperature it is less sure, and says so at once.
+    assert_ne!(check(brewed(), "20", "1.012").1, blind.1);
+    // Soon after the yeast the first reading still is the start itself: it is made true as wort.
+    check(with(0.2, [Reading { as_read: None, ..reading(0.25, 1.0) }], vec![]), "31", "1.048");
+}
+
+#[test]
+fn the_form_stands_open_where_nothing_was_read_yet() {
+    let mut phone = with(1.0, [], vec![]);
+    phone.sees("Set the stem, or type what it reads.");
+    phone.type_into("Hydrometer reads", "1.047");
+    // Half typed it outlives the screen, a closed tab, and "Not now".
+    phone.tap("Not now");
+    phone.sees_no("Save the reading");
+    phone.reload();
+    assert_eq!(phone.value_in("Hydrometer reads"), "1.047");
+    phone.tap("Save the reading");
+    phone.sees("Reading saved");
+    phone.sees("read 1.047");
+    phone.sees_no("Save the reading");
+    assert_eq!(phone.asked.last(), Some(&Effect::Attend("watch/add".to_owned())));
+    phone.tap("Add a reading");
+    assert_eq!(phone.value_in("Hydrometer reads"), "");
+    assert_eq!(phone.value_in("Sample temperature"), "");
+}
+
+#[test]
+fn leaving_a_reading_as_it_was_forgets_what_was_typed() {
+    let mut phone = with(4.0, [reading(2.0, 1.020)], vec![]);
+    phone.tap("Change the reading");
+    phone.type_into("Hydrometer reads", "1.002");
+    phone.tap("Leave it as it was");
+    phone.sees_no("Save the change");
+    phone.reload();
+    phone.tap("Change the reading");
+    assert_eq!(phone.value_in("Hydrometer reads"), "1.020");
+}
+
+#[test]
+fn a_refused_reading_says_where_and_keeps_what_was_typed() {
+    let mut phone = with(4.0, [reading(2.0, 1.020)], vec![]);
+    phone.tap("Add a reading");
+    phone.tap("Temperatures, time and note");
+    phone.type_into("Beer in the fermenter", "cold");
+    phone.tap("Temperatures, time and note");
+    phone.tap("Save the reading");
+    phone.sees("Some fields need another look.");
+    // The fold that it stands in is open again.
+    assert_eq!(phone.value_in("Beer in the fermenter"), "cold");
+    let attended = Effect::Attend("reading/new/b/beer".to_owned());
+    assert_eq!(phone.asked.last(), Some(&attended));
+    assert_eq!(phone.model.journal.readings(&id("b")).len(), 1);
+    phone.type_into("Beer in the fermenter", "18");
+    phone.tap("Save the reading");
+    phone.sees("beer 18.0 °C");
+    phone.sees_no("Some fields need another look.");
+}
+
+#[test]
+fn a_quiet_beer_that_reads_as_before_is_asked_nothing_more() {
+    let mut phone =
+        with(30.0, [reading(30.05, 1.048), reading(4.0, 1.012), reading(1.0, 1.012)], vec![]);
+    phone.tap("Add a reading");
+    phone.sees_no("The sample:");
+    phone.type_into("Hydrometer reads", "1.012");
+    assert_eq!(phone.value_in("Sample temperature"), "20.0");
+    phone.sees_no("The sample:");
+    // One that reads otherwise is asked how its sample stood, and what was said stays in sight.
+    phone.type_into("Hydrometer reads", "1.009");
+    phone.choose("The sample", "Gas left in");
+    phone.type_into("Hydrometer reads", "1.012");
+    phone.sees("(x) Gas left in");
+    phone.tap("Save the reading");
+    phone.sees("gas left in");
+}
+
+#[test]
+fn a_stuck_beer_has_its_steps_and_a_satellite_that_ended_there_settles_it() {
+    let mut phone =
+        with(30.0, [reading(30.05, 1.048), reading(4.0, 1.022), reading(1.0, 1.022)], vec![]);
+    phone.sees("(Stop) Steady, but far above its end: looks stuck.");
+    phone.sees("- Done. Pour the sample to and fro");
+    phone.sees("What would settle it");
+    for days in [25.0, 24.0] {
+        phone.tap("Add a reading");
+        phone.type_into("Hydrometer reads", "1.022");
+        phone.tap("Temperatures, time and note");
+        phone.tap("The satellite");
+        phone.dated("Read", ago(days));
+        phone.tap("Save the reading");
+        phone.tap("Read the satellite");
+        phone.tap("Not now");
+    }
+    phone.sees("the wort is like that");
+    phone.sees_no("Step by step");
+    let satellites = phone.model.journal.readings(&id("b")).iter();
+    assert_eq!(satellites.filter(|(_, one)| one.vessel == Vessel::Satellite).count(), 2);
+}
+
+#[test]
+fn no_bubbles_is_answered_in_three_touches() {
+    let mut phone = with(2.5, [], vec![]);
+    phone.tap("No bubbles?");
+    phone.sees("Only a gravity can tell.");
+    phone.tap("Foam, or a dried ring");
+    phone.sees("[x] Foam, or a dried ring");
+    phone.sees("It ferments. The beer is fine.");
+    phone.tap("The lid bulges");
+    phone.sees("The lid is under pressure: see to it first.");
+    phone.tap("The lid bulges");
+    phone.sees("It ferments. The beer is fine.");
+    // Past the first week nobody asks, unless it has not begun.
+    let fallen = with(8.0, [reading(8.05, 1.048), reading(2.0, 1.020)], vec![]);
+    fallen.sees_no("No bubbles?");
+}
+
+#[test]
+fn the_course_is_walked_by_buttons_keys_and_pointing() {
+    let readings = [reading(5.05, 1.048), reading(3.0, 1.020), reading(1.0, 1.010)];
+    let mut phone = with(5.0, readings, vec![]);
+    phone.sees("Touch the picture, or step through the readings.");
+    let arrows = phone.parts().into_iter().find_map(|part| match part.what {
+        What::Group(group) => group.arrows,
+        _ => None,
+    });
+    let (left, right) = arrows.expect("arrow keys");
+    let said = |phone: &Paper| match phone.parts().into_iter().find(|part| part.name == "walk/said")
+    {
+        Some(Part { what: What::Text(_, text), .. }) => text,
+        _ => panic!("nothing is said"),
+    };
+    for gravity in ["1.010", "1.020", "1.048", "1.048"] {
+        phone.happens(Event::Did(left.clone()));
+        assert!(said(&phone).contains(gravity), "{}", said(&phone));
+    }
+    phone.happens(Event::Did(right));
+    assert!(said(&phone).contains("1.020"), "{}", said(&phone));
+    phone.tap("Later reading");
+    assert!(said(&phone).contains("1.010"), "{}", said(&phone));
+    phone.happens(Event::Did(Act::Watch(WatchAct::WalkTo(0))));
+    assert!(said(&phone).contains("1.048"), "{}", said(&phone));
+    // There is no such reading.
+    phone.happens(Event::Did(Act::Watch(WatchAct::WalkTo(7))));
+    assert!(said(&phone).contains("1.048"), "{}", said(&phone));
+}
+
+#[test]
+fn what_lies_ahead_is_handed_out_and_told_by_the_clock_of_then() {
+    // From the next morning on the phone's clock is two hours ahead of UTC, not one.
+    let change: Moment = "2026-03-08T07:00+00:00".parse().expect("a moment");
+    let zone = Zone::new(60, [(change.minutes_since_epoch(), 120)]);
+    let readings = [reading(4.05, 1.048), reading(2.0, 1.025), reading(1.0, 1.016)];
+    let phone = in_zone(4.0, readings, vec![], zone);
+    let file = phone.parts().into_iter().find_map(|part| match part.what {
+        What::HandOut(file) => Some(file),
+        _ => None,
+    });
+    let file = file.expect("a calendar");
+    assert_eq!((file.file.as_str(), file.media), ("cellar-bitter.ics", "text/calendar"));
+    assert!(file.text.contains("SUMMARY:Cellar bitter: read the gravity"), "{}", file.text);
+    assert!(file.text.contains("UID:b-read@fermentside"), "{}", file.text);
+    assert!(file.text.contains("DTSTART:20260308T080000Z"), "{}", file.text);
+    phone.sees("Next: read the gravity, Sun 8 Mar, 10:00.");
+    phone.sees("Read again on Sun 8 Mar, 10:00 or later.");
+}
+
+#[test]
+fn a_reading_is_deleted_at_once_and_taken_back() {
+    let mut phone = with(4.0, [reading(2.0, 1.020), reading(1.0, 1.012)], vec![]);
+    phone.tap("Change the reading of Fri");
+    phone.type_into("Hydrometer reads", "1.011");
+    phone.tap("Delete the reading of Fri");
+    phone.sees("Reading deleted");
+    phone.sees_no("read 1.012");
+    phone.sees_no("Save the change");
+    phone.tap("Undo");
+    phone.sees("read 1.012");
+    phone.reload();
+    phone.sees("read 1.012");
+}
+
+#[test]
+fn sixty_readings_stay_cheap_and_a_working_is_made_only_when_it_is_open() {
+    let fall = (0..60).map(|day| reading(60.0 - f64::from(day), 1.048 - 0.0005 * f64::from(day)));
+    let mut phone = with(60.0, fall, vec![]);
+    let folds = |part: &Part| part.name.starts_with("log/") && matches!(part.what, What::Fold(_));
+    let workings = |part: &Part| matches!(part.what, What::Worked(_));
+    assert_eq!((count(&phone, folds), count(&phone, workings)), (60, 0));
+    let closed = phone.text().len();
+    phone.happens(Event::Folded { name: "log/r7/worked".to_owned(), open: true });
+    assert_eq!(count(&phone, workings), 1);
+    assert!(phone.text().len() > closed);
+    let begun = Instant::now();
+    for _ in 0..20 {
+        phone.screen();
+    }
+    // Unoptimised, and with room for a busy machine.
+    assert!(begun.elapsed().as_millis() < 20 * 200, "{:?}", begun.elapsed());
+}

@@ -95,6 +95,8 @@ fn answer(m: &Model, line: Option<&ReadingLine>) -> Answer {
 /// Opens a form.
 pub fn open(m: &mut Model, noting: Noting) -> Vec<Effect> {
     m.here.outcomes.remove(&FORM.to_owned());
+    // It opens as it was at first, whatever was unfolded in the one before.
+    m.here.folds.retain(|fold| !fold.starts_with("reading/"));
     // The row of a reading that is changed may be far below its form.
     let attend = match &noting {
         Noting::Changed(id) => Some(Effect::Attend(format!("{}gravity", scope_of(id)))),
