@@ -140,21 +140,13 @@ pub struct Ends {
     pub target: CarbonDioxideVolumes,
     /// By so much it would be too lively, or too flat, dosed for the wrong end.
     pub off_by: CarbonDioxideVolumes,
+    /// What it comes to when it was dosed by the warmest temperature and holds more.
+    pub too_lively: CarbonDioxideVolumes,
+    /// What it comes to when it was dosed for beer that holds more and does not.
+    pub too_flat: CarbonDioxideVolumes,
 }
 
 impl Ends {
-    /// What it comes to when it was dosed by the warmest temperature and holds more.
-    #[must_use]
-    pub fn too_lively(&self) -> CarbonDioxideVolumes {
-        CarbonDioxideVolumes::nearest(self.target.value() + self.off_by.value())
-    }
-
-    /// What it comes to when it was dosed for beer that holds more and does not.
-    #[must_use]
-    pub fn too_flat(&self) -> CarbonDioxideVolumes {
-        CarbonDioxideVolumes::nearest(self.target.value() - self.off_by.value())
-    }
-
     /// Sugar between the two doses; `None` while either is withheld.
     #[must_use]
     pub fn apart(&self) -> Option<Grams> {
@@ -167,6 +159,47 @@ impl Ends {
 /// Plans for both ends of `held`; `None` when there is only one. The guard is the same in both: it counts
 /// the end that presses harder.
 ///
+/// ```
+/// # use fermentside::advice::bottle::asked::{Asked, Cold, DoseFor, Ended, Glass, SugarGoes, WarmFor};
+/// # use fermentside::advice::bottle::history::{Seal, Working, both_ends};
+/// # use fermentside::advice::bottle::{Bottling, kinds::Bottle};
+/// # use fermentside::quantity::{
+/// #     CarbonDioxideVolumes, Celsius, Grams, Litres, MassUnit, Measured, Metres,
+/// # };
+/// # use fermentside::science::priming::Sugar;
+/// // Closed tight at 2 °C in a heavy bottle; the rest is as usual.
+/// let cold = Cold {
+///     coldest: Celsius::literal(2.0),
+///     seal: Seal::Sealed,
+///     working: Working::Quiet,
+///     warm_for: WarmFor::Long,
+/// };
+/// # let asked = Asked {
+/// #     ended: Ended::WITHOUT_LOG,
+/// #     beer: Litres::literal(19.0),
+/// #     target: CarbonDioxideVolumes::literal(2.0),
+/// #     warmest: Celsius::literal(20.0),
+/// #     cold: None,
+/// #     dose_for: DoseFor::Rule,
+/// #     sugar: Sugar::Sucrose,
+/// #     sugar_goes: SugarGoes::Vessel,
+/// #     scale: Grams::literal(1.0),
+/// #     unit: MassUnit::Grams,
+/// #     glass: Glass { weakest: Bottle::HeavyGlass, smallest: Litres::literal(0.5) },
+/// #     hottest: Celsius::literal(25.0),
+/// #     height: Metres::literal(0.0),
+/// # };
+/// let ready = Asked { cold: Some(cold), ..asked }.ready()?;
+/// let ends = both_ends(ready.bottling, &ready.held)?.unwrap();
+/// assert!(ends.too_flat < ends.target && ends.target < ends.too_lively);
+/// assert!(ends.by_rule.weigh() > ends.holds_more.weigh());
+/// let plain = asked.ready()?;
+/// assert_eq!(both_ends(plain.bottling, &plain.held)?, None);
+/// let in_the_sun = Bottling { hottest: Celsius::literal(60.0), ..ready.bottling };
+/// assert!(both_ends(in_the_sun, &ready.held).is_err());
+/// # Ok::<(), fermentside::science::ScienceError>(())
+/// ```
+///
 /// # Errors
 /// As [`plan`].
 pub fn both_ends(bottling: Bottling, held: &Held) -> Result<Option<Ends>, ScienceError> {
@@ -178,6 +211,8 @@ pub fn both_ends(bottling: Bottling, held: &Held) -> Result<Option<Ends>, Scienc
         holds_more: for_end(more)?,
         target: bottling.target,
         off_by: CarbonDioxideVolumes::nearest(off_by),
+        too_lively: CarbonDioxideVolumes::nearest(bottling.target.value() + off_by),
+        too_flat: CarbonDioxideVolumes::nearest(bottling.target.value() - off_by),
     }))
 }
 

@@ -46,6 +46,14 @@ impl Bottle {
     }
 
     /// Above this a caution is given though the ceiling is not reached.
+    ///
+    /// ```
+    /// use fermentside::{advice::bottle::kinds::Bottle, quantity::CarbonDioxideVolumes};
+    ///
+    /// let above = CarbonDioxideVolumes::literal(2.5);
+    /// assert_eq!(Bottle::UnknownGlass.caution_above(), Some(above));
+    /// assert_eq!(Bottle::ReusableGlass.caution_above(), None);
+    /// ```
     #[must_use]
     pub fn caution_above(self) -> Option<CarbonDioxideVolumes> {
         (self == Self::UnknownGlass).then(|| CarbonDioxideVolumes::literal(2.5))

@@ -128,8 +128,8 @@ fn ends_data(m: &Model, ends: &Ends) -> EndsData {
     EndsData {
         target: ends.target.value(),
         bars: vec![
-            bar(ends.target, ends.too_lively(), dose(&ends.by_rule)),
-            bar(ends.too_flat(), ends.target, dose(&ends.holds_more)),
+            bar(ends.target, ends.too_lively, dose(&ends.by_rule)),
+            bar(ends.too_flat, ends.target, dose(&ends.holds_more)),
         ],
     }
 }

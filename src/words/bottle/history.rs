@@ -100,7 +100,7 @@ fn dosed_by_rule(w: Writer, ends: &Ends) -> String {
         "Dosed by the warmest temperature ({}): {}, or {} if it holds more.",
         dose(w, &ends.by_rule),
         write::volumes(ends.target),
-        write::volumes(ends.too_lively())
+        write::volumes(ends.too_lively)
     )
 }
 
@@ -109,6 +109,6 @@ fn dosed_for_more(w: Writer, ends: &Ends) -> String {
         "Dosed for beer that holds more ({}): {}, or {} if it does not.",
         dose(w, &ends.holds_more),
         write::volumes(ends.target),
-        write::volumes(ends.too_flat())
+        write::volumes(ends.too_flat)
     )
 }
