@@ -16,4 +16,5 @@ mod pitch;
 mod preferences;
 mod shelf;
 mod told;
+mod walk;
 mod watch;
