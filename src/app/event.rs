@@ -64,12 +64,14 @@ pub enum NotSaved {
 /// Something asked of the world.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Effect {
-    /// Save a change; the answer bears the same number.
-    Save(u32, Change),
+    /// Save a change; the answer bears the same number. The second change takes the first back.
+    Save(u32, Change, Change),
     /// Settle a conflict by keeping that version.
     Settle(Box<Conflict>, Token),
     /// Read the store anew.
     Load,
+    /// Free the room of what was deleted by then.
+    Sweep(Moment),
     /// Keep the drafts.
     KeepDrafts,
     /// Go to an address.

@@ -141,13 +141,13 @@ pub fn went(m: &mut Model, hash: &str) -> Vec<Effect> {
     vec![Effect::Attend("title".to_owned())]
 }
 
-/// The clock went on.
+/// The clock went on. Once a deletion is no longer offered back, its room is freed.
 pub fn clock(m: &mut Model, now: Moment) -> Vec<Effect> {
     m.now = now;
-    if m.undo.as_ref().is_some_and(|undo| now.since(undo.since) >= UNDO_FOR) {
-        m.undo = None;
+    match m.undo.take_if(|undo| now.since(undo.since) >= UNDO_FOR) {
+        Some(undo) => vec![Effect::Sweep(undo.since)],
+        None => vec![],
     }
-    vec![]
 }
 
 /// A save stands beside another version: the newer finding about a thing replaces the older.

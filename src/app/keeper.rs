@@ -43,20 +43,28 @@ impl<S: Store> Keeper<S> {
     }
 
     /// Saves a change edit by edit, each under a token of its own, and says how it went. Should one not
-    /// be kept, those before it are, and a new try writes them again.
+    /// be kept, those before it are taken back by the end of `back`, which undoes the change from its
+    /// last edit on.
     pub fn save(
         &mut self,
         ticket: u32,
-        change: &Change,
+        (change, back): (&Change, &Change),
         now: Moment,
         token: &mut dyn FnMut() -> Token,
     ) -> Event {
         let mut beside = None;
-        for edit in change.edits() {
+        for (done, edit) in change.edits().iter().enumerate() {
             match self.save_one(edit, now, token()) {
                 Ok(Outcome::SavedBeside(conflict)) => beside = Some(conflict),
                 Ok(Outcome::Saved(_) | Outcome::TakenAway(_)) => {}
-                Err(why) => return Event::NotSaved(ticket, why),
+                Err(why) => {
+                    let undone = back.edits().len().saturating_sub(done);
+                    for edit in back.edits().iter().skip(undone) {
+                        // What cannot be taken back is kept, which loses nothing.
+                        let _ = self.save_one(edit, now, token());
+                    }
+                    return Event::NotSaved(ticket, why);
+                }
             }
         }
         match beside {

@@ -53,6 +53,8 @@ pub(super) struct Pending {
     pub(super) then: Vec<Then>,
     /// The form that it was sent from.
     pub(super) form: String,
+    /// What it takes back, when it is an undo.
+    pub(super) undo: Option<Undo>,
 }
 
 /// What follows once a change is kept.

@@ -46,7 +46,11 @@ pub fn identity(m: &mut Model, name: &str) -> Id {
 pub fn take_back(m: &mut Model) -> Vec<Effect> {
     let Some(undo) = m.undo.take() else { return vec![] };
     let back = m.journal.take_as_it_is(undo.change.clone());
-    send(m, "undo".to_owned(), undo.change, back, "", vec![])
+    let effects = send(m, "undo".to_owned(), undo.change.clone(), back, "", vec![]);
+    if let Some(pending) = m.pending.last_mut() {
+        pending.undo = Some(undo);
+    }
+    effects
 }
 
 fn send(
@@ -61,8 +65,15 @@ fn send(
     // A copy that is shown would lack it.
     m.phone.everything = None;
     let ticket = m.pending.last().map_or(1, |last| last.ticket + 1);
-    m.pending.push(Pending { ticket, back, done: done.to_owned(), then, form });
-    vec![Effect::Save(ticket, change)]
+    m.pending.push(Pending {
+        ticket,
+        back: back.clone(),
+        done: done.to_owned(),
+        then,
+        form,
+        undo: None,
+    });
+    vec![Effect::Save(ticket, change, back)]
 }
 
 fn taken(m: &mut Model, ticket: u32) -> Option<Pending> {
@@ -108,6 +119,8 @@ fn same_thing(one: &Change, other: &Change) -> bool {
 pub fn not_saved(m: &mut Model, ticket: u32, why: &NotSaved) -> Vec<Effect> {
     let Some(pending) = taken(m, ticket) else { return vec![] };
     m.journal.take_as_it_is(pending.back);
+    // It can be tried again.
+    m.undo = pending.undo.or(m.undo.take());
     m.not_saved(&pending.form, why);
     vec![]
 }

@@ -185,9 +185,10 @@ impl Session {
     fn carry_out(&mut self, effect: Effect) {
         let now = self.model.now;
         match effect {
-            Effect::Save(ticket, change) => {
-                happens(self.keeper.save(ticket, &change, now, &mut token));
+            Effect::Save(ticket, change, back) => {
+                happens(self.keeper.save(ticket, (&change, &back), now, &mut token));
             }
+            Effect::Sweep(until) => self.keeper.sweep(until),
             Effect::Settle(conflict, keep) => {
                 happens(Event::Settled(self.keeper.settle(&conflict, keep, now, token())));
             }

@@ -1,1 +1,79 @@
 //! What stands round every screen.
+
+use crate::batches::start;
+use crate::paper::Paper;
+use fermentside::app::Event;
+use fermentside::store::Store;
+
+fn keys(phone: &Paper) -> usize {
+    phone.shelf.keys().expect("keys").len()
+}
+
+#[test]
+fn a_deleted_batch_frees_its_room_once_the_undo_has_passed() {
+    let mut phone = Paper::new();
+    let before = keys(&phone);
+    let batch = start(&mut phone, "Cellar bitter");
+    let with_settings = keys(&phone) - 1;
+    phone.go(&format!("{batch}edit"));
+    phone.tap("Delete this batch");
+    assert!(keys(&phone) > with_settings, "it can still be had back");
+    phone.hours(0.1);
+    phone.sees_no("Undo");
+    assert_eq!(keys(&phone), with_settings, "the settings alone are left");
+    assert!(before < with_settings);
+    phone.reload();
+    phone.sees("No batch yet.");
+}
+
+#[test]
+fn an_undo_that_was_not_kept_can_be_tried_again() {
+    let mut phone = Paper::new();
+    let batch = start(&mut phone, "Cellar bitter");
+    phone.go(&format!("{batch}edit"));
+    phone.type_into("Name", "Cellar best");
+    phone.tap("Save");
+    *phone.shelf.writes_left.borrow_mut() = Some(0);
+    phone.tap("Undo");
+    phone.sees("Not saved");
+    phone.sees("# Cellar best");
+    *phone.shelf.writes_left.borrow_mut() = None;
+    phone.tap("Undo");
+    phone.sees("# Cellar bitter");
+    phone.reload();
+    phone.sees("# Cellar bitter");
+}
+
+#[test]
+fn a_start_that_is_half_kept_is_taken_back_whole() {
+    for room in 0..4 {
+        let mut phone = Paper::new();
+        phone.go("#/batches/new");
+        phone.type_into("Name", "Cellar bitter");
+        phone.type_into("Volume in the fermenter", "20");
+        // A batch and the settings are one change of two writes.
+        *phone.shelf.writes_left.borrow_mut() = Some(room);
+        phone.tap("Start");
+        let begun = phone.model.journal.batches().count();
+        *phone.shelf.writes_left.borrow_mut() = None;
+        phone.reload();
+        assert_eq!(phone.model.journal.batches().count(), begun, "with room for {room}");
+        if begun == 0 {
+            phone.tap("Start");
+            assert_eq!(phone.model.journal.batches().count(), 1, "{}", phone.text());
+        }
+    }
+}
+
+#[test]
+fn a_tab_is_told_of_another_and_shows_what_it_saved() {
+    let mut first = Paper::new();
+    let mut second = first.second_tab();
+    start(&mut second, "Cellar bitter");
+    first.sees_no("Cellar bitter");
+    first.happens(Event::Elsewhere);
+    first.sees("Something was saved in another tab.");
+    first.tap("Show it");
+    first.sees("Cellar bitter");
+    first.sees_no("another tab");
+}

@@ -91,9 +91,11 @@ impl Paper {
                     Token::from_random(tokens.to_be_bytes())
                 };
                 match effect {
-                    Effect::Save(ticket, change) => {
-                        waiting.push_back(self.keeper.save(ticket, &change, now, &mut token));
+                    Effect::Save(ticket, change, back) => {
+                        let kept = self.keeper.save(ticket, (&change, &back), now, &mut token);
+                        waiting.push_back(kept);
                     }
+                    Effect::Sweep(until) => self.keeper.sweep(until),
                     Effect::Settle(conflict, keep) => {
                         let settled = self.keeper.settle(&conflict, keep, now, token());
                         waiting.push_back(Event::Settled(settled));

@@ -28,7 +28,7 @@ fn pitching() -> Paper {
     let mut keeper = Keeper::new(shelf.clone());
     let change = Change::put(batch(), Entry::Batch(heading));
     keeper.load().expect("it is empty");
-    keeper.save(1, &change, brewing_day(), &mut || Token::from_random([7; 8]));
+    keeper.save(1, (&change, &change), brewing_day(), &mut || Token::from_random([7; 8]));
     let mut phone = Paper::with(shelf, brewing_day(), Zone::fixed(60), 1);
     phone.go("#/batch/b1/pitch");
     phone

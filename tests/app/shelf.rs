@@ -105,7 +105,7 @@ pub fn in_zone(
     for (at, (id, entry)) in batch(pitched).into_iter().chain(readings).chain(more).enumerate() {
         let change = Change::put(id, entry);
         let mut token = || Token::from_random((at as u64).to_be_bytes());
-        let kept = keeper.save(1, &change, brewing_day(), &mut token);
+        let kept = keeper.save(1, (&change, &change), brewing_day(), &mut token);
         assert_eq!(kept, Event::Saved(1));
     }
     let mut phone = Paper::with(shelf, brewing_day(), zone, 1);

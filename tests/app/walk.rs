@@ -32,23 +32,81 @@ impl Chance {
 
 /// What a person, a cat or another program may type.
 const TYPED: [&str; 44] = [
-    "", "1.050", "1,012", "1012", "50", "1.010", "0.998", "12.4 P", "12,4", "20", "19.5", "65 F",
-    "23", "5 gal", "5 us gal", "31", "4", "2.4", "0", "-5", "100", "1e9", "999999999999", "NaN",
-    "inf", "-inf", "٠٫٥", "½", "1.2.3", "1,2,3.4", "hot", "  ", "\u{200B}", "\u{202E}abc",
-    "<b>x</b>", "Cellar bitter", "foamy, bread crust", "=1+1", "0x10", "1/2", "١٢", "11 g", "0.0001",
+    "",
+    "1.050",
+    "1,012",
+    "1012",
+    "50",
+    "1.010",
+    "0.998",
+    "12.4 P",
+    "12,4",
+    "20",
+    "19.5",
+    "65 F",
+    "23",
+    "5 gal",
+    "5 us gal",
+    "31",
+    "4",
+    "2.4",
+    "0",
+    "-5",
+    "100",
+    "1e9",
+    "999999999999",
+    "NaN",
+    "inf",
+    "-inf",
+    "٠٫٥",
+    "½",
+    "1.2.3",
+    "1,2,3.4",
+    "hot",
+    "  ",
+    "\u{200B}",
+    "\u{202E}abc",
+    "<b>x</b>",
+    "Cellar bitter",
+    "foamy, bread crust",
+    "=1+1",
+    "0x10",
+    "1/2",
+    "١٢",
+    "11 g",
+    "0.0001",
     "2026-03-20T18:30",
 ];
 
 /// Times that fields are given, the edges of the calendar among them.
 const TIMES: [&str; 10] = [
-    "2026-03-07T20:00", "2026-03-09T18:00", "2026-03-14T09:00", "2026-03-29T02:30", "2026-10-25T02:30",
-    "9999-12-31T23:59", "0001-01-01T00:00", "2027-02-30T00:00", "2026-03-21T08:00", "soon",
+    "2026-03-07T20:00",
+    "2026-03-09T18:00",
+    "2026-03-14T09:00",
+    "2026-03-29T02:30",
+    "2026-10-25T02:30",
+    "9999-12-31T23:59",
+    "0001-01-01T00:00",
+    "2027-02-30T00:00",
+    "2026-03-21T08:00",
+    "soon",
 ];
 
 const PLACES: [&str; 14] = [
-    "#/now", "#/batches", "#/batches/new", "#/bench", "#/bench/gravity", "#/bench/sugar",
-    "#/bench/strength", "#/bench/cooling", "#/bench/yeast", "#/bench/scales", "#/gear", "#/nowhere",
-    "", "#/batch/../watch",
+    "#/now",
+    "#/batches",
+    "#/batches/new",
+    "#/bench",
+    "#/bench/gravity",
+    "#/bench/sugar",
+    "#/bench/strength",
+    "#/bench/cooling",
+    "#/bench/yeast",
+    "#/bench/scales",
+    "#/gear",
+    "#/nowhere",
+    "",
+    "#/batch/../watch",
 ];
 
 const STAGES: [&str; 5] = ["pitch", "watch", "bottle", "open", "edit"];
@@ -100,7 +158,8 @@ impl Walker {
         let n = self.chance.below(1000) as f64 / 1000.0;
         if label.contains("hydrometer") || label.contains("gravity") || label.contains("shows") {
             format!("{:.4}", 1.005 + 0.05 * n)
-        } else if label.contains("volume") || label.contains("beer in") || label.contains("vessel") {
+        } else if label.contains("volume") || label.contains("beer in") || label.contains("vessel")
+        {
             format!("{:.1}", 5.0 + 20.0 * n)
         } else {
             format!("{:.1}", 30.0 * n)
@@ -167,7 +226,9 @@ impl Walker {
                 {
                     return;
                 }
-                self.note(format!("touch {} {:?}", part.name, part.what).chars().take(200).collect());
+                self.note(
+                    format!("touch {} {:?}", part.name, part.what).chars().take(200).collect(),
+                );
                 self.phone.touch(part, "");
             }
             _ => {}
@@ -310,9 +371,11 @@ fn wish(name: &str, usual: u64) -> u64 {
 fn a_walk_at_random_loses_nothing() {
     let (steps, first) = (wish("WALK_STEPS", 4_000), wish("WALK_SEED", 1));
     let each = 1_000.min(steps);
-    let begun: u64 = (0..steps / each).map(|walk_number| {
-        walk(first.wrapping_mul(0x5851_F42D_4C95_7F2D).wrapping_add(walk_number), each as usize)
-    }).sum();
+    let begun: u64 = (0..steps / each)
+        .map(|walk_number| {
+            walk(first.wrapping_mul(0x5851_F42D_4C95_7F2D).wrapping_add(walk_number), each as usize)
+        })
+        .sum();
     println!("{steps} steps, {begun} batches");
     assert!(begun > 0, "no batch was ever begun");
 }

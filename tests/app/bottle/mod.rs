@@ -85,7 +85,7 @@ pub fn brewed(readings: &[(f64, f64, Option<f64>)]) -> Paper {
     for (at, (name, entry)) in entries.into_iter().enumerate() {
         let mut token = || Token::from_random((at as u64 + 9000).to_be_bytes());
         let change = Change::put(id(&name), entry);
-        assert_eq!(keeper.save(1, &change, day(40.0), &mut token), Event::Saved(1));
+        assert_eq!(keeper.save(1, (&change, &change), day(40.0), &mut token), Event::Saved(1));
     }
     let mut phone = Paper::with(shelf, day(40.0), Zone::fixed(60), 7);
     phone.go(BOTTLE);
