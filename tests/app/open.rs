@@ -1,1 +1,128 @@
 //! Opened bottles.
+
+use crate::paper::{Paper, golden};
+use crate::shelf::{ago, bottling, id, in_zone, reading, with};
+use fermentside::app::Effect;
+use fermentside::batch::{BottlingRecord, Clarity};
+use fermentside::quantity::{Celsius, Measured, Moment, Zone};
+
+/// Bottles that have stood in the cool for so many days.
+fn bottled(days: f64) -> Paper {
+    let readings = [reading(days + 20.1, 1.048), reading(days + 2.0, 1.011)];
+    let mut phone = with(days + 20.0, readings, vec![bottling(days)]);
+    phone.go("#/batch/b/open");
+    phone
+}
+
+fn record(phone: &Paper) -> BottlingRecord {
+    phone.model.journal.bottling(&id("b")).expect("it is bottled").1.clone()
+}
+
+#[test]
+fn before_bottling_there_is_nothing_to_open() {
+    let mut phone = with(4.0, [reading(4.1, 1.048)], vec![]);
+    phone.go("#/batch/b/open");
+    phone.sees("Nothing is noted as bottled yet.");
+    phone.sees_no("They were moved");
+}
+
+#[test]
+fn bottles_that_stand_read_well() {
+    let mut phone = bottled(30.0);
+    for (fizz, days) in [("4 much", 1.0), ("5 gushes", 0.5)] {
+        phone.tap(fizz);
+        phone.tap("Hazy");
+        phone.type_into("Taste", "bready");
+        phone.dated("Opened", ago(days));
+        phone.tap("Save");
+    }
+    phone.tap("Something is wrong");
+    phone.tap("All of them gush");
+    golden("open", &phone.text());
+}
+
+#[test]
+fn a_bottle_is_noted_deleted_and_taken_back() {
+    let mut phone = bottled(30.0);
+    phone.type_into("Taste", " fruity ");
+    phone.tap("Save");
+    phone.sees("!! Say how much fizz it had, 1 to 5.");
+    assert_eq!(phone.asked.last(), Some(&Effect::Attend("opening/b/fizz".to_owned())));
+    phone.reload();
+    assert_eq!(phone.value_in("Taste"), " fruity ");
+    phone.tap("3 right");
+    phone.tap("Bright");
+    phone.type_into("Anything else", "lacing");
+    phone.tap("Something is wrong");
+    phone.tap("Some are flat");
+    phone.tap("Save");
+    phone.sees("Bottle noted");
+    phone.sees("Fizz 3 of 5");
+    phone.sees("Bright · fruity");
+    phone.sees_no("Say how much fizz");
+    let (_, opening) = phone.model.journal.openings(&id("b"))[0].clone();
+    assert_eq!((opening.fizz.value(), opening.clarity), (3, Some(Clarity::Bright)));
+    assert_eq!((opening.taste.as_str(), opening.note.as_str()), ("fruity", "lacing"));
+    assert_eq!(opening.at, phone.model.now);
+    // Its form is empty again, and what was asked beside it still stands.
+    assert_eq!(phone.value_in("Taste"), "");
+    assert_eq!(phone.value_in("Fizz"), "");
+    phone.sees("(x) Some are flat");
+
+    phone.tap("Delete the bottle of");
+    phone.sees("Bottle deleted");
+    phone.sees_no("Fizz 3 of 5");
+    phone.tap("Undo");
+    phone.reload();
+    phone.sees("Fizz 3 of 5");
+}
+
+#[test]
+fn bottles_moved_out_of_the_cool_count_from_now() {
+    let mut phone = bottled(30.0);
+    phone.tap("They were moved");
+    phone.tap("They stand there now");
+    phone.sees("Something is needed here.");
+    phone.type_into("Where they stand now", "20");
+    phone.tap("They stand there now");
+    phone.sees("Place saved");
+    phone.sees("They stand at: 20.0 °C");
+    assert_eq!(record(&phone).place, Some(Celsius::literal(20.0)));
+    assert_eq!(record(&phone).moved, Some(phone.model.now));
+    phone.sees("Bottled just now.");
+    phone.tap("Undo");
+    assert_eq!((record(&phone).place, record(&phone).moved), (Some(Celsius::literal(12.0)), None));
+}
+
+#[test]
+fn only_what_is_no_hazard_is_told_to_wait() {
+    let mut phone = bottled(5.0);
+    phone.tap("Something is wrong");
+    phone.tap("All are flat");
+    phone.sees("They are less than two weeks old: most often that is all.");
+    phone.sees("No sugar into every bottle");
+    phone.sees_no("bursts without warning");
+    phone.tap("One has burst");
+    phone.sees_no("less than two weeks old");
+    phone.sees("## First make them safe");
+    phone.sees("bursts without warning");
+}
+
+#[test]
+fn the_day_to_try_one_is_told_by_the_clock_of_then() {
+    // West of where it was bottled the day of the plan is another; it was told by the clock of old.
+    let plan = |zone: Zone| {
+        let (mut bottles, at) = (bottling(1.0), "2026-03-06T02:00+01:00");
+        if let fermentside::batch::Entry::Bottling(record) = &mut bottles.1 {
+            record.at = at.parse::<Moment>().expect("a moment");
+            record.place = Some(Celsius::literal(20.0));
+        }
+        let mut phone = in_zone(20.0, [reading(20.1, 1.048)], vec![bottles], zone);
+        phone.go("#/batch/b/open");
+        let text = phone.text();
+        let line = text.lines().find(|line| line.starts_with("Try that one:"));
+        line.expect("the plan").to_owned()
+    };
+    assert_eq!(plan(Zone::fixed(60)), "Try that one: Fri 20 Mar");
+    assert_eq!(plan(Zone::fixed(-300)), "Try that one: Thu 19 Mar");
+}
