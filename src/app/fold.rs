@@ -37,6 +37,7 @@ fn is_wrong(m: &Model, part: &Part) -> bool {
     part.each(&mut |inner| {
         wrong |= match &inner.what {
             What::Number(field) => !field.error.is_empty() && m.drafts.was_demanded(&inner.name),
+            What::Moment(_) => m.drafts.was_demanded(&inner.name),
             _ => false,
         };
     });

@@ -4,7 +4,7 @@ use crate::paper::{Paper, golden};
 use crate::shelf::{ago, bottling, id, in_zone, reading, with};
 use fermentside::app::Effect;
 use fermentside::batch::{BottlingRecord, Clarity};
-use fermentside::quantity::{Celsius, Measured, Moment, Zone};
+use fermentside::quantity::{Celsius, Moment, Zone};
 
 /// Bottles that have stood in the cool for so many days.
 fn bottled(days: f64) -> Paper {

@@ -167,6 +167,23 @@ fn a_refused_reading_says_where_and_keeps_what_was_typed() {
 }
 
 #[test]
+fn a_time_beyond_the_calendar_is_refused_where_it_can_be_seen() {
+    let mut phone = with(4.0, [reading(2.0, 1.020)], vec![]);
+    phone.tap("Add a reading");
+    phone.type_into("Hydrometer reads", "1.012");
+    phone.tap("Temperatures, time and note");
+    phone.type_into("Read", "10000-01-01T00:00");
+    phone.tap("Temperatures, time and note");
+    phone.tap("Save the reading");
+    phone.sees("Some fields need another look.");
+    assert_eq!(phone.value_in("Read"), "10000-01-01T00:00");
+    assert_eq!(phone.model.journal.readings(&id("b")).len(), 1);
+    phone.dated("Read", ago(0.5));
+    phone.tap("Save the reading");
+    phone.sees("Reading saved");
+}
+
+#[test]
 fn a_quiet_beer_that_reads_as_before_is_asked_nothing_more() {
     let mut phone =
         with(30.0, [reading(30.05, 1.048), reading(4.0, 1.012), reading(1.0, 1.012)], vec![]);

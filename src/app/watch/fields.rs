@@ -8,7 +8,7 @@ use crate::app::ask::{
 use crate::app::fields::{SAMPLE, condition, hydrometer, temperature};
 use crate::app::model::Model;
 use crate::batch::{Added, Id, Reading, Refractometer, Summary, Vessel};
-use crate::quantity::{Bounds, BrixUnit, Celsius, FactorUnit, Measured, Moment, Plato, WortFactor};
+use crate::quantity::{Bounds, BrixUnit, Celsius, FactorUnit, Moment, Plato, WortFactor};
 use crate::science::hydrometer::{Condition, Hydrometer};
 use crate::science::refractometer::USUAL_FACTOR;
 
