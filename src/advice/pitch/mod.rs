@@ -5,6 +5,7 @@ pub mod already_in;
 pub mod outlook;
 pub mod place;
 pub mod room_air;
+pub mod sachets;
 pub mod satellite;
 pub mod splashing;
 pub mod start_gravity;

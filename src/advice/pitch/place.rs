@@ -117,6 +117,8 @@ pub enum Next {
 /// };
 /// assert!(rise(Vessel::Insulated)? > rise(Vessel::Bucket)?);
 /// assert!(rise(Vessel::Bucket)? > rise(Vessel::WaterTub)?);
+/// let (nothing, room) = (Litres::literal(0.0), Celsius::literal(18.0));
+/// assert!(heating(nothing, start, Family::CleanAle, Vessel::Bucket, room).is_err());
 /// # Ok::<(), fermentside::science::ScienceError>(())
 /// ```
 ///

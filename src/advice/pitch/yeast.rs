@@ -1,5 +1,7 @@
 //! Is there yeast enough, and how does it go in: sprinkled or woken in water first.
 
+pub use super::sachets::{Dated, Kept, Months, USUAL_SACHET, in_sachets};
+
 use crate::advice::family::{Family, Span};
 use crate::advice::practice::STRONG;
 use crate::advice::{Advice, Verdict};
@@ -8,12 +10,9 @@ use crate::quantity::{
 };
 use crate::science::yeast::{DryYeast, Pitching, Range, dry_yeast, sachets};
 use crate::science::{ScienceError, sucrose};
-use serde::{Deserialize, Serialize};
 
 /// A sachet so long past its date counts as two cautions (common practice, no source).
 const LONG_PAST: Months = Months(12);
-/// A sachet that is not measured (common practice, no source).
-pub const USUAL_SACHET: Grams = Grams::literal(11.0);
 /// Water for waking yeast: ten times its weight (yeast makers' sheets).
 const WATER_TIMES: f64 = 10.0;
 /// Temperatures of that water by makers' sheets, which differ among themselves: 25 to 29 and 30 to 35
@@ -26,11 +25,6 @@ const REST: Hours = Hours::literal(0.25);
 /// Woken yeast goes into wort no further from it than this (yeast makers' sheets).
 pub const WITHIN: TemperatureChange = TemperatureChange::literal(10.0);
 
-/// Whole months.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[serde(transparent)]
-pub struct Months(pub u16);
-
 crate::choices! {
     /// How dry yeast goes in. The stored names never change.
     pub enum Method {
@@ -38,36 +32,6 @@ crate::choices! {
         Sprinkled = "sprinkled",
         /// Woken in water first.
         Rehydrated = "rehydrated",
-    }
-
-    /// Whether the sachets are past their best-before date, as roughly as it matters.
-    pub enum Dated {
-        /// In date, or not known.
-        InDate = "no",
-        /// Past it.
-        Past = "3",
-        /// Past it by more than a year.
-        LongPast = "13",
-    }
-
-    /// How the sachets were kept.
-    pub enum Kept {
-        /// Cool.
-        Cool = "no",
-        /// They stood warm for weeks.
-        Warm = "yes",
-    }
-}
-
-impl Dated {
-    /// Months past the date that are reckoned with; `None` in date.
-    #[must_use]
-    pub const fn months(self) -> Option<Months> {
-        match self {
-            Self::InDate => None,
-            Self::Past => Some(Months(3)),
-            Self::LongPast => Some(Months(13)),
-        }
     }
 }
 
@@ -162,19 +126,6 @@ pub struct Plan {
     pub better: Method,
     /// How to wake it, for those who do.
     pub waking: Waking,
-}
-
-/// Dry yeast in so many sachets; one that was not measured holds [`USUAL_SACHET`].
-///
-/// ```
-/// use fermentside::{advice::pitch::yeast::in_sachets, quantity::Grams};
-///
-/// assert_eq!(in_sachets(2, Some(Grams::literal(7.0))), Grams::literal(14.0));
-/// assert_eq!(in_sachets(2, None), Grams::literal(22.0));
-/// ```
-#[must_use]
-pub fn in_sachets(count: u32, size: Option<Grams>) -> Grams {
-    Grams::nearest(f64::from(count) * size.unwrap_or(USUAL_SACHET).value())
 }
 
 /// Judges the yeast in hand against the makers' dose.
