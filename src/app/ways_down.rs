@@ -7,8 +7,7 @@ use super::worked::DoubtIn;
 use crate::advice::pitch::ways_to_range::Takes;
 use crate::chart::{Layer, Substance};
 use crate::quantity::{Celsius, Litres, Measured, SpecificGravity};
-use crate::science::heat;
-use crate::science::water::melted;
+use crate::science::heat::{self, melted};
 
 /// Doubts of a temperature.
 pub const IN_DEGREES: DoubtIn = (1, 1.0, "°C");

@@ -1,7 +1,7 @@
 //! Water: its density and the pressure of its vapour.
 
 use super::ScienceError;
-use crate::quantity::{Celsius, Density, Grams, Kilopascals, Litres, Measured};
+use crate::quantity::{Celsius, Density, Kilopascals, Measured};
 
 /// Density of air that weighings are reduced by, kg/m³ (the convention of published gravity tables).
 pub(super) const AIR: f64 = 1.2;
@@ -58,20 +58,6 @@ pub(super) fn vapour(t: f64) -> f64 {
 #[must_use]
 pub fn vapour_pressure(t: Celsius) -> Kilopascals {
     Kilopascals::nearest(vapour(t.value()))
-}
-
-/// The water that ice melts to: as many litres as it weighs kilograms, within 0.2 % at brewing
-/// temperatures.
-///
-/// ```
-/// use fermentside::quantity::{Grams, Litres};
-/// use fermentside::science::water::melted;
-///
-/// assert_eq!(melted(Grams::literal(1500.0)), Litres::literal(1.5));
-/// ```
-#[must_use]
-pub fn melted(ice: Grams) -> Litres {
-    Litres::nearest(ice.value() / 1000.0)
 }
 
 #[cfg(test)]

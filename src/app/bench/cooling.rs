@@ -3,7 +3,7 @@
 use crate::advice::family::Family;
 use crate::advice::pitch::ways_to_range::Takes;
 use crate::advice::pitch::{Wort, judge};
-use crate::advice::thermometer::{ReadWith, for_the_clock};
+use crate::advice::thermometer::{ReadWith, for_the_clock, looks};
 use crate::app::ask::{Ask, AskGravity, Asked, AskedGravity, answer, ask, ask_gravity, listed};
 use crate::app::fields::{temperature, volume};
 use crate::app::model::Model;
@@ -11,7 +11,7 @@ use crate::app::part::{Part, What, heading, status, text};
 use crate::app::ways_down::{After, IN_DEGREES, blend, cautions};
 use crate::app::worked::how_worked;
 use crate::quantity::{Bounds, Celsius, Hours, Litres, MinuteUnit, Plato, SpecificGravity};
-use crate::science::cooling::{Look, Window, window};
+use crate::science::cooling::{Window, window};
 use crate::science::heat::{self, Blend, ice_to_reach, water_to_reach};
 use crate::science::{ScienceError, sucrose};
 
@@ -72,9 +72,8 @@ pub fn parts(m: &Model) -> Vec<Part> {
     let with_water = whole.zip(water.ok()).map(|(whole, at)| water_to_reach(whole, at, target));
     let with_ice = whole.and_then(|whole| ice_to_reach(whole, target).ok());
     let cooled = || -> Option<Result<Window, ScienceError>> {
-        let look = |at, t| Look { at, temperature: read_with.value.reads(t) };
-        let first = look(Hours::literal(0.0), earlier.ok()?);
-        let looks = [first, look(between.ok()?, wort.ok()?)];
+        let reads = |t| read_with.value.reads(t);
+        let looks = looks(reads(wort.ok()?), Some((reads(earlier.ok()?), between.ok()?)));
         Some(window(&for_the_clock(&looks), bath.ok()?, target))
     };
 

@@ -5,9 +5,10 @@ use super::record::drafted;
 use crate::advice::family::Family;
 use crate::advice::pitch::{Wort, start_gravity};
 use crate::advice::reading::{Taken, corrected};
+use crate::advice::thermometer::looks;
 use crate::app::model::Model;
 use crate::batch::Summary;
-use crate::quantity::{Celsius, Estimate, Hours, Litres, SpecificGravity};
+use crate::quantity::{Celsius, Estimate, Litres, SpecificGravity};
 use crate::science::cooling::Look;
 use crate::science::hydrometer::{Condition, Corrected};
 use crate::science::kit_gravity::KitGravity;
@@ -37,11 +38,11 @@ impl Known {
         let stirred = day.stirred.value.is_yes();
         let reads = |t: Celsius| day.thermometer.value.reads(t, stirred);
         let now = day.wort.ok().map(reads);
+        let earlier = day.earlier.ok().map(reads).zip(day.between.ok());
         let (family, packet) = (s.heading.family, s.heading.packet);
         let wort = now.map(|temperature| Wort { temperature, stirred, family, packet });
         let record = drafted(day, &s.id, m.now);
-        let by_weight =
-            record.by_ingredients(s.heading.volume).filter(|_| !record.ingredients.is_empty());
+        let by_weight = record.by_ingredients(s.heading.volume);
         let sample = sample(m, s, day);
         let told = start_gravity::Known {
             sample: sample.as_ref().map(|corrected| corrected.gravity),
@@ -52,27 +53,12 @@ impl Known {
         Self {
             family,
             wort,
-            looks: looks(now, day.earlier.ok().map(reads), day.between.ok()),
+            looks: now.map(|now| looks(now, earlier)).unwrap_or_default(),
             volume: day.volume.ok().unwrap_or(s.heading.volume),
             start: start.or(s.original),
             by_weight,
             sample,
         }
-    }
-}
-
-fn looks(
-    now: Option<Estimate<Celsius>>,
-    earlier: Option<Estimate<Celsius>>,
-    between: Option<Hours>,
-) -> Vec<Look> {
-    let first = Hours::literal(0.0);
-    match (now, earlier, between) {
-        (Some(now), Some(earlier), Some(between)) => {
-            vec![Look { at: first, temperature: earlier }, Look { at: between, temperature: now }]
-        }
-        (Some(now), ..) => vec![Look { at: first, temperature: now }],
-        _ => vec![],
     }
 }
 

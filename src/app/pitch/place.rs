@@ -2,7 +2,7 @@
 
 use super::day::{Day, Vessels};
 use super::known::Known;
-use crate::advice::pitch::place::{Place, judge};
+use crate::advice::pitch::place::{Place, heating, judge};
 use crate::advice::pitch::room_air::{self, Room};
 use crate::app::drawing::{Drawing, Sketch, WarmthData};
 use crate::app::fold::fold;
@@ -11,20 +11,7 @@ use crate::app::part::{Part, What, text};
 use crate::app::ways_down::IN_DEGREES;
 use crate::app::worked::how_worked;
 use crate::quantity::{Celsius, Measured, Unit};
-use crate::science::self_heating::{self, SelfHeating, Standing, self_heating};
-
-fn heating(day: &Day, known: &Known) -> Option<SelfHeating> {
-    let original = known.start?.value();
-    let standing = Standing {
-        volume: known.volume,
-        original,
-        end: known.family.ends_at(original).middle(),
-        pitching: known.family.pitching(),
-        vessel: day.vessel.value,
-        room: day.room.ok()?,
-    };
-    self_heating(standing).ok()
-}
+use crate::science::self_heating::{self, SelfHeating};
 
 fn place(day: &Day, known: &Known, heating: Option<SelfHeating>) -> Option<Place> {
     let air = heating.as_ref().zip(day.room_size.ok()).map(|(heating, size)| {
@@ -81,7 +68,9 @@ fn warmth(m: &Model, known: &Known, found: &SelfHeating) -> [Part; 3] {
 /// The section.
 pub fn part(m: &Model, day: &Day, known: &Known) -> Part {
     let words = &m.words.pitch.place;
-    let heating = heating(day, known);
+    let heating = known.start.zip(day.room.ok()).and_then(|(start, room)| {
+        heating(known.volume, start.value(), known.family, day.vessel.value, room).ok()
+    });
     let mut parts = vec![day.room.part.clone(), day.vessel.part.clone()];
     if let Some(place) = place(day, known, heating.clone()) {
         let judged = (words.verdict)(m.writer(), &judge(&place));

@@ -1,7 +1,7 @@
 //! All that was asked on pitching day, as one change: the sample's reading and the record.
 
 use super::day::{Day, Row, scope};
-use crate::advice::pitch::yeast::USUAL_SACHET;
+use crate::advice::pitch::yeast::in_sachets;
 use crate::app::act::{Act, PitchAct};
 use crate::app::ask::Wrong;
 use crate::app::event::Effect;
@@ -9,7 +9,7 @@ use crate::app::model::{Model, Then};
 use crate::app::save::{commit, identity};
 use crate::batch::{AddedWater, Change, Edit, Entry, Id, PitchRecord, Reading, Summary, Vessel};
 use crate::choices::YesNo;
-use crate::quantity::{Grams, Measured, Moment, ReadError};
+use crate::quantity::{Moment, ReadError};
 use crate::science::hydrometer::Condition;
 use crate::science::kit_gravity::{Fermentable, Ingredient};
 
@@ -33,8 +33,7 @@ fn ingredients(day: &Day) -> Vec<Ingredient> {
 /// The record as far as it can be told from the fields.
 pub fn drafted(day: &Day, batch: &Id, at: Moment) -> PitchRecord {
     let sachets = day.sachets.value.map(super::day::Sachets::count);
-    let size = day.sachet.ok().unwrap_or(USUAL_SACHET);
-    let in_sachets = sachets.map(|count| Grams::nearest(f64::from(count) * size.value()));
+    let in_sachets = sachets.map(|count| in_sachets(count, day.sachet.ok()));
     let temperature = day.water.ok();
     PitchRecord {
         wort: day.wort.ok(),

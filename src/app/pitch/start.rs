@@ -2,13 +2,11 @@
 
 use super::day::Day;
 use super::known::Known;
-use crate::advice::pitch::start_gravity::{Start, judge};
+use crate::advice::pitch::start_gravity::{Start, judge, topped_up};
 use crate::app::fold::fold;
 use crate::app::model::Model;
 use crate::app::part::{Part, What, heading};
-use crate::quantity::{Litres, Measured};
 use crate::science::mixing::SampleGravity;
-use crate::science::water::melted;
 
 /// The section.
 pub fn part(m: &Model, day: &Day, known: &Known) -> Part {
@@ -49,15 +47,10 @@ pub fn part(m: &Model, day: &Day, known: &Known) -> Part {
 
 /// Sample and ingredients beside each other.
 fn both(day: &Day, known: &Known) -> Option<Start> {
-    let melted = day.ice_added.ok().map(melted);
-    let topped_up = match (day.added.ok(), melted) {
-        (Some(water), Some(ice)) => Some(Litres::nearest(water.value() + ice.value())),
-        (water, ice) => water.or(ice),
-    };
     let seen = SampleGravity {
         gravity: known.sample.as_ref()?.gravity,
         temperature_known: day.sample_at.ok().is_some(),
-        topped_up,
+        topped_up: topped_up(day.added.ok(), day.ice_added.ok()),
     };
     Some(judge(known.by_weight.as_ref()?, seen))
 }
