@@ -9,7 +9,9 @@
 //! - [`chart`]: pictures without a screen.
 //! - [`store`]: where it is kept, so that nothing is lost.
 //! - [`exchange`]: text in and out, in open forms.
-//! - `page`: the screens (feature `web`).
+//! - [`words`]: what is said. Every text for people, one table a language.
+//! - [`app`]: what is shown and done, as plain data.
+//! - `page`: the drawing of it (feature `web`).
 //!
 //! Beside them stand [`choices`], [`order`], [`json`] and [`json_texts`], which are of no floor.
 //!
@@ -33,14 +35,4 @@ pub mod page;
 pub mod quantity;
 pub mod science;
 pub mod store;
-#[cfg(feature = "web")]
-pub mod view;
 pub mod words;
-
-/// The parts of the page that draw nothing, tested without the web.
-#[cfg(all(test, not(feature = "web")))]
-#[allow(dead_code)]
-mod page {
-    mod route;
-    mod write;
-}

@@ -2,5 +2,5 @@
 
 fn main() {
     console_error_panic_hook::set_once();
-    fermentside::view::mount();
+    fermentside::page::mount();
 }

@@ -37,6 +37,7 @@ mod pitch;
 mod print;
 mod watch;
 
+pub use crate::advice::Verdict;
 pub use act::{
     Act, BatchAct, BenchAct, BottleAct, FrameAct, GearAct, OpenAct, Paper, PitchAct, Thing,
     UnitsOf, WatchAct,

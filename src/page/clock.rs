@@ -1,14 +1,14 @@
-//! The phone's clock, read here and nowhere else.
+//! The phone's clock, its time zone and chance, read here and nowhere else.
 
-use crate::quantity::{Moment, MomentError};
-use wasm_bindgen::{JsCast, JsValue};
+use crate::quantity::{Moment, Zone};
+use wasm_bindgen::JsValue;
 
-fn ahead_of_utc(date: &js_sys::Date) -> i32 {
-    // JavaScript counts the minutes behind UTC.
-    -date.get_timezone_offset() as i32
+/// Minutes ahead of UTC at an instant of so many milliseconds since 1970. JavaScript counts those behind.
+fn ahead_at(milliseconds: f64) -> i32 {
+    -js_sys::Date::new(&JsValue::from_f64(milliseconds)).get_timezone_offset() as i32
 }
 
-/// Now, on the phone's own clock.
+/// Now, on the phone's own clock. A time before the year 1, or after 9999, is no time for a brewer.
 pub fn now() -> Moment {
     let date = js_sys::Date::new_0();
     let text = format!(
@@ -19,21 +19,42 @@ pub fn now() -> Moment {
         date.get_hours(),
         date.get_minutes()
     );
-    Moment::from_local(&text, ahead_of_utc(&date)).unwrap_or_else(|_| epoch())
+    Moment::from_local(&text, -date.get_timezone_offset() as i32).unwrap_or(Moment::EPOCH)
 }
 
-/// A time before the year 1, or after 9999, is no time for a brewer.
-fn epoch() -> Moment {
-    Moment::EPOCH
+/// Whole seconds since 1970, for timers.
+pub fn seconds() -> u32 {
+    (js_sys::Date::now() / 1000.0) as u32
 }
 
-/// The moment of a local date and time as a date field gives it, with the phone's own time zone on
-/// that day.
-pub fn local(text: &str) -> Result<Moment, MomentError> {
-    // Only a text of the right form is given to the browser, which would take others as UTC.
-    Moment::from_local(text, 0)?;
-    let date = js_sys::Date::new(&JsValue::from_str(text));
-    Moment::from_local(text, ahead_of_utc(&date))
+/// Minutes of ten days: no zone has changed its clock twice within so few.
+const TEN_DAYS: i64 = 10 * 24 * 60;
+/// 2000-01-01 and 2050-01-01, minutes since 1970 in UTC. Beyond them the clock is taken as at the edge.
+const YEARS: (i64, i64) = (15_778_080, 42_075_360);
+
+/// The phone's time zone, as a list of when its clock changes.
+pub fn zone() -> Zone {
+    let ahead = |minute: i64| ahead_at(minute as f64 * 60_000.0);
+    let (mut from, last) = YEARS;
+    let first = ahead(from);
+    let mut before = first;
+    let mut changes = vec![];
+    while from < last {
+        let to = from + TEN_DAYS;
+        let after = ahead(to);
+        if after != before {
+            // The minute from which on it is so.
+            let (mut low, mut high) = (from, to);
+            while high - low > 1 {
+                let middle = i64::midpoint(low, high);
+                if ahead(middle) == before { low = middle } else { high = middle }
+            }
+            changes.push((high, after));
+            before = after;
+        }
+        from = to;
+    }
+    Zone::new(first, changes)
 }
 
 /// Eight bytes that no other record has.
@@ -48,45 +69,4 @@ pub fn random() -> [u8; 8] {
         }
     }
     bytes
-}
-
-/// Seconds since 1970, for a timer.
-pub fn seconds() -> f64 {
-    (js_sys::Date::now() / 1000.0).round()
-}
-
-thread_local! {
-    /// The screen's lock, once the phone has given it.
-    static LOCK: std::cell::RefCell<Option<JsValue>> = const { std::cell::RefCell::new(None) };
-}
-
-fn method(of: &JsValue, name: &str) -> Option<js_sys::Function> {
-    js_sys::Reflect::get(of, &name.into()).ok()?.dyn_into().ok()
-}
-
-/// Asks the phone to keep its screen on. Where it cannot or will not, nothing is lost: timers count
-/// from their start.
-pub fn stay_awake() {
-    leptos::task::spawn_local(async {
-        let asked = || {
-            let navigator: JsValue = web_sys::window()?.navigator().into();
-            let locks = js_sys::Reflect::get(&navigator, &"wakeLock".into()).ok()?;
-            let promise = method(&locks, "request")?.call1(&locks, &"screen".into()).ok()?;
-            promise.dyn_into::<js_sys::Promise>().ok()
-        };
-        if let Some(promise) = asked()
-            && let Ok(lock) = wasm_bindgen_futures::JsFuture::from(promise).await
-        {
-            LOCK.with(|kept| kept.replace(Some(lock)));
-        }
-    });
-}
-
-/// Lets the screen sleep again.
-pub fn let_sleep() {
-    if let Some(lock) = LOCK.with(|kept| kept.take())
-        && let Some(release) = method(&lock, "release")
-    {
-        let _ = release.call0(&lock);
-    }
 }

@@ -1,22 +1,18 @@
-//! The screens. A view holds no formula; a change goes through [`session`]; all words are in [`words`].
+//! The drawing of what [`crate::app`] says: one small component for each kind of part, and the browser's
+//! own effects. It knows nothing of brewing.
 
-mod ask;
-mod batch;
-mod batches;
-mod bench;
+mod board;
+mod card;
 mod clock;
-mod drafts;
-mod gear;
-mod notices;
-mod now;
-mod parts;
-mod priming;
-mod route;
+mod draw;
+mod effects;
+mod field;
+mod keep;
+mod link;
+mod picture;
 mod session;
 mod shell;
-mod stem_input;
-mod sugar_ask;
-mod words;
-mod write;
+mod sketch;
+mod stem;
 
 pub use shell::mount;

@@ -1,311 +1,225 @@
-//! The page's memory: the journal as a signal, and the only way to write to the store.
+//! The one session of the page: what happens goes in, what is drawn and done comes out. It is the only
+//! one that writes to the store.
 
-use super::clock;
-use super::words;
-use super::write::Writer;
-use crate::batch::{Change, Edit, Entry, Id, Journal, Kind, Settings, Summary, Units};
-use crate::json_unknown::Unknown;
-use crate::quantity::{Moment, Unit};
-use crate::store::{
-    Archive, BrowserStore, Conflict, MemoryStore, Outcome, PREFIX, Record, SaveError, SetAside,
-    Store, StoreError, Token,
-};
+use super::board::{Shown, put};
+use super::keep::Kept;
+use super::{clock, effects};
+use crate::app::{Effect, Event, Keeper, Model, Place, screen, update};
+use crate::batch::Theme;
+use crate::store::{BrowserStore, MemoryStore, Store, Token};
 use leptos::prelude::*;
+use std::cell::RefCell;
+use std::collections::VecDeque;
+use std::time::Duration;
 
-/// What the brewer has to know about the store, all the time or until settled.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub struct Keeping {
-    /// The phone refuses storage: what is noted lives only as long as the page.
-    pub memory_only: bool,
-    /// Stored texts that could not be read, kept as they are.
-    pub set_aside: Vec<(String, String)>,
-    /// Two versions of one thing.
-    pub conflicts: Vec<Conflict>,
-    /// Another tab has saved something.
-    pub changed_elsewhere: bool,
+/// How long after a touch the drafts are written down, so that one writing serves a whole number.
+const SOON: Duration = Duration::from_millis(400);
+/// How often a timer looks at the clock, so that it shows each second.
+const HALF_A_SECOND: Duration = Duration::from_millis(500);
+
+/// What is drawn.
+#[derive(Clone, Default)]
+pub struct Drawn {
+    /// What must be said until it is settled.
+    pub notices: Shown,
+    /// The screen proper.
+    pub main: Shown,
+    /// The last thing done, with its way back.
+    pub undo: Shown,
+    /// The four places.
+    pub places: ArcRwSignal<Vec<Place>>,
 }
 
-/// Something that can be taken back.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Undo {
-    /// What was done, in words.
-    pub done: String,
-    /// The change that takes it back.
-    pub change: Change,
+struct Session {
+    model: Model,
+    keeper: Keeper<Box<dyn Store>>,
+    kept: Kept,
+    drawn: Drawn,
+    title: String,
+    theme: Theme,
+    persists: bool,
+    /// What tells each second, while a timer runs.
+    ticking: Option<IntervalHandle>,
 }
 
-/// The one session of the page.
-#[derive(Clone, Copy)]
-pub struct Session {
-    /// Everything recorded.
-    pub journal: RwSignal<Journal>,
-    /// How it is kept.
-    pub keeping: RwSignal<Keeping>,
-    /// The last thing that can be taken back.
-    pub undo: RwSignal<Option<Undo>>,
-    /// Now, to the half minute.
-    pub now: RwSignal<Moment>,
-    archive: StoredValue<Archive<Box<dyn Store>>, LocalStorage>,
-    /// Things whose text is whole but means nothing to this version: never written over.
-    closed: StoredValue<Vec<(String, String)>>,
-    /// What a later version noted in things that this one reads: written again with them.
-    unknown: StoredValue<Vec<(Kind, Id, Unknown)>, LocalStorage>,
+thread_local! {
+    static SESSION: RefCell<Option<Session>> = const { RefCell::new(None) };
+    static WAITING: RefCell<VecDeque<Event>> = const { RefCell::new(VecDeque::new()) };
+    static KEEPING: RefCell<bool> = const { RefCell::new(false) };
 }
 
-/// The session of this page.
-pub fn use_session() -> Session {
-    use_context().unwrap_or_else(Session::open)
+/// Opens the store, or the page's own memory where it is refused, loads all that can be read, and gives
+/// what is to be drawn.
+pub fn open() -> Drawn {
+    let (store, memory_only): (Box<dyn Store>, bool) = match BrowserStore::open() {
+        Ok(store) => (Box::new(store), false),
+        Err(_) => (Box::new(MemoryStore::new()), true),
+    };
+    let mut keeper = Keeper::new(store);
+    let (kept, drafts) = Kept::restored();
+    let chance = u64::from_be_bytes(clock::random());
+    let mut model = Model::new(clock::now(), clock::zone(), chance);
+    model.drafts = drafts;
+    model.phone.memory_only = memory_only;
+    model.phone.update_ready = effects::is_marked("update");
+    model.phone.offline_ready = effects::is_marked("offline");
+    match keeper.load() {
+        Ok(loaded) => model.take_in(loaded),
+        Err(_) => model.phone.memory_only = true,
+    }
+    let drawn = Drawn::default();
+    let theme = model.settings().theme;
+    effects::put_on(theme);
+    let session = Session {
+        model,
+        keeper,
+        kept,
+        drawn: drawn.clone(),
+        title: String::new(),
+        theme,
+        persists: false,
+        ticking: None,
+    };
+    SESSION.with(|it| it.replace(Some(session)));
+    let here = Event::Went(effects::hash());
+    SESSION.with_borrow_mut(|it| {
+        if let Some(session) = it {
+            let _ = update(&mut session.model, Event::Tick(clock::seconds()));
+            // A timer that was left running runs on; the attention is where the browser has it.
+            let asked = update(&mut session.model, here).into_iter();
+            for effect in asked.filter(|effect| matches!(effect, Effect::Awake(_))) {
+                session.carry_out(effect);
+            }
+            session.draw();
+        }
+    });
+    drawn
+}
+
+/// Something happened. What happens while that is dealt with (a field that is left because another part
+/// is drawn) waits for its turn.
+pub fn send(event: Event) {
+    WAITING.with_borrow_mut(|waiting| waiting.push_back(event));
+    SESSION.with(|it| {
+        let Ok(mut it) = it.try_borrow_mut() else { return };
+        let Some(session) = it.as_mut() else { return };
+        while let Some(event) = WAITING.with_borrow_mut(VecDeque::pop_front) {
+            if matches!(event, Event::Did(_)) {
+                session.take(Event::Tick(clock::seconds()));
+            }
+            session.take(event);
+        }
+        session.draw();
+    });
+    // What drawing brought about.
+    if WAITING.with_borrow(|waiting| !waiting.is_empty())
+        && let Some(event) = WAITING.with_borrow_mut(VecDeque::pop_front)
+        && SESSION.with(|it| it.try_borrow_mut().is_ok())
+    {
+        send(event);
+    }
+}
+
+/// Tells the second, if it is another.
+fn tick() {
+    let seconds = clock::seconds();
+    let told = SESSION.with(|it| {
+        it.try_borrow().is_ok_and(|it| it.as_ref().is_some_and(|it| it.model.seconds == seconds))
+    });
+    if !told {
+        send(Event::Tick(seconds));
+    }
+}
+
+/// Writes the drafts down now: the page goes out of sight.
+pub fn keep_drafts() {
+    KEEPING.with_borrow_mut(|keeping| *keeping = false);
+    SESSION.with(|it| {
+        if let Ok(mut it) = it.try_borrow_mut()
+            && let Some(session) = it.as_mut()
+        {
+            session.kept.keep(&session.model.drafts);
+        }
+    });
+}
+
+fn token() -> Token {
+    Token::from_random(clock::random())
+}
+
+fn happens(event: Event) {
+    WAITING.with_borrow_mut(|waiting| waiting.push_back(event));
 }
 
 impl Session {
-    /// Opens the store, or the page's own memory where it is refused, and loads all that can be read.
-    pub fn open() -> Self {
-        let (store, memory_only): (Box<dyn Store>, bool) = match BrowserStore::open() {
-            Ok(store) => (Box::new(store), false),
-            Err(_) => (Box::new(MemoryStore::new()), true),
-        };
-        let mut archive = Archive::new(store);
-        let mut keeping = Keeping { memory_only, ..Keeping::default() };
-        let mut entries = Vec::new();
-        let mut closed = Vec::new();
-        let mut unknown = Vec::new();
-        match archive.load() {
-            Ok(loaded) => {
-                for record in loaded.records.into_iter().filter(|record| !record.deleted) {
-                    match entry_of(&record) {
-                        Some((id, entry, more)) => {
-                            unknown.push((entry.kind(), id.clone(), more));
-                            entries.push((id, entry));
-                        }
-                        None => {
-                            closed.push((record.kind.clone(), record.id.clone()));
-                            keeping
-                                .set_aside
-                                .push((format!("{} {}", record.kind, record.id), record.body));
-                        }
-                    }
+    fn draw(&mut self) {
+        let shown = screen(&self.model);
+        put(&self.drawn.notices, shown.notices);
+        put(&self.drawn.main, shown.main);
+        put(&self.drawn.undo, shown.undo);
+        if self.drawn.places.with_untracked(|places| *places != shown.places) {
+            self.drawn.places.set(shown.places);
+        }
+        if shown.title != self.title {
+            document().set_title(&shown.title);
+            self.title = shown.title;
+        }
+        let theme = self.model.settings().theme;
+        if theme != self.theme {
+            effects::put_on(theme);
+            self.theme = theme;
+        }
+        // Once there is something to lose, the browser is asked not to clear it.
+        if !self.persists && self.model.journal.batches().next().is_some() {
+            self.persists = true;
+            effects::ask_to_persist();
+        }
+    }
+
+    fn take(&mut self, event: Event) {
+        for effect in update(&mut self.model, event) {
+            self.carry_out(effect);
+        }
+    }
+
+    fn carry_out(&mut self, effect: Effect) {
+        let now = self.model.now;
+        match effect {
+            Effect::Save(ticket, change, back) => {
+                happens(self.keeper.save(ticket, (&change, &back), now, &mut token));
+            }
+            Effect::Sweep(until) => self.keeper.sweep(until),
+            Effect::Settle(conflict, keep) => {
+                happens(Event::Settled(self.keeper.settle(&conflict, keep, now, token())));
+            }
+            Effect::Load => {
+                if let Ok(loaded) = self.keeper.load() {
+                    happens(Event::Loaded(Box::new(loaded)));
                 }
-                let texts =
-                    loaded.set_aside.into_iter().map(|SetAside { key, text, .. }| (key, text));
-                keeping.set_aside.extend(texts);
-                keeping.conflicts = loaded.conflicts;
             }
-            Err(_) => keeping.memory_only = true,
-        }
-        Self {
-            journal: RwSignal::new(Journal::of(entries)),
-            keeping: RwSignal::new(keeping),
-            undo: RwSignal::new(None),
-            now: RwSignal::new(clock::now()),
-            archive: StoredValue::new_local(archive),
-            closed: StoredValue::new(closed),
-            unknown: StoredValue::new_local({
-                unknown.retain(|(_, _, more)| !more.is_empty());
-                unknown
-            }),
-        }
-    }
-
-    /// Makes a change, saved first and shown after. `done` is said beside an undo button when it is
-    /// some.
-    ///
-    /// # Errors
-    /// The sentence to show beside the button; nothing has changed, and what was typed stays.
-    pub fn change(&self, change: Change, done: Option<&str>) -> Result<(), String> {
-        let mut journal = self.journal.get_untracked();
-        let undo = journal.apply(change.clone()).map_err(words::rejected)?;
-        self.save(&change, &undo)?;
-        self.journal.set(journal);
-        self.undo.set(done.map(|done| Undo { done: done.to_owned(), change: undo }));
-        Ok(())
-    }
-
-    /// Puts an entry under a new identity, and gives the identity.
-    ///
-    /// # Errors
-    /// As [`Session::change`].
-    pub fn put_new(&self, entry: Entry, done: Option<&str>) -> Result<Id, String> {
-        let id = Id::random(clock::random());
-        self.change(Change::put(id.clone(), entry), done)?;
-        Ok(id)
-    }
-
-    /// Puts entries under new identities, all or none, and has `done` said.
-    ///
-    /// # Errors
-    /// As [`Session::change`].
-    pub fn put_all_new(
-        &self,
-        entries: impl Iterator<Item = Entry>,
-        done: &str,
-    ) -> Result<(), String> {
-        let put = |entry| Edit::Put(Id::random(clock::random()), entry);
-        self.change(Change::all(entries.map(put)), Some(done))
-    }
-
-    /// Takes the last change back.
-    pub fn take_back(&self) -> Result<(), String> {
-        match self.undo.get_untracked() {
-            Some(undo) => {
-                // What was here before needs no leave to come back.
-                let mut journal = self.journal.get_untracked();
-                let back = journal.take_as_it_is(undo.change.clone());
-                self.save(&undo.change, &back)?;
-                self.journal.set(journal);
-                self.undo.set(None);
-                Ok(())
-            }
-            None => Ok(()),
-        }
-    }
-
-    /// Saves a change edit by edit. Where one is refused, those before it are taken back by what `undo`
-    /// holds for them: it begins with what undoes the last.
-    fn save(&self, change: &Change, undo: &Change) -> Result<(), String> {
-        for (saved, edit) in change.edits().iter().enumerate() {
-            if let Err(why) = self.save_one(edit) {
-                for back in undo.edits().iter().rev().take(saved).rev() {
-                    let _ = self.save_one(back);
+            Effect::KeepDrafts => {
+                let already = KEEPING.with_borrow_mut(|keeping| std::mem::replace(keeping, true));
+                if !already {
+                    set_timeout(keep_drafts, SOON);
                 }
-                return Err(why);
             }
-        }
-        Ok(())
-    }
-
-    fn save_one(&self, edit: &Edit) -> Result<(), String> {
-        let key = edit.key();
-        let (kind, id) = (key.kind.name(), key.id.as_str());
-        if self.closed.with_value(|closed| closed.contains(&(kind.to_owned(), id.to_owned()))) {
-            return Err("This was saved in a form that this version can't read. It is kept as it is; see Gear.".to_owned());
-        }
-        let body = match edit {
-            Edit::Put(_, entry) => {
-                let written = self.unknown.with_value(|all| {
-                    let known = all.iter().find(|(k, i, _)| *k == key.kind && *i == key.id);
-                    known.map_or_else(|| entry.to_text(), |(_, _, more)| entry.to_text_with(more))
-                });
-                Some(written.map_err(|_| not_saved(&StoreError::NotKept))?)
-            }
-            Edit::Remove(_) => None,
-        };
-        let token = Token::from_random(clock::random());
-        let outcome = self.archive.try_update_value(|archive| match &body {
-            Some(body) => archive.save(kind, id, body, clock::now(), token),
-            None => archive.delete(kind, id, clock::now(), token),
-        });
-        match outcome {
-            Some(Ok(Outcome::SavedBeside(conflict))) => {
-                self.keeping.update(|keeping| keeping.conflicts.push(conflict));
-                Ok(())
-            }
-            Some(Ok(Outcome::Saved(_) | Outcome::TakenAway(_))) => Ok(()),
-            Some(Err(SaveError::Store(why))) => Err(not_saved(&why)),
-            Some(Err(SaveError::Newer { .. })) => {
-                Err("Not saved: a newer version of this page wrote this. Reload to update."
-                    .to_owned())
-            }
-            Some(Err(_)) | None => Err(not_saved(&StoreError::NotKept)),
-        }
-    }
-
-    /// Settles a conflict by keeping one of its versions.
-    ///
-    /// # Errors
-    /// As [`Session::change`].
-    pub fn settle(&self, conflict: &Conflict, keep: &Record) -> Result<(), String> {
-        let token = Token::from_random(clock::random());
-        let (kind, id) = (conflict.kind.clone(), conflict.id.clone());
-        let settled = self.archive.try_update_value(|archive| {
-            archive.resolve(&kind, &id, keep.token, clock::now(), token)
-        });
-        match settled {
-            Some(Ok(_)) => {}
-            Some(Err(why)) => return Err(words::not_saved(&why.to_string())),
-            None => return Err(not_saved(&StoreError::NotKept)),
-        }
-        self.keeping.update(|keeping| keeping.conflicts.retain(|other| other != conflict));
-        self.journal.update(|journal| {
-            let change = match (keep.deleted, entry_of(keep), Kind::named(&kind), Id::new(&*id)) {
-                (false, Some((id, entry, _)), _, _) => Some(Change::put(id, entry)),
-                (true, _, Some(kind), Ok(id)) => {
-                    Some(Change::remove(crate::batch::EntryKey { kind, id }))
+            Effect::Go(address) => effects::go(&address),
+            Effect::Attend(part) => effects::attend(&part),
+            Effect::Print => effects::print(),
+            Effect::Awake(awake) => {
+                effects::stay_awake(awake);
+                let ticking = awake.then(|| set_interval_with_handle(tick, HALF_A_SECOND).ok());
+                let before = std::mem::replace(&mut self.ticking, ticking.flatten());
+                if let Some(before) = before {
+                    before.clear();
                 }
-                _ => None,
-            };
-            if let Some(change) = change {
-                // The store holds it now, whether or not a form would take it.
-                journal.take_as_it_is(change);
             }
-        });
-        Ok(())
+            Effect::Theme(theme) => effects::put_on(theme),
+            Effect::TakeUpdate => {
+                self.kept.keep(&self.model.drafts);
+                effects::take_update();
+            }
+            Effect::Everything => happens(Event::Everything(self.keeper.everything())),
+        }
     }
-
-    /// Everything stored, as one text to be kept elsewhere.
-    pub fn everything(&self) -> String {
-        self.archive
-            .try_with_value(|archive| archive.everything_as_text().ok())
-            .flatten()
-            .unwrap_or_default()
-    }
-
-    /// The settings, followed.
-    pub fn settings(&self) -> Settings {
-        self.journal.with(Journal::settings)
-    }
-
-    /// The settings as they are now: where a field begins.
-    pub fn settings_now(&self) -> Settings {
-        self.journal.with_untracked(Journal::settings)
-    }
-
-    /// The units as they are now: where a field begins.
-    pub fn units_now(&self) -> Units {
-        self.settings_now().units
-    }
-
-    /// Writes in the brewer's units, followed.
-    pub fn writer(&self) -> Writer {
-        Writer { units: self.settings().units }
-    }
-
-    /// One batch worked out, followed.
-    pub fn summary(&self, id: &Id) -> Option<Summary> {
-        self.journal.with(|journal| Summary::of(journal, id))
-    }
-
-    /// Saves changed settings.
-    ///
-    /// # Errors
-    /// As [`Session::change`].
-    pub fn set(&self, change: impl FnOnce(&mut Settings)) -> Result<(), String> {
-        let mut settings = self.settings_now();
-        change(&mut settings);
-        self.change(Change::put(Settings::id(), Entry::Settings(settings)), None)
-    }
-
-    /// The batch in hand: the one chosen, else the latest that is still on its way.
-    pub fn in_hand(&self) -> Option<Id> {
-        self.journal.with(Journal::in_hand)
-    }
-}
-
-/// Whether a storage key is one of the archive's.
-pub fn is_ours(key: &str) -> bool {
-    key.starts_with(PREFIX)
-}
-
-fn not_saved(why: &StoreError) -> String {
-    words::not_saved(&why.to_string())
-}
-
-fn entry_of(record: &Record) -> Option<(Id, Entry, Unknown)> {
-    let kind = Kind::named(&record.kind)?;
-    let id = Id::new(&*record.id).ok()?;
-    Entry::read(kind, &record.body).ok().map(|(entry, unknown)| (id, entry, unknown))
-}
-
-/// The unit whose symbol is `symbol`.
-pub fn unit_named<U: Unit>(symbol: &str) -> Option<U> {
-    U::ALL.iter().copied().find(|unit| unit.symbol() == symbol)
 }

@@ -4,7 +4,7 @@
 use std::path::{Path, PathBuf};
 
 /// Each floor and the floors it may name beside itself.
-const MAY_NAME: [(&str, &[&str]); 11] = [
+const MAY_NAME: [(&str, &[&str]); 10] = [
     ("quantity", &[]),
     ("science", &["quantity"]),
     ("advice", &["quantity", "science"]),
@@ -14,8 +14,7 @@ const MAY_NAME: [(&str, &[&str]); 11] = [
     ("exchange", &["quantity", "science", "advice", "batch"]),
     ("words", &["quantity", "science", "advice", "batch", "chart", "store", "exchange"]),
     ("app", &["quantity", "science", "advice", "batch", "chart", "store", "exchange", "words"]),
-    ("view", &["quantity", "advice", "batch", "chart", "store", "app"]),
-    ("page", &["quantity", "science", "advice", "batch", "chart", "store", "exchange"]),
+    ("page", &["quantity", "batch", "chart", "store", "app"]),
 ];
 /// Time, storage and the screen come in as arguments below the page.
 const OF_THE_BROWSER: [&str; 9] = [
@@ -194,7 +193,7 @@ fn a_lower_floor_never_names_a_higher_one() {
 fn nothing_below_the_page_touches_the_browser_or_the_clock() {
     let mut wrong = Vec::new();
     for file in files() {
-        let below = file.floor().is_some_and(|floor| !["page", "view"].contains(&floor));
+        let below = file.floor().is_some_and(|floor| floor != "page");
         if !below || file.place == BROWSER_STORE {
             continue;
         }
