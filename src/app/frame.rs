@@ -17,7 +17,14 @@ const UNDO_FOR: Hours = Hours::literal(1.0 / 60.0);
 /// The whole screen round its own parts.
 pub fn round(m: &Model, mut main: Vec<Part>) -> Screen {
     unfold_wrong(m, &mut main);
-    Screen { title: title(m), notices: notices(m), main, undo: undo(m), places: places(m) }
+    Screen {
+        title: title(m),
+        notices: notices(m),
+        main,
+        undo: undo(m),
+        places: places(m),
+        places_label: m.words.frame.places,
+    }
 }
 
 fn title(m: &Model) -> String {

@@ -1,9 +1,7 @@
 //! A wish to change what is recorded, and why it may be refused.
 
-use super::entry::{Entry, EntryKey, Kind};
+use super::entry::{Entry, EntryKey};
 use super::id::Id;
-use super::journal::Journal;
-use super::log::Log;
 use std::fmt;
 
 /// One entry written or taken out.
@@ -51,19 +49,6 @@ impl Change {
     #[must_use]
     pub fn all(edits: impl IntoIterator<Item = Edit>) -> Self {
         Self { edits: edits.into_iter().collect() }
-    }
-
-    /// A batch taken out with every record of it, so that taking it back brings all of them back. Records
-    /// whose batch is not there are taken out alone.
-    #[must_use]
-    pub fn remove_batch(journal: &Journal, batch: &Id) -> Self {
-        let mut keys = journal.log(batch).map(Log::keys).unwrap_or_default();
-        let heading = EntryKey { kind: Kind::Batch, id: batch.clone() };
-        // Without anything there the journal has to say so.
-        if keys.is_empty() || journal.batch(batch).is_some() {
-            keys.push(heading);
-        }
-        Self::all(keys.into_iter().map(Edit::Remove))
     }
 
     /// The edits, in the order in which they are made.

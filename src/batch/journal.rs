@@ -7,7 +7,6 @@ use super::id::Id;
 use super::log::Log;
 use super::pitch_record::PitchRecord;
 use super::record::{BatchHeading, BottlingRecord, OpeningRecord, Reading};
-use super::summary::Summary;
 use crate::order::{ByKey, in_order};
 use crate::science::hydrometer::Hydrometer;
 
@@ -197,11 +196,17 @@ impl Journal {
         self.logs.iter().filter_map(|(id, log)| Some((id, log.heading()?)))
     }
 
-    /// Every batch worked out, the latest begun first.
+    /// The change that takes a batch out with every record of it, so that taking it back brings all of
+    /// them back. Records whose batch is not there are taken out alone.
     #[must_use]
-    pub fn summaries(&self) -> Vec<Summary> {
-        let latest = self.batches_latest_first().into_iter();
-        latest.filter_map(|(id, _)| Summary::of(self, id)).collect()
+    pub fn removal(&self, batch: &Id) -> Change {
+        let mut keys = self.log(batch).map(Log::keys).unwrap_or_default();
+        let heading = EntryKey { kind: Kind::Batch, id: batch.clone() };
+        // Without anything there the journal has to say so.
+        if keys.is_empty() || self.batch(batch).is_some() {
+            keys.push(heading);
+        }
+        Change::all(keys.into_iter().map(Edit::Remove))
     }
 
     /// The batch in hand: the one chosen, else the latest of which no bottle has been opened, else the

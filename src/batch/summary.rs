@@ -63,6 +63,13 @@ pub struct Summary {
 }
 
 impl Summary {
+    /// Every batch worked out, the latest begun first.
+    #[must_use]
+    pub fn all(journal: &Journal) -> Vec<Self> {
+        let latest = journal.batches_latest_first().into_iter();
+        latest.filter_map(|(id, _)| Self::of(journal, id)).collect()
+    }
+
     /// Works out a batch; `None` when there is no such batch.
     #[must_use]
     pub fn of(journal: &Journal, id: &Id) -> Option<Self> {

@@ -1,9 +1,8 @@
 //! What is read: answers, judgements, figures, tables, lists and workings.
 
 use super::board::Node;
-use super::draw::{list, or_nothing};
-use crate::advice::Verdict;
-use crate::app::{Answer, Judged, What};
+use super::follow::{list, or_nothing};
+use crate::app::{Answer, Judged, Verdict, What};
 use leptos::prelude::*;
 
 /// The answer of a sum, said aloud as it changes.

@@ -1,44 +1,15 @@
 //! From a part to its element.
 
 use super::board::{Node, Shown};
+use super::follow::{dress, label, runs, say, whole};
 use super::{card, field, link, sketch, stem};
-use crate::app::{Run, Tag, What};
+use crate::app::{Tag, What};
 use leptos::prelude::*;
-use leptos::tachys::reactive_graph::SharedReactiveFunction;
-use std::sync::{Arc, Mutex};
 
 /// Parts one after another; those that stay keep their elements.
 pub fn parts(shown: &Shown) -> AnyView {
     let shown = shown.clone();
     view! { <For each=move || shown.get() key=Node::key children=draw /> }.into_any()
-}
-
-/// A text of a part that follows it.
-pub fn say(node: &Node, text: fn(&What) -> String) -> impl Fn() -> String + Clone + Send + 'static {
-    let what = node.what.clone();
-    move || what.with(text)
-}
-
-/// Something of a part that is there or not, and follows it.
-pub fn is(node: &Node, so: fn(&What) -> bool) -> impl Fn() -> bool + Clone + Send + 'static {
-    let what = node.what.clone();
-    move || what.with(so)
-}
-
-/// A view made of the whole of a part, made again when the part has changed.
-pub fn whole(node: &Node, view: fn(&What) -> AnyView) -> SharedReactiveFunction<AnyView> {
-    let what = node.what.clone();
-    Arc::new(Mutex::new(move || what.with(view)))
-}
-
-/// Views one after another.
-pub fn list(views: impl Iterator<Item = AnyView>) -> AnyView {
-    views.collect::<Vec<_>>().into_any()
-}
-
-/// The view, or none.
-pub fn or_nothing(view: Option<AnyView>) -> AnyView {
-    view.unwrap_or_else(|| ().into_any())
 }
 
 /// The element of a part.
@@ -120,36 +91,9 @@ fn words(what: &What) -> String {
     }
 }
 
-pub(super) fn dress(what: &What) -> String {
-    match what {
-        What::Text(kind, _) | What::Line(kind, _) => (*kind).to_owned(),
-        What::Group(group) => group.kind.to_owned(),
-        _ => String::new(),
-    }
-}
-
-pub(super) fn label(what: &What) -> String {
-    match what {
-        What::Group(group) => group.label.clone(),
-        _ => String::new(),
-    }
-}
-
 fn runs_of(what: &What) -> AnyView {
     match what {
         What::Line(_, line) => runs(line),
         _ => ().into_any(),
     }
-}
-
-/// The runs of a line, with a space between.
-pub fn runs(line: &[Run]) -> AnyView {
-    list(line.iter().map(|run| {
-        let text = format!("{} ", run.text);
-        match run.kind {
-            "strong" => view! { <strong>{text}</strong> }.into_any(),
-            "" => view! { <span>{text}</span> }.into_any(),
-            kind => view! { <span class=kind>{text}</span> }.into_any(),
-        }
-    }))
 }

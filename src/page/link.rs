@@ -2,7 +2,7 @@
 //! walk through.
 
 use super::board::Node;
-use super::draw::{dress, label, list, runs, say, whole};
+use super::follow::{dress, label, list, runs, say, whole};
 use super::session::send;
 use crate::app::{Event, What};
 use leptos::prelude::*;

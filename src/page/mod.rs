@@ -7,6 +7,7 @@ mod clock;
 mod draw;
 mod effects;
 mod field;
+mod follow;
 mod keep;
 mod link;
 mod picture;

@@ -28,6 +28,8 @@ pub struct Drawn {
     pub undo: Shown,
     /// The four places.
     pub places: ArcRwSignal<Vec<Place>>,
+    /// What they are called together, aloud.
+    pub places_label: ArcRwSignal<&'static str>,
 }
 
 struct Session {
@@ -159,6 +161,7 @@ impl Session {
         put(&self.drawn.undo, shown.undo);
         if self.drawn.places.with_untracked(|places| *places != shown.places) {
             self.drawn.places.set(shown.places);
+            self.drawn.places_label.set(shown.places_label);
         }
         if shown.title != self.title {
             document().set_title(&shown.title);

@@ -1,6 +1,7 @@
 //! The frame: where the screen's parts are put, and what the browser tells the page.
 
-use super::draw::{list, parts};
+use super::draw::parts;
+use super::follow::list;
 use super::session::{self, Drawn, keep_drafts, send};
 use super::{clock, effects};
 use crate::app::{Event, Place};
@@ -25,7 +26,7 @@ fn listen(name: &'static str, event: Event) {
 
 #[component]
 fn App() -> impl IntoView {
-    let Drawn { notices, main, undo, places } = session::open();
+    let Drawn { notices, main, undo, places, places_label } = session::open();
     // The page lives as long as the document, so the listeners are never taken away.
     let _ = window_event_listener(leptos::ev::hashchange, |_| {
         effects::print_no_more();
@@ -53,7 +54,7 @@ fn App() -> impl IntoView {
         {parts(&notices)}
         <main id="main">{parts(&main)}</main>
         {parts(&undo)}
-        <nav class="places" aria-label="Places">
+        <nav class="places" aria-label=move || places_label.get()>
             {links}
         </nav>
     }

@@ -1,7 +1,7 @@
 //! The stem: a hydrometer's scale as one sees it in the jar, moved until it looks like the one in hand.
 
 use super::board::Node;
-use super::draw::{list, or_nothing};
+use super::follow::{list, or_nothing};
 use super::picture::unique;
 use super::session::send;
 use crate::app::{Event, Stem, What, stem_text};

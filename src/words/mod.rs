@@ -14,13 +14,12 @@ mod frame;
 mod gear;
 mod names;
 mod now;
-pub mod open;
-pub mod pitch;
+mod open;
+mod pitch;
 mod print;
 mod strength;
 mod texts;
-pub mod verdicts;
-pub mod watch;
+mod watch;
 mod working;
 pub mod write;
 

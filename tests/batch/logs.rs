@@ -53,7 +53,7 @@ fn a_log_has_another_number_when_it_or_its_instrument_has_changed_and_then_only(
 fn a_log_that_is_taken_out_and_brought_back_has_another_number() {
     let mut journal = pitched();
     let before = revisions(&journal)[0];
-    let change = Change::remove_batch(&journal, &id("b"));
+    let change = journal.removal(&id("b"));
     let undo = journal.apply(change).expect("taken");
     assert!(journal.log(&id("b")).is_none());
     journal.apply(undo).expect("taken back");

@@ -147,7 +147,7 @@ fn a_deleted_batch_takes_its_records_with_it_and_brings_all_back() {
     put(&mut journal, "other", Entry::Batch(heading()));
     put(&mut journal, "other-p", Entry::Pitch(other));
     let whole = journal.clone();
-    let change = Change::remove_batch(&journal, &id("b"));
+    let change = journal.removal(&id("b"));
     assert_eq!(change.edits().len(), 6);
     let undo = journal.apply(change).expect("taken");
     for (kind, name) in [(Kind::Batch, "b"), (Kind::Pitch, "p"), (Kind::Reading, "r1")] {
@@ -158,11 +158,11 @@ fn a_deleted_batch_takes_its_records_with_it_and_brings_all_back() {
     assert_eq!(journal.apply(undo).map(|redo| redo.edits().len()), Ok(6));
     assert_eq!(journal, whole);
 
-    let none = Change::remove_batch(&journal, &id("never"));
+    let none = journal.removal(&id("never"));
     assert_eq!(journal.apply(none), Err(Rejected::NothingThere));
     // Records whose batch is gone can be taken out as well.
     journal.apply(Change::remove(key(Kind::Batch, "b"))).expect("taken");
-    let rest = Change::remove_batch(&journal, &id("b"));
+    let rest = journal.removal(&id("b"));
     journal.apply(rest).expect("taken");
     assert_eq!(journal.entry(&key(Kind::Reading, "r0")), None);
 }

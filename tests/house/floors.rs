@@ -78,7 +78,7 @@ fn walk(root: &Path, folder: &Path, files: &mut Vec<File>) {
 
 /// The code without comments and without what stands in quotes, where a name names nothing. A stroke
 /// pair within quotes cuts a line short, which can hide no path: none is spelt in a string.
-fn code_of(text: &str) -> String {
+pub fn code_of(text: &str) -> String {
     text.lines()
         .map(|line| line.split_once("//").map_or(line, |(code, _)| code))
         .map(|line| line.split('"').step_by(2).collect::<Vec<_>>().join("\"\""))
@@ -87,7 +87,7 @@ fn code_of(text: &str) -> String {
 }
 
 /// The words of a text, and `::` between them where it stood; spaces do not part a path.
-fn tokens(code: &str) -> Vec<String> {
+pub fn tokens(code: &str) -> Vec<String> {
     let mut tokens: Vec<String> = Vec::new();
     let mut word = String::new();
     let mut characters = code.chars().peekable();

@@ -5,4 +5,5 @@
 
 mod examples;
 mod floors;
+mod shape;
 mod stored_json;

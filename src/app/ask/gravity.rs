@@ -123,7 +123,7 @@ fn stepped(gravity: Gravity, by: f64) -> Gravity {
 }
 
 /// A gravity as its field shows it: without the scale's symbol.
-pub fn bare_gravity(gravity: Gravity) -> String {
+fn bare_gravity(gravity: Gravity) -> String {
     match gravity {
         Gravity::Specific(_) => write_gravity(gravity),
         Gravity::Plato(plato) => write_number(plato.value(), 1),

@@ -8,7 +8,7 @@ mod gravity;
 mod plain;
 
 pub use answers::{answer, answer_or_none, listed, listed_or_none};
-pub use gravity::{AskGravity, AskedGravity, ask_gravity, bare_gravity};
+pub use gravity::{AskGravity, AskedGravity, ask_gravity};
 pub use plain::{Chosen, choice, choose, moment, pick, words_field};
 
 use super::model::Model;

@@ -22,7 +22,7 @@ pub fn act(m: &mut Model, act: BatchAct) -> Vec<Effect> {
         }
         BatchAct::Save(id) => form::save(m, id),
         BatchAct::Delete(id) => {
-            let change = Change::remove_batch(&m.journal, &id);
+            let change = m.journal.removal(&id);
             let then = vec![Then::Go(Route::Batches)];
             commit(m, "batch", change, m.words.batches.deleted, then)
         }

@@ -28,6 +28,8 @@ pub struct Screen {
     pub undo: Vec<Part>,
     /// The four places.
     pub places: Vec<Place>,
+    /// What they are called together, aloud.
+    pub places_label: &'static str,
 }
 
 /// One of the four places, in the thumb's reach.

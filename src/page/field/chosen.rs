@@ -1,9 +1,9 @@
 //! Choices, lists and marks.
 
-use super::{follow, typed};
+use super::typed;
 use crate::app::{Choice, Event, What};
 use crate::page::board::Node;
-use crate::page::draw::list;
+use crate::page::follow::list;
 use crate::page::session::send;
 use leptos::prelude::*;
 

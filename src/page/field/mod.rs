@@ -2,7 +2,7 @@
 
 use crate::app::{Event, Number, What, WordsField};
 use crate::page::board::Node;
-use crate::page::draw::list;
+use crate::page::follow::list;
 use crate::page::session::send;
 use leptos::prelude::*;
 
@@ -20,8 +20,6 @@ macro_rules! follow {
         }
     };
 }
-
-pub(super) use follow;
 
 mod chosen;
 mod slid;

@@ -1,6 +1,6 @@
 //! Times and sliders.
 
-use super::{follow, typed};
+use super::typed;
 use crate::app::{Event, MomentField, Slider, What};
 use crate::page::board::Node;
 use crate::page::session::send;

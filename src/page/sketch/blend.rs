@@ -2,7 +2,7 @@
 
 use crate::app::drawing::{BlendData, Drawing};
 use crate::chart::{Layer, Placed, Substance, bucket};
-use crate::page::draw::{list, or_nothing};
+use crate::page::follow::{list, or_nothing};
 use crate::page::picture::{hatch, picture, unique};
 use leptos::prelude::*;
 

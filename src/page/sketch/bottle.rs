@@ -2,7 +2,7 @@
 
 use crate::app::drawing::{BottleData, Drawing, Figure, GlassState};
 use crate::chart::{BOTTLE_OUTLINE, bottle_levels, wrap};
-use crate::page::draw::{list, or_nothing};
+use crate::page::follow::{list, or_nothing};
 use crate::page::picture::{hatch, picture, unique};
 use leptos::prelude::*;
 

@@ -2,7 +2,7 @@
 
 use crate::app::drawing::{CourseSketch, Drawing};
 use crate::chart::{Course, Mark};
-use crate::page::draw::{list, or_nothing};
+use crate::page::follow::{list, or_nothing};
 use crate::page::picture::picture;
 use leptos::prelude::*;
 

@@ -1,7 +1,7 @@
 //! What either of two doses may come to, as two bars over one scale.
 
 use crate::app::drawing::{Drawing, EndsData};
-use crate::page::draw::list;
+use crate::page::follow::list;
 use crate::page::picture::picture;
 use leptos::prelude::*;
 

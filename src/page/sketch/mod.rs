@@ -7,7 +7,7 @@ mod ends;
 mod warmth;
 
 use super::board::Node;
-use super::draw::whole;
+use super::follow::whole;
 use super::session::send;
 use crate::app::drawing::{Drawing, Sketch};
 use crate::app::{Act, Event, WatchAct, What};

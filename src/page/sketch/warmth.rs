@@ -2,7 +2,7 @@
 
 use crate::app::drawing::{Drawing, WarmthData};
 use crate::chart::{Warmth, warmth};
-use crate::page::draw::list;
+use crate::page::follow::list;
 use crate::page::picture::picture;
 use crate::quantity::write_number;
 use leptos::prelude::*;
