@@ -3,6 +3,7 @@
 #   make serve          the release build on http://localhost:8080 (PORT=..., HOST=...)
 #   make test           everything that is checked, in the order of how soon it tells
 #   make build          the page into dist/
+#   make walk           a million steps at random over the page on paper
 #   make icons          public/*.png anew from public/icon.svg
 #   make clean
 
@@ -18,7 +19,7 @@ SAY = @echo "==>"
 # One thing after another: cargo already uses every core, and the first failure should be the last line.
 .NOTPARALLEL:
 
-.PHONY: serve test build icons clean setup-rust setup-browser unit lint journeys
+.PHONY: serve test build icons clean walk setup-rust setup-browser unit lint journeys
 
 serve: build
 	cargo build --quiet --locked --no-default-features --bin serve
@@ -54,6 +55,9 @@ setup-rust:
 
 setup-browser:
 	@.ci/setup browser
+
+walk:
+	WALK_STEPS=1000000 WALK_SEED=$$(date +%s) cargo test --locked --profile long --no-default-features --test app walk -- --nocapture
 
 icons: setup-browser
 	@.ci/setup icons
