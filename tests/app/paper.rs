@@ -45,6 +45,10 @@ pub struct Paper {
     pub shelf: Shelf,
     /// Everything asked of the world that is not about keeping, in order.
     pub asked: Vec<Effect>,
+    /// Touches so far: one for a tap, one to reach a field, two to choose from a list.
+    pub taps: usize,
+    /// Characters typed so far.
+    pub keys: usize,
     keeper: Keeper<Shelf>,
     drafts: Drafts,
     tokens: u64,
@@ -70,7 +74,7 @@ impl Paper {
         model.take_in(keeper.load().expect("the shelf is read"));
         let (asked, been) = (vec![], vec![]);
         let (drafts, tokens, hash) = (Drafts::default(), chance << 32, "#/now".to_owned());
-        Self { model, shelf, asked, keeper, drafts, tokens, hash, been }
+        Self { model, shelf, asked, taps: 0, keys: 0, keeper, drafts, tokens, hash, been }
     }
 
     /// Another tab of the same browser.
@@ -183,6 +187,7 @@ impl Paper {
     /// Taps what bears these words, or how they begin: a link, a button, a fold, a mark, an option, a place.
     #[track_caller]
     pub fn tap(&mut self, words: &str) {
+        self.taps += 1;
         let place = self.screen().places.into_iter().find(|place| place.label == words);
         if let Some(place) = place {
             return self.go(&place.address);
@@ -261,6 +266,8 @@ impl Paper {
     /// Types into the field with this label, in place of what was there, and leaves it.
     #[track_caller]
     pub fn type_into(&mut self, label: &str, text: &str) {
+        self.taps += 1;
+        self.keys += text.chars().count();
         let part = self.field(label);
         let unit = match &part.what {
             What::Number(field) => field.unit,
@@ -293,6 +300,7 @@ impl Paper {
     /// Chooses an option of the field with this label: what is written on it, or how that begins.
     #[track_caller]
     pub fn choose(&mut self, label: &str, option: &str) {
+        self.taps += 2;
         let part = self.field(label);
         self.option(&part, option);
     }

@@ -1,0 +1,103 @@
+//! A kit brewer's whole job on paper, from warm wort to the first bottle, counted in touches and keys.
+
+use crate::paper::Paper;
+
+/// What a step of the job took.
+struct Steps(Vec<(&'static str, usize, usize)>);
+
+impl Steps {
+    fn done(&mut self, phone: &mut Paper, step: &'static str) {
+        self.0.push((step, phone.taps, phone.keys));
+        (phone.taps, phone.keys) = (0, 0);
+    }
+
+    fn taps(&self) -> usize {
+        self.0.iter().map(|(_, taps, _)| taps).sum()
+    }
+}
+
+/// One more reading of the beer, taken at 20 °C.
+fn read(phone: &mut Paper, gravity: &str) {
+    phone.tap("Now");
+    phone.tap("Add a reading");
+    // The first look opens the form by itself.
+    if !phone.text().contains("Hydrometer reads") {
+        phone.tap("Add a reading");
+    }
+    phone.type_into("Hydrometer reads", gravity);
+    phone.type_into("Sample temperature", "20");
+    phone.tap("Save the reading");
+    phone.sees("Reading saved");
+}
+
+#[test]
+fn from_warm_wort_to_the_first_bottle() {
+    let mut phone = Paper::new();
+    let mut steps = Steps(vec![]);
+
+    phone.tap("Start a batch");
+    phone.type_into("Name", "Cellar bitter");
+    phone.type_into("Volume in the fermenter", "20");
+    phone.choose("Yeast", "Ale, clean or American type");
+    phone.tap("Start");
+    steps.done(&mut phone, "start");
+
+    phone.type_into("Wort now", "31");
+    phone.sees("(Wait) Too warm for this yeast yet.");
+    phone.hours(2.0);
+    phone.type_into("Wort now", "19");
+    phone.sees("(Go) Cool enough: pitch.");
+    steps.done(&mut phone, "wort");
+
+    phone.tap("Starting gravity");
+    phone.type_into("Hydrometer reads", "1.046");
+    phone.type_into("Sample temperature", "24");
+    steps.done(&mut phone, "gravity");
+
+    phone.tap("The yeast is in");
+    phone.sees("Pitching saved");
+    steps.done(&mut phone, "pitched");
+
+    phone.days(5.0);
+    read(&mut phone, "1.014");
+    steps.done(&mut phone, "first reading");
+    phone.sees("Still falling");
+    phone.days(4.0);
+    read(&mut phone, "1.010");
+    // As often as the page asks for it, on the days it names.
+    let mut readings = 1;
+    phone.tap("Now");
+    while !phone.text().contains("Bottle it when it suits you") {
+        assert!(readings < 6, "{}", phone.text());
+        phone.days(3.0);
+        read(&mut phone, "1.010");
+        phone.tap("Now");
+        readings += 1;
+    }
+    steps.done(&mut phone, "level readings");
+
+    phone.tap("Work out the sugar");
+    phone.type_into("Beer in the bottling vessel", "19");
+    phone.type_into("Warmest it has been", "20");
+    phone.choose("Weakest bottle to be filled", "Sound");
+    phone.sees_no("= Sugar to weigh: –");
+    steps.done(&mut phone, "sugar");
+    phone.tap("It is bottled");
+    phone.sees("In the bottle");
+    steps.done(&mut phone, "bottled");
+
+    phone.reload();
+    phone.days(21.0);
+    phone.tap("Now");
+    phone.sees("Chill one bottle");
+    phone.tap("Note how it was");
+    phone.tap("3 right");
+    phone.tap("Save");
+    phone.sees("Fizz 3 of 5");
+    steps.done(&mut phone, "opened");
+
+    for (step, taps, keys) in &steps.0 {
+        println!("{step}: {taps} touches, {keys} keys");
+    }
+    assert!(steps.taps() <= 75, "the whole job took {} touches", steps.taps());
+}
