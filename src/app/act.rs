@@ -19,8 +19,6 @@ pub enum Act {
     Bottle(BottleAct),
     /// Of opened bottles.
     Open(OpenAct),
-    /// Of the Bench.
-    Bench(BenchAct),
     /// Of the gear.
     Gear(GearAct),
 }
@@ -116,13 +114,6 @@ pub enum OpenAct {
     Delete(Id),
     /// The bottles were moved: save since when.
     Moved(Id),
-}
-
-/// What the Bench offers.
-#[derive(Clone, Debug, PartialEq)]
-pub enum BenchAct {
-    /// Empty a sum's fields.
-    Clear(&'static str),
 }
 
 /// A thing of the gear, in its form.

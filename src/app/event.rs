@@ -1,7 +1,7 @@
 //! What happens to the page, and what it asks of the world in return.
 
 use super::act::Act;
-use crate::batch::{Change, Theme};
+use crate::batch::Change;
 use crate::quantity::{Moment, Zone};
 use crate::store::{Conflict, Loaded, Token};
 
@@ -82,8 +82,6 @@ pub enum Effect {
     Print,
     /// A timer runs: keep the screen on and tell each second. Or it does no longer: let it sleep.
     Awake(bool),
-    /// Put a theme on.
-    Theme(Theme),
     /// Take the newer version of the page.
     TakeUpdate,
     /// Give everything that is stored, as text.

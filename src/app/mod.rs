@@ -39,8 +39,7 @@ mod watch;
 
 pub use crate::advice::Verdict;
 pub use act::{
-    Act, BatchAct, BenchAct, BottleAct, FrameAct, GearAct, OpenAct, Paper, PitchAct, Thing,
-    UnitsOf, WatchAct,
+    Act, BatchAct, BottleAct, FrameAct, GearAct, OpenAct, Paper, PitchAct, Thing, UnitsOf, WatchAct,
 };
 pub use drafts::{Draft, Drafts};
 pub use event::{Effect, Event, NotSaved};
@@ -191,10 +190,6 @@ fn happened(m: &mut Model, event: Event) -> Vec<Effect> {
 fn act_on(m: &mut Model, act: Act) -> Vec<Effect> {
     match act {
         Act::Frame(act) => frame::act(m, act),
-        Act::Bench(BenchAct::Clear(scope)) => {
-            m.drafts.forget(scope);
-            vec![Effect::KeepDrafts]
-        }
         Act::Batch(act) => batch::act(m, act),
         Act::Pitch(act) => pitch::act(m, act),
         Act::Watch(act) => watch::act(m, act),

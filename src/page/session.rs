@@ -217,7 +217,6 @@ impl Session {
                     before.clear();
                 }
             }
-            Effect::Theme(theme) => effects::put_on(theme),
             Effect::TakeUpdate => {
                 self.kept.keep(&self.model.drafts);
                 effects::take_update();
