@@ -1,6 +1,6 @@
 //! Numbers as people type them: point or comma, spaces, any minus sign, any digits.
 
-use super::read::ReadError;
+use super::read_error::ReadError;
 
 /// What a typed number may mean.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -2,7 +2,8 @@
 
 use super::decimal::{read_numeral, write_number};
 use super::measured::{Measured, Plato, SpecificGravity};
-use super::read::{ReadError, key_of};
+use super::read::key_of;
+use super::read_error::ReadError;
 use serde::{Deserialize, Serialize};
 
 /// The scale a gravity is read on.

@@ -47,6 +47,7 @@ mod gravity;
 mod measured;
 mod moment;
 mod read;
+mod read_error;
 mod unit;
 mod zone;
 
@@ -60,7 +61,8 @@ pub use measured::{
     TemperatureChange, WortFactor,
 };
 pub use moment::{Moment, MomentError};
-pub use read::{Bounds, ReadError, read, read_own, write, write_bare, write_bare_own};
+pub use read::{Bounds, read, read_own, write, write_bare, write_bare_own};
+pub use read_error::ReadError;
 pub use unit::{
     BottleUnit, BrixUnit, CountUnit, FactorUnit, GasUnit, LengthUnit, MassUnit, MinuteUnit,
     PressureUnit, RoomUnit, ShareUnit, TemperatureUnit, Unit, UnitRow, VolumeUnit,

@@ -2,83 +2,8 @@
 
 use super::decimal::{read_numeral, write_number};
 use super::measured::Measured;
+use super::read_error::ReadError;
 use super::unit::{Unit, UnitRow};
-use std::fmt;
-
-/// Why a text is no value of a field. Limits are already written in the unit the brewer used.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub enum ReadError {
-    /// Nothing was typed.
-    Empty,
-    /// No number could be made of it.
-    NotANumber {
-        /// What was typed.
-        typed: String,
-    },
-    /// A comma and a point together.
-    TwoMarks {
-        /// What was typed.
-        typed: String,
-    },
-    /// Two readings of the comma, both possible here.
-    Ambiguous {
-        /// The smaller reading, written without doubt.
-        small: String,
-        /// The larger reading, written without doubt.
-        large: String,
-    },
-    /// The text behind the number is no unit of this field.
-    UnknownUnit {
-        /// What stood behind the number.
-        typed: String,
-        /// Units that can be written.
-        known: Vec<&'static str>,
-    },
-    /// A unit that is two units (a gallon).
-    TwoUnits {
-        /// What stood behind the number.
-        typed: String,
-        /// Units that can be written instead.
-        known: Vec<&'static str>,
-    },
-    /// A number the field cannot take.
-    OutOfRange {
-        /// The lowest value, with its unit.
-        min: String,
-        /// The highest value, with its unit.
-        max: String,
-    },
-}
-
-impl fmt::Display for ReadError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Empty => write!(f, "nothing is written here yet"),
-            Self::NotANumber { typed } => write!(f, "{} is not a number", quoted(typed)),
-            Self::TwoMarks { typed } => {
-                write!(f, "{} has a comma and a point; use one of them", quoted(typed))
-            }
-            Self::Ambiguous { small, large } => write!(f, "write {small} or {large}"),
-            Self::UnknownUnit { typed, known } => {
-                write!(f, "{} is no unit here; use {}", quoted(typed), known.join(", "))
-            }
-            Self::TwoUnits { typed, known } => {
-                write!(f, "there is more than one {}; use {}", quoted(typed), known.join(" or "))
-            }
-            Self::OutOfRange { min, max } => write!(f, "it must be from {min} to {max}"),
-        }
-    }
-}
-
-/// What was typed, in quotation marks; of a long text only how it begins.
-fn quoted(typed: &str) -> String {
-    let mut rest = typed.chars();
-    let begins: String = rest.by_ref().take(24).collect();
-    let more = if rest.next().is_some() { "\u{2026}" } else { "" };
-    format!("\u{201C}{begins}{more}\u{201D}")
-}
-
-impl std::error::Error for ReadError {}
 
 /// The values a field takes: within what the quantity can be, and often narrower.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -255,8 +180,8 @@ pub fn write_bare_own(own: f64, unit: &UnitRow) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::super::unit::VolumeUnit;
     use super::*;
+    use crate::quantity::{Celsius, LengthUnit, Litres, TemperatureUnit, VolumeUnit};
 
     #[test]
     fn a_long_text_is_quoted_by_how_it_begins() {
@@ -267,5 +192,47 @@ mod tests {
         for text in ["z".repeat(5000), "5".to_owned() + &"é".repeat(5000), "1,2.".repeat(1000)] {
             assert!(said(&text).chars().count() < 90, "{}", said(&text));
         }
+    }
+
+    #[test]
+    fn reads_a_unit_behind_the_number() {
+        let warm = read("68F", TemperatureUnit::Celsius, Bounds::all()).map(Measured::value);
+        assert!(warm.is_ok_and(|t| (t - 20.0).abs() < 1e-9));
+        let cool = read("20 C", TemperatureUnit::Fahrenheit, Bounds::all()).map(Measured::value);
+        assert_eq!(cool, Ok(20.0));
+        let spelt = read("68 °F", TemperatureUnit::Celsius, Bounds::all()).map(Measured::value);
+        assert!(spelt.is_ok_and(|t| (t - 20.0).abs() < 1e-9));
+        for text in ["68°", "68 degree F", "68 degrees"] {
+            let read = read(text, TemperatureUnit::Fahrenheit, Bounds::all()).map(Measured::value);
+            assert!(read.is_ok_and(|t| (t - 20.0).abs() < 1e-9), "{text}");
+        }
+        assert!(read("5°", VolumeUnit::Litres, Bounds::all()).is_err());
+    }
+
+    #[test]
+    fn a_gallon_alone_is_refused_unless_one_is_chosen() {
+        let metric = read("5 gal", VolumeUnit::Litres, Bounds::all());
+        assert!(matches!(metric, Err(ReadError::TwoUnits { .. })), "{metric:?}");
+        let us = read("5 gal", VolumeUnit::UsGallons, Bounds::all()).map(Measured::value);
+        assert_eq!(us, Ok(5.0 * 3.785_411_784));
+    }
+
+    #[test]
+    fn the_limit_is_told_in_the_unit_used() {
+        let bounds = Bounds::new(Celsius::literal(0.0), Celsius::literal(60.0));
+        let hot = read("200 F", TemperatureUnit::Celsius, bounds);
+        let told =
+            ReadError::OutOfRange { min: "32.0\u{A0}°F".into(), max: "140.0\u{A0}°F".into() };
+        assert_eq!(hot, Err(told));
+        // The limit as told is itself taken.
+        assert!(read("140 F", TemperatureUnit::Celsius, bounds).is_ok());
+    }
+
+    #[test]
+    fn the_range_decides_what_a_comma_means() {
+        let feet = read("1,500", LengthUnit::Feet, Bounds::all());
+        assert!(matches!(feet, Err(ReadError::Ambiguous { .. })), "{feet:?}");
+        let volume = Bounds::new(Litres::literal(0.1), Litres::literal(1000.0));
+        assert_eq!(read("1,500", VolumeUnit::Litres, volume).map(Measured::value), Ok(1.5));
     }
 }
