@@ -2,8 +2,8 @@
 //!
 //! The revision that says so goes last: whatever fails before, the thing stays deleted.
 
-use super::archive::KnownThings;
 use super::key::PREFIX;
+use super::known::KnownThings;
 use super::lineage::{Room, heads, to_spare};
 use super::load::{our_keys, prefix_of, read_all};
 use super::{Revision, Store, StoreError};

@@ -17,6 +17,7 @@ mod checksum;
 mod envelope;
 mod forget;
 mod key;
+mod known;
 mod lineage;
 mod load;
 mod memory;

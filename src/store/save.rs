@@ -1,8 +1,8 @@
 //! One save: a new key, read back, and only then called saved.
 
-use super::archive::{Known, KnownThings};
 use super::envelope::{Record, Revision};
 use super::key::{is_id, is_kind};
+use super::known::{Known, KnownThings};
 use super::lineage::{Conflict, Room, ancestors, heads};
 use super::load::{Shelf, prefix_of, scan};
 use super::room::{Spare, tidy};
