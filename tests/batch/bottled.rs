@@ -2,7 +2,7 @@
 
 use crate::support::{bottling, day, id, opening, put, reading, summary, with_readings};
 use fermentside::advice::open::learned::{Lesson, lessons};
-use fermentside::advice::open::worried::pressures;
+use fermentside::advice::open::pressures::pressures;
 use fermentside::batch::{BottlingRecord, Entry, Grounds, Id, Journal, PitchRecord, tally};
 use fermentside::quantity::{
     AlcoholByVolume, CarbonDioxideVolumes, Celsius, Estimate, Grams, Litres, Measured, Metres,

@@ -1,6 +1,6 @@
 //! What a brewer is asked on bottling day, and the bottling it comes to.
 
-use super::dose_plan::{Bottling, Over};
+use super::bottling::{Bottling, Over};
 use super::dosing::{Dosing, Weighing, finest_step};
 use super::history::{Held, Past, Seal, Working, held};
 use super::kinds::Bottle;

@@ -4,57 +4,14 @@
 //! all: there is no way to a dose but through [`plan`], and above a ceiling it is withheld. Unfinished
 //! beer is never answered with less sugar.
 
-use super::dosing::{Dosing, PerBottle, Weighing};
-use super::guard::{Guard, guard, guard_steps, pressure};
-use super::kinds::Bottle;
+use super::bottling::{Bottling, Over};
+use super::dosing::{Dosing, PerBottle};
+use super::guard::{Guard, WARM_ROOM, guard, guard_steps, pressure};
 use super::under_ceiling::{cooler_place, way_down};
 use crate::advice::{Advice, Verdict};
-use crate::quantity::{
-    CarbonDioxideVolumes, Celsius, Estimate, Grams, GravityChange, Kilopascals, Litres, Measured,
-};
-use crate::science::bottle_pressure::Closing;
-use crate::science::priming::{Dose, Priming, Sugar, dose};
+use crate::quantity::{CarbonDioxideVolumes, Celsius, Grams, Kilopascals, Litres, Measured};
+use crate::science::priming::{Dose, dose};
 use crate::science::{ScienceError, Term, Worked};
-
-/// Whether the fermentation is over.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Over {
-    /// Judged finished from the log.
-    Judged,
-    /// The log does not say so; the brewer goes on for a stated reason.
-    Stated,
-    /// Not finished, and nothing stated.
-    No,
-}
-
-/// What is about to be bottled.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Bottling {
-    /// Is it over?
-    pub over: Over,
-    /// The most that can be left to ferment; `None` when nothing bounds it.
-    pub points_left: Option<GravityChange>,
-    /// The yeast may go on for weeks, which lowers every ceiling.
-    pub yeast_may_go_on: bool,
-    /// Wished carbon dioxide.
-    pub target: CarbonDioxideVolumes,
-    /// Carbon dioxide already in, as the dose counts it.
-    pub already_in: Estimate<CarbonDioxideVolumes>,
-    /// What it may hold instead, where its history leaves that open; only the guard counts it.
-    pub may_hold: Option<Estimate<CarbonDioxideVolumes>>,
-    /// Beer in the bottling vessel.
-    pub beer: Estimate<Litres>,
-    /// The sugar.
-    pub sugar: Sugar,
-    /// How it is dosed and weighed.
-    pub weighing: Weighing,
-    /// The weakest bottle to be filled.
-    pub weakest: Bottle,
-    /// The hottest place the bottles may stand.
-    pub hottest: Celsius,
-    /// How they are closed.
-    pub closing: Closing,
-}
 
 /// Why.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -171,9 +128,6 @@ impl Plan {
     }
 }
 
-/// The warmest room that the ceilings in volumes are meant for (design advice, as they are).
-pub(super) const WARM_ROOM: Celsius = Celsius::literal(30.0);
-
 /// Makes the plan.
 ///
 /// ```
@@ -208,12 +162,7 @@ pub(super) const WARM_ROOM: Celsius = Celsius::literal(30.0);
 /// # Errors
 /// [`ScienceError`] when an input lies outside what the formulas hold for.
 pub fn plan(bottling: Bottling) -> Result<Plan, ScienceError> {
-    let wanted = dose(Priming {
-        target: bottling.target,
-        already_in: bottling.already_in,
-        beer: bottling.beer,
-        sugar: bottling.sugar,
-    })?;
+    let wanted = dose(bottling.priming())?;
     let guard = guard(&bottling, wanted.sugar.value())?;
     let mut reasons = Vec::new();
     let mut verdict = Verdict::Go;
@@ -232,13 +181,14 @@ pub fn plan(bottling: Bottling) -> Result<Plan, ScienceError> {
                 reasons.push(Reason::MostlyStillToCome(guard.still_to_come));
             }
             verdict = Verdict::Stop;
-            next = way_down(&bottling, ceiling)?;
+            next = way_down(&bottling, ceiling)?.map_or(Next::StrongerBottles, Next::LowerTarget);
         }
         Some(ceiling) if guard.at_hottest > pressure(&bottling, ceiling, WARM_ROOM)? => {
             let limit = pressure(&bottling, ceiling, WARM_ROOM)?;
             let (hottest, pressure) = (bottling.hottest, guard.at_hottest);
             reasons.push(Reason::TooHotAPlace { hottest, pressure, limit });
-            (verdict, next) = (Verdict::Stop, cooler_place(&bottling, guard.worst, limit)?);
+            verdict = Verdict::Stop;
+            next = Next::CoolerPlace(cooler_place(&bottling, guard.worst, limit)?);
         }
         Some(ceiling) => {
             reasons.push(Reason::WithinCeiling { worst: guard.worst, ceiling });
@@ -300,4 +250,50 @@ pub fn plan(bottling: Bottling) -> Result<Plan, ScienceError> {
         worked.doubts.clear();
     }
     Ok(Plan { advice: Advice { verdict, reasons, next, worked }, guard, dose, asked: bottling })
+}
+
+/// The worst case once `weighed` is in. For a plan's own dose it is what the plan counted, which has the
+/// scale's rounding in it already; for any other amount it is [`guard`]'s.
+///
+/// ```
+/// # use fermentside::advice::bottle::{Bottling, Over, dosing::Weighing, kinds::Bottle};
+/// # use fermentside::quantity::{CarbonDioxideVolumes, Celsius, Estimate, GravityChange, Litres};
+/// # use fermentside::science::{bottle_pressure::Closing, priming::Sugar};
+/// use fermentside::advice::bottle::{plan, worst_once_weighed};
+/// use fermentside::quantity::Grams;
+///
+/// // The bottling is that of `plan`, but half a litre of it.
+/// # let bottling = Bottling {
+/// #     over: Over::Judged,
+/// #     points_left: Some(GravityChange::literal(0.0)),
+/// #     yeast_may_go_on: false,
+/// #     target: CarbonDioxideVolumes::literal(2.0),
+/// #     already_in: Estimate::new(CarbonDioxideVolumes::literal(0.84), 0.04),
+/// #     may_hold: None,
+/// #     beer: Estimate::new(Litres::literal(0.5), 0.01),
+/// #     sugar: Sugar::Sucrose,
+/// #     weighing: Weighing::USUAL,
+/// #     weakest: Bottle::HeavyGlass,
+/// #     hottest: Celsius::literal(25.0),
+/// #     closing: Closing::USUAL,
+/// # };
+/// let planned = plan(bottling)?;
+/// let dose = planned.weigh().unwrap();
+/// assert_eq!(worst_once_weighed(&bottling, dose)?, planned.guard.worst);
+/// assert!(worst_once_weighed(&bottling, Grams::literal(4.0))? > planned.guard.worst);
+/// let in_the_sun = Bottling { hottest: Celsius::literal(60.0), ..bottling };
+/// assert!(worst_once_weighed(&in_the_sun, dose).is_err());
+/// # Ok::<(), fermentside::science::ScienceError>(())
+/// ```
+///
+/// # Errors
+/// As [`guard`].
+pub fn worst_once_weighed(
+    bottling: &Bottling,
+    weighed: Grams,
+) -> Result<CarbonDioxideVolumes, ScienceError> {
+    match plan(*bottling) {
+        Ok(plan) if plan.weigh() == Some(weighed) => Ok(plan.guard.worst),
+        _ => guard(bottling, weighed).map(|guard| guard.worst),
+    }
 }

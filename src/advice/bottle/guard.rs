@@ -2,7 +2,7 @@
 //!
 //! Worst case for safety: the end of every range that makes the pressure higher.
 
-use super::dose_plan::Bottling;
+use super::bottling::Bottling;
 use super::dosing::Dosing;
 use crate::quantity::{CarbonDioxideVolumes, Celsius, Grams, GravityChange, Kilopascals, Measured};
 use crate::science::bottle_pressure::{End, from_points, in_bottle};
@@ -31,6 +31,9 @@ pub struct Guard {
 const UNBOUNDED: GravityChange = GravityChange::literal(0.010);
 /// 20 °C, where bottles are compared.
 const ROOM: Celsius = Celsius::literal(20.0);
+
+/// The warmest room that the ceilings in volumes are meant for (design advice, as they are).
+pub(super) const WARM_ROOM: Celsius = Celsius::literal(30.0);
 
 /// The worst case for so much sugar, whether it was the dose or not.
 ///

@@ -5,7 +5,8 @@
 //! too short a time to let its gas go, it may hold what the cold allows. Then there are two ends: the
 //! dose is for one of them, as the brewer chooses, and the guard counts the one that presses harder.
 
-use super::dose_plan::{Bottling, Plan, plan};
+use super::bottling::Bottling;
+use super::dose_plan::{Plan, plan};
 use crate::advice::practice::remembered;
 use crate::quantity::{CarbonDioxideVolumes, Celsius, Estimate, Grams, Hours, Measured, Metres};
 use crate::science::carbon_dioxide::already_in;

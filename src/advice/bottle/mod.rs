@@ -10,6 +10,7 @@
 //! ```
 
 pub mod asked;
+mod bottling;
 mod dose_plan;
 pub mod dosing;
 mod guard;
@@ -19,6 +20,6 @@ pub mod stock;
 mod under_ceiling;
 pub mod ways_to_dose;
 
-pub use dose_plan::{Bottling, Next, Over, Plan, Reason, plan};
+pub use bottling::{Bottling, Over};
+pub use dose_plan::{Next, Plan, Reason, plan, worst_once_weighed};
 pub use guard::{Guard, guard};
-pub use under_ceiling::worst_once_weighed;

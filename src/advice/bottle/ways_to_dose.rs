@@ -3,7 +3,8 @@
 //! The first is time: where the worst case is mostly what two readings do not rule out, one more reading
 //! that agrees bounds it, and its date is worked out. Beer that is not judged finished has no other way.
 
-use super::dose_plan::{Bottling, Next, Over, plan};
+use super::bottling::{Bottling, Over};
+use super::dose_plan::{Next, plan};
 use super::dosing::{Dosing, Weighing};
 use super::kinds::Bottle;
 use super::under_ceiling::gives_dose;

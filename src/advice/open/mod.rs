@@ -3,7 +3,7 @@
 
 mod first_bottle;
 pub mod learned;
-mod pressures;
+pub mod pressures;
 pub mod remark;
 pub mod worried;
 

@@ -28,7 +28,7 @@ pub struct Pressures {
 /// What the record says of the pressure now.
 ///
 /// ```
-/// use fermentside::advice::open::worried::{Facts, pressures};
+/// use fermentside::advice::open::{pressures::pressures, worried::Facts};
 /// use fermentside::quantity::{CarbonDioxideVolumes, Celsius, Hours, Measured};
 /// use fermentside::science::bottle_pressure::Closing;
 ///

@@ -3,8 +3,6 @@
 //! The steps are for glass that may be over-pressured, in the order in which they are safe; the causes
 //! are in the order of how likely they are, given what the record says (all common practice, no source).
 
-pub use super::pressures::{COLD, Pressures, pressures};
-
 use crate::advice::practice::{COOL_PLACE, GREEN};
 use crate::quantity::{CarbonDioxideVolumes, Celsius, Hours, Measured};
 use crate::science::bottle_pressure::Closing;

@@ -1,7 +1,8 @@
 //! Something is wrong: the hazard first, then the pressures, then what may be behind it.
 
+use crate::advice::open::pressures::{COLD, pressures};
 use crate::advice::open::remark::remark;
-use crate::advice::open::worried::{COLD, Facts, Symptom, help, pressures};
+use crate::advice::open::worried::{Facts, Symptom, help};
 use crate::app::ask::choice;
 use crate::app::fold::fold;
 use crate::app::model::Model;
