@@ -7,6 +7,7 @@ mod asking;
 mod bottled;
 mod change;
 mod entry;
+mod fermenting;
 mod gear;
 mod id;
 mod journal;

@@ -1,17 +1,14 @@
-//! What the record shows beside its gravities: the temperature now, the steps done, the quiet airlock.
+//! What the readings show beside their gravities: the steps done, and a beer too warm or too cold.
 
 use super::journal::Journal;
 use super::line::ReadingLine;
+use super::pitch_record::PitchRecord;
 use super::record::{BatchHeading, Vessel};
-use super::summary::Summary;
-use crate::advice::pitch::already_in::Pitched;
 use crate::advice::pitch::place::heating;
 use crate::advice::thermometer::Thermometer;
 use crate::advice::watch::beer_temperature::{Notice, Read, Warmth, notice};
-use crate::advice::watch::bubbles::{Quiet, Signs};
 use crate::advice::watch::ladder::Shown;
-use crate::batch::PitchRecord;
-use crate::quantity::{Celsius, Estimate, Measured, Moment, SpecificGravity};
+use crate::quantity::{Celsius, Estimate, Measured, SpecificGravity};
 use crate::science::self_heating::{self, SelfHeating};
 
 /// What was done to the last reading of the beer, and how warm it stands.
@@ -61,27 +58,6 @@ pub(super) fn too_warm_or_cold(
     })
 }
 
-impl Summary {
-    /// The beer in its vessel at `now`, by the last temperature noted of it, else by that of the wort at
-    /// pitching; `None` before the yeast is in, or without a temperature.
-    #[must_use]
-    pub fn beer_with_yeast(&self, now: Moment) -> Option<Pitched> {
-        let (_, record) = self.pitch.as_ref()?;
-        let noted = |line: &ReadingLine| {
-            let reading = &line.reading;
-            reading.beer.filter(|_| reading.vessel == Vessel::Main && reading.at >= record.at)
-        };
-        let t = self.lines.iter().rev().find_map(noted).or(record.wort)?;
-        Some(Pitched {
-            // The log does not say what it was read with; a strip is taken, on moving beer.
-            beer: Thermometer::Strip.reads(t, true),
-            family: self.heading.family,
-            packet: self.heading.packet,
-            since: now.since(record.at),
-        })
-    }
-}
-
 /// How warm the beer makes itself in that room; a bucket when the vessel was not noted.
 fn warms_itself(
     heading: &BatchHeading,
@@ -93,36 +69,4 @@ fn warms_itself(
     let volume = pitch.volume.unwrap_or(heading.volume);
     let vessel = pitch.vessel.unwrap_or(self_heating::Vessel::Bucket);
     heating(volume, original, heading.family, vessel, room).ok()
-}
-
-impl Summary {
-    /// The yeast may go on for weeks, or was fed later: the bottles' ceilings are lower, and an expected
-    /// end proves nothing.
-    #[must_use]
-    pub fn may_go_on(&self) -> bool {
-        self.heading.family.may_go_on() || self.added.is_some()
-    }
-
-    /// The question of the silent airlock as it stands `now`; `None` before the yeast went in.
-    #[must_use]
-    pub fn quiet(&self, now: Moment, seen: Signs, old_yeast: bool) -> Option<Quiet> {
-        let (_, pitch) = self.pitch.as_ref()?;
-        let mut since = self
-            .lines
-            .iter()
-            .rev()
-            .filter(|line| line.reading.vessel == Vessel::Main && line.reading.at > pitch.at);
-        let beer = since.clone().find_map(|line| line.reading.beer);
-        let read = since.find_map(|line| Some((line.reading.at, line.gravity()?)));
-        Some(Quiet {
-            pitched: pitch.at,
-            now,
-            family: self.heading.family,
-            beer,
-            old_yeast,
-            seen,
-            original: self.original,
-            read,
-        })
-    }
 }
