@@ -1,9 +1,8 @@
 //! One reading made true, in one place: as wort or as beer, and with the doubt of what was not noted.
 
 use crate::quantity::{Celsius, Gravity, GravityChange, Measured, SpecificGravity};
-use crate::science::hydrometer::{
-    Condition, Corrected, Hydrometer, Sample, correct_beer, correct_wort,
-};
+use crate::science::hydrometer::Hydrometer;
+use crate::science::hydrometer_sample::{Condition, Corrected, Sample, correct_beer, correct_wort};
 use crate::science::{ScienceError, Term, sucrose};
 
 /// What is not known of a sample whose temperature was not noted, as one standard deviation: it may have
@@ -29,7 +28,8 @@ pub struct Taken {
 /// ```
 /// use fermentside::advice::reading::{Taken, corrected};
 /// use fermentside::quantity::{Celsius, Gravity, SpecificGravity};
-/// use fermentside::science::hydrometer::{Condition, Hydrometer};
+/// use fermentside::science::hydrometer::Hydrometer;
+/// use fermentside::science::hydrometer_sample::Condition;
 ///
 /// let taken = Taken {
 ///     reading: Gravity::Specific(SpecificGravity::literal(1.010)),

@@ -4,7 +4,8 @@ use super::ask::{Ask, Asked, Chosen, ask, choice, pick};
 use super::model::Model;
 use crate::batch::{HydrometerItem, Id};
 use crate::quantity::{Bounds, Celsius, Litres, Measured, VolumeUnit};
-use crate::science::hydrometer::{Condition, Hydrometer};
+use crate::science::hydrometer::Hydrometer;
+use crate::science::hydrometer_sample::Condition;
 
 /// Volumes a kitchen can hold.
 pub const VOLUME: Bounds<Litres> = Bounds::new(Litres::literal(0.5), Litres::literal(1000.0));

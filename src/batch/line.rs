@@ -6,7 +6,7 @@ use super::record::{Reading, Vessel};
 use crate::advice::reading;
 use crate::advice::watch::{Look, Refracted};
 use crate::quantity::{Estimate, Moment, SpecificGravity};
-use crate::science::hydrometer::Corrected;
+use crate::science::hydrometer_sample::Corrected;
 use crate::science::{ScienceError, refractometer};
 
 /// One reading, as read and as corrected.

@@ -10,7 +10,7 @@ use crate::quantity::{
     CarbonDioxideVolumes, Celsius, Estimate, Grams, Gravity, GravityChange, Litres, Moment, Plato,
     SpecificGravity, WortFactor,
 };
-use crate::science::hydrometer::Condition;
+use crate::science::hydrometer_sample::Condition;
 use crate::science::priming::Sugar;
 use crate::science::refractometer::USUAL_FACTOR;
 use serde::{Deserialize, Serialize};

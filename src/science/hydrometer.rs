@@ -1,30 +1,23 @@
-//! What a hydrometer means: the true gravity behind a reading in a sample that is not at the
-//! instrument's temperature, in wort and in beer.
+//! A hydrometer: what its marks mean, and what its checks in water and in sugar add to them.
 //!
-//! A floating hydrometer displaces its own mass. Its glass grows with temperature by 25e-6 a degree
-//! (ISO 1768), and the liquid by its own law, stronger wort more than water; so the correction depends
-//! on the gravity as well as on the temperature, and is no table in temperature alone.
+//! One point gives one correction for the whole scale. With two, the correction is straight between
+//! their marks and held beyond them: a slip of paper in the stem moves every mark alike, a wrong scale
+//! does not, and nothing is known outside what was tried.
 
-use super::hydrometer_check::{SugarCheck, correction, on_scale};
-use super::root::rising_root;
-use super::{ScienceError, Source, Term, Worked, ethanol, sucrose};
-
-pub use super::hydrometer_check::reading_in_water;
+use super::{ScienceError, sucrose};
 use crate::quantity::{
-    Celsius, Estimate, Gravity, GravityChange, Measured, Plato, SpecificGravity,
+    Celsius, Grams, Gravity, GravityChange, Measured, Plato, Share, SpecificGravity,
 };
 use serde::{Deserialize, Serialize};
 
 /// Cubic expansion of hydrometer glass, per °C (ISO 1768:1975).
 pub(super) const GLASS: f64 = 25e-6;
-/// One standard deviation of a household thermometer in a jar, °C (common practice, no source).
-const THERMOMETER: f64 = 0.5;
-/// What gas on the bulb can lift a reading by is 0.001 to 0.006; one standard deviation of that.
-const GAS: f64 = 0.002;
+
 /// Coldest and warmest sample that is corrected at all.
 pub(super) const SAMPLE: (Celsius, Celsius) = (Celsius::literal(0.0), Celsius::literal(60.0));
-/// Above this the sample must cool first: the correction is a guess and hot liquid can crack the glass.
-pub const COOL_FIRST_ABOVE: Celsius = Celsius::literal(40.0);
+
+/// The two marks must lie so far apart for a line between them to mean anything.
+const APART: f64 = 0.010;
 
 /// One instrument.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
@@ -50,250 +43,137 @@ impl Hydrometer {
     };
 }
 
-crate::choices! {
-    /// How the sample stood when it was read.
-    pub enum Condition {
-        /// Still, and its gas knocked out. Unfermented wort is so by itself.
-        Still = "still",
-        /// Foam hid the line: a whole division of doubt.
-        Foam = "foam",
-        /// Gas was left in: bubbles on the bulb lift it.
-        Gassy = "gassy",
-    }
-}
-
-impl Condition {
-    /// Nothing in the sample lifts the instrument.
-    #[must_use]
-    pub fn is_still(self) -> bool {
-        self == Self::Still
-    }
-}
-
-/// One reading in one jar.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Sample {
-    /// As the eye read it.
-    pub reading: Gravity,
-    /// Of the liquid in the jar, at that moment.
+/// A check in a weighed solution of table sugar, as it was done: nothing worked out is kept.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct SugarCheck {
+    /// Dry table sugar.
+    pub sugar: Grams,
+    /// Water it was dissolved in.
+    pub water: Grams,
+    /// What the instrument showed.
+    pub shown: Gravity,
+    /// Of the solution in the jar.
     pub temperature: Celsius,
-    /// How it stood.
-    pub condition: Condition,
 }
 
-/// A reading made true.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Corrected {
-    /// Specific gravity 20/20 with one standard deviation.
-    pub gravity: Estimate<SpecificGravity>,
-    /// The same liquid as the instrument would show it at its own temperature.
-    pub at_reference: SpecificGravity,
-    /// The sample was too hot for the answer to be worth much.
-    pub cool_first: bool,
-    /// How it was worked out.
-    pub worked: Worked,
+impl SugarCheck {
+    /// What a true instrument made for `reference` shows in it.
+    ///
+    /// # Errors
+    /// As [`reading_in_solution`]; [`ScienceError::NothingThere`] without sugar or water.
+    pub fn should_show(&self, reference: Celsius) -> Result<SpecificGravity, ScienceError> {
+        let strength = by_weight(self.sugar, self.water)?;
+        let plato = Plato::new(100.0 * strength.value())?;
+        reading_in_solution(plato, self.temperature, reference)
+    }
 }
 
-/// The gravity of wort, or of any sample whose alcohol is not known.
-///
-/// rho(t) = rho_ref(R) / (1 + 25e-6 (t − t_ref)), then the extract w with rho(w, t) = rho(t), then the
-/// specific gravity of that w. Model error 0.0001 to 30 °C, growing to 0.0005 at 40 °C and on.
+/// Share by weight of so much sugar in so much water.
 ///
 /// ```
-/// use fermentside::quantity::{Celsius, Gravity, Measured, SpecificGravity};
-/// use fermentside::science::hydrometer::{Condition, Hydrometer, Sample, correct_wort};
+/// use fermentside::quantity::{Grams, Share};
+/// use fermentside::science::hydrometer::by_weight;
 ///
-/// let sample = Sample {
-///     reading: Gravity::Specific(SpecificGravity::literal(1.050)),
-///     temperature: Celsius::literal(30.0),
-///     condition: Condition::Still,
-/// };
-/// let found = correct_wort(sample, &Hydrometer::USUAL)?;
-/// assert_eq!(format!("{:.3}", found.gravity.value().value()), "1.053");
+/// let found = by_weight(Grams::literal(30.0), Grams::literal(220.0));
+/// assert_eq!(found, Ok(Share::literal(0.12)));
+/// assert!(by_weight(Grams::literal(30.0), Grams::literal(0.0)).is_err());
+/// ```
+///
+/// # Errors
+/// [`ScienceError::NothingThere`] without sugar or water.
+pub fn by_weight(sugar: Grams, water: Grams) -> Result<Share, ScienceError> {
+    if sugar.value() <= 0.0 || water.value() <= 0.0 {
+        return Err(ScienceError::NothingThere);
+    }
+    Ok(Share::new(sugar.value() / (sugar.value() + water.value()))?)
+}
+
+/// The mark a true instrument made for `reference` stands at in a sugar solution of `t`; plain water
+/// is a solution of 0 °P.
+///
+/// ```
+/// use fermentside::quantity::{Celsius, Measured, Plato};
+/// use fermentside::science::hydrometer::reading_in_solution;
+///
+/// // ICUMSA SPS-4: 12 % by weight is 1.04839.
+/// let at_20 = Celsius::literal(20.0);
+/// let shown = reading_in_solution(Plato::literal(12.0), at_20, at_20)?;
+/// assert_eq!(format!("{:.4}", shown.value()), "1.0484");
 /// # Ok::<(), fermentside::science::ScienceError>(())
 /// ```
 ///
 /// # Errors
-/// [`ScienceError::Temperature`] for a sample or an instrument outside 0 to 60 °C;
-/// [`ScienceError::OutOfRange`] for a result no hydrometer can mean.
-pub fn correct_wort(sample: Sample, by: &Hydrometer) -> Result<Corrected, ScienceError> {
-    correct(sample, by, |rho, t, _| sucrose::fraction(rho, t), false)
-}
-
-/// The gravity of fermenting or finished beer whose original extract is known.
-///
-/// Tabarié's relation: the beer's density is that of its residue (real extract) plus that of its
-/// distillate (ethanol in water) less that of water, each at the temperature of the sample. The
-/// alcohol that goes with the reading is found together with it, by Balling's balance.
-///
-/// ```
-/// use fermentside::quantity::{Celsius, Gravity, Measured, Plato, SpecificGravity};
-/// use fermentside::science::hydrometer::{Condition, Hydrometer, Sample, correct_beer};
-///
-/// let at = |t| {
-///     let reading = Gravity::Specific(SpecificGravity::literal(1.010));
-///     let sample = Sample { reading, temperature: Celsius::literal(t), condition: Condition::Still };
-///     correct_beer(sample, &Hydrometer::USUAL, Plato::literal(12.4))
-/// };
-/// assert_eq!(format!("{:.4}", at(30.0)?.gravity.value().value()), "1.0126");
-/// assert!(at(61.0).is_err());
-/// # Ok::<(), fermentside::science::ScienceError>(())
-/// ```
-///
-/// # Errors
-/// As [`correct_wort`].
-pub fn correct_beer(
-    sample: Sample,
-    by: &Hydrometer,
-    original: Plato,
-) -> Result<Corrected, ScienceError> {
-    let oe = original.value();
-    let apparent = move |rho: f64, t: f64, shown_at: f64| {
-        // Above its original gravity there is no alcohol to allow for.
-        if rho >= sucrose::rho(oe / 100.0, t) {
-            return sucrose::fraction(rho, t);
-        }
-        let alcohol = rising_root(0.0, 30.0, |a| rho - beer_rho(oe, a, t));
-        sucrose::fraction(beer_rho(oe, alcohol, shown_at), shown_at)
-    };
-    correct(sample, by, apparent, true)
-}
-
-/// Density in kg/m³ of beer from wort of `oe` °P with `a` % alcohol by mass. The formula for ethanol
-/// ends at 40 °C; what it takes off there is held beyond, so that no degree makes the answer jump.
-fn beer_rho(oe: f64, a: f64, t: f64) -> f64 {
-    let residue = oe - a * (2.0665 - 0.010_665 * oe);
-    let held = t.min(COOL_FIRST_ABOVE.value());
-    let distillate = ethanol::rho(a / 100.0, held) - ethanol::rho(0.0, held);
-    sucrose::rho(residue / 100.0, t) + distillate
-}
-
-fn correct(
-    sample: Sample,
-    by: &Hydrometer,
-    fraction: impl Fn(f64, f64, f64) -> f64,
-    as_beer: bool,
-) -> Result<Corrected, ScienceError> {
+/// [`ScienceError::Temperature`] outside 0 to 60 °C, [`ScienceError::OutOfRange`] above 1.2.
+pub fn reading_in_solution(
+    extract: Plato,
+    t: Celsius,
+    reference: Celsius,
+) -> Result<SpecificGravity, ScienceError> {
     let (min, max) = SAMPLE;
-    for given in [sample.temperature, by.reference] {
+    for given in [t, reference] {
         if !(min..=max).contains(&given) {
             return Err(ScienceError::Temperature { given, min, max });
         }
     }
-    let (t, t_ref) = (sample.temperature.value(), by.reference.value());
-    let added = correction(by, sample.reading);
-    let shown = on_scale(sample.reading, by.reference) + added.value();
-    let liquid = |t: f64| sucrose::rho_of_sg(shown, t_ref) / (1.0 + GLASS * (t - t_ref));
-    let gravity_at = |t: f64| sucrose::sg_at(fraction(liquid(t), t, 20.0), 20.0);
-
-    let w = fraction(liquid(t), t, 20.0);
-    let value = SpecificGravity::new(sucrose::sg_at(w, 20.0))?;
-    let at_reference = SpecificGravity::new(sucrose::sg_at(fraction(liquid(t), t, t_ref), t_ref))?;
-
-    let (warm, cold) = ((t + 0.5).min(max.value()), (t - 0.5).max(min.value()));
-    let slope = (gravity_at(warm) - gravity_at(cold)).abs() / (warm - cold);
-    let mut worked = Worked::default()
-        .input(Term::ReadingError, sample.reading)
-        .input(Term::SampleTemperature, sample.temperature)
-        .input(Term::InstrumentReference, by.reference);
-    if added.value() != 0.0 {
-        worked = worked.input(Term::InstrumentOffset, super::Amount::Points(added.points()));
-    }
-    worked = worked
-        .step(
-            Term::LiquidDensity,
-            super::Amount::Number(liquid(t), 2, "kg/m³"),
-            "ρ(t) = ρ_ref(R) ÷ (1 + 25·10⁻⁶ (t − t_ref))",
-            Source::Iso1768,
-        )
-        .step(
-            Term::ApparentExtract,
-            Plato::new(100.0 * w)?,
-            if as_beer {
-                "ρ(t) = ρ_residue(t) + ρ_distillate(t) − ρ_water(t)"
-            } else {
-                "ρ(w, t) = ρ(t)"
-            },
-            if as_beer { Source::Tabarie } else { Source::IcumsaSps4 },
-        )
-        .step(
-            Term::CorrectedGravity,
-            value,
-            "SG = (ρ(w, 20) − 1.2) ÷ (ρ_water(20) − 1.2)",
-            Source::IcumsaSps4,
-        );
-    if as_beer {
-        let plain = sucrose::sg_at(sucrose::fraction(liquid(t), t), 20.0);
-        let plain = SpecificGravity::new(plain)?;
-        let more = 1000.0 * (value.value() - plain.value());
-        worked = worked
-            .step(Term::PlainCorrection, plain, "ρ(w, t) = ρ(t)", Source::IcumsaSps4)
-            .step(Term::AlcoholDifference, super::Amount::Points(more), "as beer − plain", None);
-    }
-    let division = by.division.value();
-    worked = worked
-        .doubt(
-            Term::Scale,
-            if sample.condition == Condition::Still { division / 2.0 } else { division },
-        )
-        .doubt(Term::SampleTemperature, slope * THERMOMETER)
-        .doubt(Term::ModelError, model_error(t));
-    if sample.condition == Condition::Gassy {
-        worked = worked.doubt(Term::FoamOrGas, GAS);
-    }
-    let gravity = Estimate::new(value, worked.sigma());
-    let cool_first = sample.temperature > COOL_FIRST_ABOVE;
-    Ok(Corrected { gravity, at_reference, cool_first, worked })
+    let w = extract.value() / 100.0;
+    let (t, t_ref) = (t.value(), reference.value());
+    let rho = sucrose::rho(w, t) * (1.0 + GLASS * (t - t_ref));
+    Ok(SpecificGravity::new(sucrose::sg_of_rho(rho, t_ref))?)
 }
 
-fn model_error(t: f64) -> f64 {
-    0.0001 + if t > 30.0 { (t - 30.0) * 0.000_04 } else { 0.0 }
+/// What an unchecked reading in pure water at `t` should be: the mark that the surface stands at when
+/// the instrument is true.
+///
+/// ```
+/// use fermentside::quantity::{Celsius, Measured};
+/// use fermentside::science::hydrometer::reading_in_water;
+///
+/// let warm = reading_in_water(Celsius::literal(30.0), Celsius::literal(20.0))?;
+/// assert_eq!(format!("{:.4}", warm.value()), "0.9977");
+/// # Ok::<(), fermentside::science::ScienceError>(())
+/// ```
+///
+/// # Errors
+/// [`ScienceError::Temperature`] outside 0 to 60 °C.
+pub fn reading_in_water(t: Celsius, reference: Celsius) -> Result<SpecificGravity, ScienceError> {
+    reading_in_solution(Plato::literal(0.0), t, reference)
 }
 
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    fn sample(sg: f64, t: f64) -> Sample {
-        Sample {
-            reading: Gravity::Specific(SpecificGravity::literal(sg)),
-            temperature: Celsius::nearest(t),
-            condition: Condition::Still,
-        }
+/// A gravity as a mark on a scale in specific gravity: a Plato stick is marked for that extract at its
+/// own temperature.
+pub(super) fn on_scale(gravity: Gravity, reference: Celsius) -> f64 {
+    match gravity {
+        Gravity::Specific(sg) => sg.value(),
+        Gravity::Plato(plato) => sucrose::sg_at(plato.value() / 100.0, reference.value()),
     }
+}
 
-    #[test]
-    fn beer_and_wort_agree_at_the_reference_and_part_in_the_warm() {
-        let oe = Plato::literal(12.4);
-        let at = |t| {
-            let beer = correct_beer(sample(1.010, t), &Hydrometer::USUAL, oe).expect("in range");
-            let wort = correct_wort(sample(1.010, t), &Hydrometer::USUAL).expect("in range");
-            beer.gravity.value().value() - wort.gravity.value().value()
-        };
-        assert!(at(20.0).abs() < 1e-9, "{}", at(20.0));
-        // Alcohol makes the liquid expand a little more.
-        assert!(at(30.0) > 1e-5 && at(30.0) < 5e-4, "{}", at(30.0));
-    }
-
-    #[test]
-    fn the_working_of_beer_shows_the_plain_correction_and_the_difference() {
-        let oe = Plato::literal(12.4);
-        let beer = correct_beer(sample(1.010, 30.0), &Hydrometer::USUAL, oe).expect("in range");
-        let wort = correct_wort(sample(1.010, 30.0), &Hydrometer::USUAL).expect("in range");
-        let step = |term| beer.worked.steps.iter().find(|step| step.term == term).expect("a step");
-        let plain = wort.gravity.value();
-        assert_eq!(step(Term::PlainCorrection).amount, super::super::Amount::Gravity(plain));
-        let super::super::Amount::Points(more) = step(Term::AlcoholDifference).amount else {
-            unreachable!("a difference is in points");
-        };
-        let known = beer.gravity.value().points() - plain.points();
-        assert!((more - known).abs() < 1e-9 && more > 0.01, "{more}");
-        assert!(!wort.worked.steps.iter().any(|step| step.term == Term::AlcoholDifference));
-    }
-
-    #[test]
-    fn refuses_a_boiling_sample_and_marks_a_hot_one() {
-        assert!(correct_wort(sample(1.05, 61.0), &Hydrometer::USUAL).is_err());
-        assert!(correct_wort(sample(1.05, 45.0), &Hydrometer::USUAL).expect("in range").cool_first);
-    }
+/// What is added to this mark of this instrument.
+///
+/// Through water alone: the offset. Through water and sugar: straight between the marks that were
+/// shown, held beyond. A sugar check that means nothing (no sugar, too near to water, too hot) is
+/// passed over.
+///
+/// ```
+/// use fermentside::quantity::{Gravity, GravityChange, SpecificGravity};
+/// use fermentside::science::hydrometer::{Hydrometer, correction};
+///
+/// let offset = GravityChange::literal(0.002);
+/// let by = Hydrometer { offset, ..Hydrometer::USUAL };
+/// assert_eq!(correction(&by, Gravity::Specific(SpecificGravity::literal(1.048))), offset);
+/// ```
+#[must_use]
+pub fn correction(by: &Hydrometer, shown: Gravity) -> GravityChange {
+    let mark = on_scale(shown, by.reference);
+    let in_water = by.offset.value();
+    let water_mark = 1.0 - in_water;
+    let Some((sugar_mark, in_sugar)) = by.sugar.and_then(|check| {
+        let sugar_mark = on_scale(check.shown, by.reference);
+        let should = check.should_show(by.reference).ok()?.value();
+        (sugar_mark - water_mark >= APART).then_some((sugar_mark, should - sugar_mark))
+    }) else {
+        return by.offset;
+    };
+    let along = ((mark - water_mark) / (sugar_mark - water_mark)).clamp(0.0, 1.0);
+    GravityChange::nearest(in_water + along * (in_sugar - in_water))
 }

@@ -1,6 +1,7 @@
 //! Why a sample and the ingredients tell two gravities, and how large each cause would have to be.
 
-use super::hydrometer::{Condition, Hydrometer, Sample, correct_wort};
+use super::hydrometer::Hydrometer;
+use super::hydrometer_sample::{Condition, Sample, correct_wort};
 use super::kit_gravity::KitGravity;
 use super::root::rising_root;
 use super::{Amount, Source, Term, Worked, sucrose};

@@ -13,6 +13,7 @@ pub mod fermentation_curve;
 pub mod heat;
 pub mod hydrometer;
 pub mod hydrometer_check;
+pub mod hydrometer_sample;
 pub mod kit_gravity;
 pub mod mixing;
 pub mod oxygen;

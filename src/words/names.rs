@@ -5,7 +5,7 @@ use crate::advice::Verdict;
 use crate::advice::bottle::kinds::Bottle;
 use crate::advice::family::Family;
 use crate::batch::{Added, Theme};
-use crate::science::hydrometer::Condition;
+use crate::science::hydrometer_sample::Condition;
 use crate::science::priming::Sugar;
 
 texts! {

@@ -3,7 +3,8 @@
 use fermentside::advice::pitch::start_gravity::{GoesBy, Known, OriginalFrom, start};
 use fermentside::advice::reading::{NO_TEMPERATURE, Taken, corrected};
 use fermentside::quantity::{Celsius, Estimate, Gravity, Measured, SpecificGravity};
-use fermentside::science::hydrometer::{Condition, Hydrometer, Sample, correct_beer, correct_wort};
+use fermentside::science::hydrometer::Hydrometer;
+use fermentside::science::hydrometer_sample::{Condition, Sample, correct_beer, correct_wort};
 use fermentside::science::sucrose;
 
 const READ: Gravity = Gravity::Specific(SpecificGravity::literal(1.012));

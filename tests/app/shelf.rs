@@ -11,7 +11,7 @@ use fermentside::quantity::{
     CarbonDioxideVolumes, Celsius, Estimate, Grams, Gravity, Hours, Litres, Measured, Moment,
     SpecificGravity, Zone,
 };
-use fermentside::science::hydrometer::Condition;
+use fermentside::science::hydrometer_sample::Condition;
 use fermentside::science::priming::Sugar;
 use fermentside::store::Token;
 

@@ -13,7 +13,8 @@ use fermentside::quantity::{
     Celsius, Estimate, Gravity, GravityUnit, LengthUnit, MassUnit, Measured, Moment,
     TemperatureUnit, Unit, VolumeUnit,
 };
-use fermentside::science::hydrometer::{Condition, Hydrometer};
+use fermentside::science::hydrometer::Hydrometer;
+use fermentside::science::hydrometer_sample::Condition;
 use fermentside::science::priming::{KeptWort, OwnSugar, Sugar};
 use proptest::option::of;
 use proptest::prelude::*;

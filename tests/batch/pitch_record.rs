@@ -9,8 +9,8 @@ use fermentside::batch::{
 use fermentside::quantity::{
     Celsius, Grams, Gravity, GravityChange, Hours, Litres, Measured, Moment, SpecificGravity,
 };
-use fermentside::science::hydrometer::{Condition, Hydrometer};
-use fermentside::science::hydrometer_check::SugarCheck;
+use fermentside::science::hydrometer::{Hydrometer, SugarCheck};
+use fermentside::science::hydrometer_sample::Condition;
 use fermentside::science::kit_gravity::{Fermentable, Ingredient};
 use fermentside::science::self_heating;
 

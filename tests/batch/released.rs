@@ -14,7 +14,8 @@ use fermentside::quantity::{
     LengthUnit, Litres, MassUnit, Metres, Plato, Share, SpecificGravity, TemperatureUnit,
     VolumeUnit,
 };
-use fermentside::science::hydrometer::{Condition, Hydrometer};
+use fermentside::science::hydrometer::Hydrometer;
+use fermentside::science::hydrometer_sample::Condition;
 use fermentside::science::priming::{KeptWort, OwnSugar, Sugar};
 use std::fs;
 use std::path::{Path, PathBuf};

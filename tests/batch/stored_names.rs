@@ -13,7 +13,7 @@ use fermentside::choices::{Choices, YesNo};
 use fermentside::quantity::{
     GasUnit, GravityUnit, LengthUnit, MassUnit, TemperatureUnit, Unit, VolumeUnit,
 };
-use fermentside::science::hydrometer::Condition;
+use fermentside::science::hydrometer_sample::Condition;
 use fermentside::science::kit_gravity::Fermentable;
 use fermentside::science::priming::Sugar;
 use fermentside::science::self_heating;

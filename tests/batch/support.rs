@@ -10,7 +10,7 @@ use fermentside::quantity::{
     CarbonDioxideVolumes, Celsius, Estimate, Grams, Gravity, Hours, Litres, Measured, Moment,
     SpecificGravity,
 };
-use fermentside::science::hydrometer::Condition;
+use fermentside::science::hydrometer_sample::Condition;
 use fermentside::science::priming::Sugar;
 
 pub fn id(text: &str) -> Id {

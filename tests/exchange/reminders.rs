@@ -7,7 +7,7 @@ use fermentside::batch::{
 use fermentside::exchange::calendar::{Event, calendar};
 use fermentside::exchange::reminders::{Reminder, What, reminders, uid};
 use fermentside::quantity::{Celsius, Gravity, Hours, Litres, Measured, Moment, SpecificGravity};
-use fermentside::science::hydrometer::Condition;
+use fermentside::science::hydrometer_sample::Condition;
 use icalendar::{Calendar, CalendarComponent, Component};
 
 fn at(text: &str) -> Moment {

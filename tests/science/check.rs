@@ -4,10 +4,9 @@ use crate::support::{cases, close};
 use fermentside::quantity::{
     Celsius, Grams, Gravity, GravityChange, Litres, Measured, SpecificGravity,
 };
-use fermentside::science::hydrometer::{Condition, Hydrometer, Sample, correct_wort};
-use fermentside::science::hydrometer_check::{
-    SugarCheck, correction, offset_from_water, reading_in_water, solution,
-};
+use fermentside::science::hydrometer::{Hydrometer, SugarCheck, correction, reading_in_water};
+use fermentside::science::hydrometer_check::{offset_from_water, solution};
+use fermentside::science::hydrometer_sample::{Condition, Sample, correct_wort};
 use proptest::prelude::*;
 
 fn sg(value: f64) -> Gravity {

@@ -2,8 +2,9 @@
 
 use crate::support::{cases, close};
 use fermentside::quantity::{Celsius, Gravity, GravityChange, Measured, Plato, SpecificGravity};
-use fermentside::science::hydrometer::{
-    Condition, Corrected, Hydrometer, Sample, correct_beer, correct_wort, reading_in_water,
+use fermentside::science::hydrometer::{Hydrometer, reading_in_water};
+use fermentside::science::hydrometer_sample::{
+    Condition, Corrected, Sample, correct_beer, correct_wort,
 };
 use fermentside::science::{ScienceError, Term};
 use proptest::prelude::*;

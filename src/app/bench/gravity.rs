@@ -8,7 +8,7 @@ use crate::app::part::{Answer, Part, What, columns};
 use crate::app::stem::stem;
 use crate::app::worked::{IN_GRAVITY, how_worked};
 use crate::quantity::{Celsius, SpecificGravity};
-use crate::science::hydrometer::Corrected;
+use crate::science::hydrometer_sample::Corrected;
 use crate::science::{ScienceError, sucrose};
 
 /// The sum.

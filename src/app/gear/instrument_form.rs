@@ -15,8 +15,8 @@ use crate::quantity::{
     Bounds, Celsius, Grams, Gravity, GravityChange, GravityUnit, Litres, Measured, SpecificGravity,
     VolumeUnit,
 };
-use crate::science::hydrometer::Hydrometer;
-use crate::science::hydrometer_check::{Solution, SugarCheck, offset_from_water, solution};
+use crate::science::hydrometer::{Hydrometer, SugarCheck};
+use crate::science::hydrometer_check::{Solution, offset_from_water, solution};
 use crate::science::{ScienceError, sucrose};
 
 /// Kitchen scales, from one mark to the next.

@@ -10,7 +10,7 @@ use crate::app::model::Model;
 use crate::batch::Summary;
 use crate::quantity::{Celsius, Estimate, Litres, SpecificGravity};
 use crate::science::cooling::Look;
-use crate::science::hydrometer::{Condition, Corrected};
+use crate::science::hydrometer_sample::{Condition, Corrected};
 use crate::science::kit_gravity::KitGravity;
 
 /// What is known by now.

@@ -10,7 +10,7 @@ use crate::app::save::{commit, identity};
 use crate::batch::{AddedWater, Change, Edit, Entry, Id, PitchRecord, Reading, Summary, Vessel};
 use crate::choices::YesNo;
 use crate::quantity::{Moment, ReadError};
-use crate::science::hydrometer::Condition;
+use crate::science::hydrometer_sample::Condition;
 use crate::science::kit_gravity::{Fermentable, Ingredient};
 
 /// The form's name.

@@ -9,7 +9,8 @@ use crate::app::fields::{SAMPLE, condition, hydrometer, temperature};
 use crate::app::model::Model;
 use crate::batch::{Added, Id, Reading, Refractometer, Summary, Vessel};
 use crate::quantity::{Bounds, BrixUnit, Celsius, FactorUnit, Moment, Plato, WortFactor};
-use crate::science::hydrometer::{Condition, Hydrometer};
+use crate::science::hydrometer::Hydrometer;
+use crate::science::hydrometer_sample::Condition;
 use crate::science::refractometer::USUAL_FACTOR;
 
 /// Beer and rooms.

@@ -11,7 +11,7 @@ use crate::app::part::{Answer, Part, Tag, What, action, columns, form, group, su
 use crate::app::save::commit;
 use crate::app::stem::stem;
 use crate::batch::{Change, Entry, Id, Reading, ReadingLine, Summary};
-use crate::science::hydrometer::Condition;
+use crate::science::hydrometer_sample::Condition;
 
 /// The name that its outcome goes by: one form stands open at a time.
 const FORM: &str = "watch/form";

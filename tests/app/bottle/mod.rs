@@ -16,7 +16,7 @@ use fermentside::batch::{
 use fermentside::quantity::{
     Celsius, Gravity, Hours, Litres, Measured, Moment, Share, SpecificGravity, Zone,
 };
-use fermentside::science::hydrometer::Condition;
+use fermentside::science::hydrometer_sample::Condition;
 use fermentside::science::priming::{OwnSugar, Sugar};
 use fermentside::store::Token;
 

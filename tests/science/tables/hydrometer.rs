@@ -2,7 +2,8 @@
 
 use super::table::{Found, Row};
 use fermentside::quantity::{Celsius, Gravity, Measured, Plato, SpecificGravity};
-use fermentside::science::hydrometer::{Condition, Corrected, Hydrometer, Sample, correct_wort};
+use fermentside::science::hydrometer::Hydrometer;
+use fermentside::science::hydrometer_sample::{Condition, Corrected, Sample, correct_wort};
 use fermentside::science::sucrose;
 
 fn corrected(reading: Gravity, t: f64, reference: f64) -> Corrected {
