@@ -14,6 +14,7 @@ use crate::quantity::{
 ///
 /// let (shown, at_20) = (Gravity::Specific(SpecificGravity::literal(0.998)), Celsius::literal(20.0));
 /// assert_eq!(format!("{:.0}", offset_from_water(shown, at_20, at_20)?.points()), "2");
+/// assert!(offset_from_water(shown, Celsius::literal(61.0), at_20).is_err());
 /// # Ok::<(), fermentside::science::ScienceError>(())
 /// ```
 ///
