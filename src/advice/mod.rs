@@ -12,6 +12,7 @@ pub mod open;
 pub mod pitch;
 pub mod practice;
 pub mod reading;
+pub mod standing;
 pub mod thermometer;
 pub mod watch;
 

@@ -7,6 +7,9 @@
 // A test may stop.
 #![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used)]
 
+mod courses;
+mod proving;
+mod reader;
 mod simulated;
 mod timing;
 

@@ -29,7 +29,7 @@ impl Lot {
         low + (high - low) * f64::from(self.next()) / f64::from(u32::MAX)
     }
 
-    fn normal(&mut self) -> f64 {
+    pub fn normal(&mut self) -> f64 {
         let (a, b) = (self.between(1e-9, 1.0), self.between(0.0, std::f64::consts::TAU));
         (-2.0 * a.ln()).sqrt() * b.cos()
     }

@@ -1,0 +1,99 @@
+//! What is recorded of a batch, as the judgement wants it.
+
+use crate::advice::bottle::kinds::Bottle;
+use crate::advice::family::{Family, Span};
+use crate::quantity::{CarbonDioxideVolumes, Celsius, Estimate, Moment, SpecificGravity};
+
+/// One corrected reading.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Seen {
+    /// When.
+    pub at: Moment,
+    /// The corrected gravity, with one standard deviation by instrument and sample.
+    pub gravity: Estimate<SpecificGravity>,
+    /// Of the beer, if it was read.
+    pub beer: Option<Celsius>,
+    /// Which instrument: what is wrong with one is wrong in all of its readings.
+    pub instrument: u32,
+    /// It was asked about and kept: it may be wrong.
+    pub doubtful: bool,
+}
+
+/// How a bottle was when it was opened.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Opened {
+    /// It gushed, or one burst.
+    Gushed,
+    /// Flat.
+    Flat,
+    /// As it should be, or nearly.
+    Well,
+}
+
+/// All that the judgement stands on.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Record {
+    /// Readings of the main beer, in any order.
+    pub main: Vec<Seen>,
+    /// Readings of the satellite, in any order.
+    pub satellite: Vec<Seen>,
+    /// Gravity at the start, if known.
+    pub original: Option<Estimate<SpecificGravity>>,
+    /// When the batch was begun.
+    pub begun: Moment,
+    /// When the yeast went in, if known.
+    pub pitched: Option<Moment>,
+    /// The yeast.
+    pub family: Family,
+    /// The packet's own range, which wins.
+    pub packet: Option<Span<Celsius>>,
+    /// The end that kit or recipe states.
+    pub stated_end: Option<SpecificGravity>,
+    /// When something that ferments was last added after the yeast: sugar, fruit.
+    pub added: Option<Moment>,
+    /// The weakest bottle on hand; sound reusable glass when none is named.
+    pub weakest: Option<Bottle>,
+    /// The brewer's own target; 2.4 volumes when none is named.
+    pub target: Option<CarbonDioxideVolumes>,
+    /// When it was bottled.
+    pub bottled: Option<Moment>,
+    /// Bottles that were opened, and when.
+    pub opened: Vec<(Moment, Opened)>,
+    /// What a gush or a burst asks for was done after it.
+    pub made_safe: Option<Moment>,
+}
+
+impl Record {
+    /// Nothing read yet.
+    #[must_use]
+    pub const fn of(family: Family, begun: Moment) -> Self {
+        Self {
+            main: vec![],
+            satellite: vec![],
+            original: None,
+            begun,
+            pitched: None,
+            family,
+            packet: None,
+            stated_end: None,
+            added: None,
+            weakest: None,
+            target: None,
+            bottled: None,
+            opened: vec![],
+            made_safe: None,
+        }
+    }
+
+    /// The yeast may go on for weeks, or it was fed later: an expected end proves nothing.
+    #[must_use]
+    pub const fn may_go_on(&self) -> bool {
+        self.family.may_go_on() || self.added.is_some()
+    }
+
+    /// The range the yeast ferments in.
+    #[must_use]
+    pub fn range(&self) -> Span<Celsius> {
+        self.packet.unwrap_or(self.family.ferments_at())
+    }
+}

@@ -1,0 +1,133 @@
+//! The courses that are tried: a fixed grid, the same for the same yeast and start. Times in hours since
+//! pitching, heights as a part of the fall from start to level.
+//!
+//! The main fall is the logistic family of [`science::fermentation_curve`](crate::science), symmetric,
+//! lopsided and sharp-ended, with or without a part that ends more slowly. Beside it stand beers that
+//! something else goes on eating, and beers that rested and have woken. Weights are our choice.
+
+use crate::advice::family::Family;
+
+/// Places for half way, in steps of its logarithm either way of what is usual.
+const HALVES: i32 = 8;
+const STEP: f64 = 0.155;
+/// The spread of its logarithm.
+const SPREAD: f64 = 0.55;
+/// ln of the time of the whole fall, at the pace of half way, over the time to half way.
+const PACES: [(f64, f64); 4] = [(-0.75, 0.2), (-0.25, 0.3), (0.2, 0.3), (0.65, 0.2)];
+/// Lopsided: below 1 the end is sharper than the beginning.
+const SKEWS: [(f64, f64); 3] = [(0.35, 0.25), (1.0, 0.4), (2.6, 0.35)];
+/// The part that ends more slowly, its pace, its weight.
+const SLOW: [(f64, f64, f64); 3] = [(0.0, 1.0, 0.6), (0.09, 0.2, 0.22), (0.22, 0.32, 0.18)];
+/// Points a day that something else eats.
+const EATERS: [f64; 3] = [0.12, 0.3, 0.7];
+/// It begins after so many times to half way.
+const EATS_FROM: f64 = 1.8;
+/// A rest ends after so many days,
+const WAKES: [f64; 8] = [4.0, 5.5, 7.5, 10.0, 13.5, 18.0, 24.0, 32.0];
+/// and then so many points go,
+pub(super) const WOKEN: [f64; 2] = [3.0, 7.5];
+/// falling by e in so many hours.
+const WAKES_IN: f64 = 60.0;
+/// At pitching hardly anything has gone.
+const GONE: f64 = 0.04;
+
+/// What happens after the main fall.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) enum After {
+    /// Nothing: it ends there, or rests.
+    Nothing,
+    /// Something else eats so many points an hour, from so many hours on.
+    Eaten(f64, f64),
+    /// It wakes after so many hours and goes down by so many points: which of [`WOKEN`].
+    Wakes(f64, usize),
+}
+
+/// One course.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Shape {
+    rate: f64,
+    middle: f64,
+    skew: f64,
+    slow: (f64, f64),
+    pub(super) after: After,
+    /// Its weight with nothing read.
+    pub(super) weight: f64,
+}
+
+impl Shape {
+    fn new(half: f64, pace: f64, skew: f64, slow: (f64, f64), after: After, weight: f64) -> Self {
+        let grown = skew.exp2() - 1.0;
+        let e_fold = half * pace.exp() * grown / ((grown + 1.0) * 2.0 * skew);
+        let middle = half - (grown / skew).ln() * e_fold;
+        Self { rate: 1.0 / e_fold, middle, skew, slow, after, weight }
+    }
+
+    /// The part of the main fall still to come.
+    pub(super) fn left(&self, hours: f64) -> f64 {
+        let grown = self.skew * (self.rate * (hours - self.middle)).min(300.0).exp();
+        let log = grown.ln_1p() / self.skew;
+        let main = (-log).exp();
+        let (part, pace) = self.slow;
+        if part > 0.0 { main + part * ((-pace * log).exp() - main) } else { main }
+    }
+
+    /// Points that have gone after the main fall.
+    pub(super) fn gone(&self, hours: f64) -> f64 {
+        match self.after {
+            After::Nothing => 0.0,
+            After::Eaten(rate, from) => rate * (hours - from).max(0.0),
+            After::Wakes(from, which) => {
+                WOKEN[which] * (1.0 - (-(hours - from).max(0.0) / WAKES_IN).exp())
+            }
+        }
+    }
+}
+
+/// Usual days to half way (common practice, no source).
+pub(super) fn half_way(family: Family, start: f64) -> f64 {
+    let days = match family {
+        Family::Kveik => 1.1,
+        Family::Lager => 4.5,
+        Family::Cider => 6.0,
+        Family::Wine => 7.0,
+        Family::Unknown | Family::Saison => 2.5,
+        Family::CleanAle | Family::EnglishAle | Family::BelgianAle | Family::GermanWheat => 2.1,
+    };
+    // Strong wort goes more slowly.
+    days * 24.0 * (start / 55.0).max(1.0).powf(0.8)
+}
+
+/// All courses.
+pub(super) fn shapes(family: Family, start: f64) -> Vec<Shape> {
+    let usual = half_way(family, start);
+    let mut all = Vec::with_capacity(900);
+    for i in -HALVES..=HALVES {
+        let off = f64::from(i) * STEP;
+        let half = usual * off.exp();
+        let of_half = (-0.5 * (off / SPREAD).powi(2)).exp();
+        let mut add = |pace, skew, slow, after, weight: f64| {
+            let shape = Shape::new(half, pace, skew, slow, after, 1.0);
+            let early = (-0.5 * ((1.0 - shape.left(0.0)) / GONE).powi(2)).exp();
+            all.push(Shape { weight: of_half * weight * early, ..shape });
+        };
+        for (pace, of_pace) in PACES {
+            for (skew, of_skew) in SKEWS {
+                for (part, slower, of_slow) in SLOW {
+                    let weight = of_pace * of_skew * of_slow;
+                    add(pace, skew, (part, slower), After::Nothing, weight);
+                }
+            }
+        }
+        for rate in EATERS {
+            let after = After::Eaten(rate / 24.0, EATS_FROM * half);
+            add(-0.1, 1.0, (0.0, 1.0), after, 1.0 / EATERS.len() as f64);
+        }
+        for day in WAKES {
+            for which in 0..WOKEN.len() {
+                let share = 1.0 / (WAKES.len() * WOKEN.len()) as f64;
+                add(-0.1, 1.0, (0.0, 1.0), After::Wakes(24.0 * day, which), share);
+            }
+        }
+    }
+    all
+}

@@ -1,0 +1,54 @@
+//! How much may be left for the usual dose to pass: the guard's own sum, turned round.
+
+use super::record::Record;
+use crate::advice::bottle::{Bottling, Over, guard};
+use crate::advice::bottle::kinds::Bottle;
+use crate::advice::bottle::dosing::Weighing;
+use crate::quantity::{
+    CarbonDioxideVolumes, Celsius, Estimate, GravityChange, Litres, Measured, Metres,
+};
+use crate::science::bottle_pressure::{Closing, VOLUMES_PER_POINT};
+use crate::science::carbon_dioxide::already_in;
+use crate::science::priming::{Priming, Sugar, dose};
+
+/// What most beer is primed to, when the brewer names nothing (common practice, no source).
+pub const USUAL_TARGET: CarbonDioxideVolumes = CarbonDioxideVolumes::literal(2.4);
+/// The usual bottling: 20 L by a mark good to 2 %, beer of 20 °C, table sugar in the vessel.
+const BEER: (f64, f64) = (20.0, 0.4);
+const WARMEST: (f64, f64) = (20.0, 1.0);
+
+/// The usual bottling of such beer, with nothing left to ferment.
+#[must_use]
+pub fn usual_bottling(record: &Record) -> Option<Bottling> {
+    let warmest = Estimate::new(Celsius::nearest(WARMEST.0), WARMEST.1);
+    Some(Bottling {
+        over: Over::Judged,
+        points_left: Some(GravityChange::literal(0.0)),
+        yeast_may_go_on: record.may_go_on(),
+        target: record.target.unwrap_or(USUAL_TARGET),
+        already_in: already_in(warmest, Metres::literal(0.0)).ok()?.volumes,
+        may_hold: None,
+        beer: Estimate::new(Litres::nearest(BEER.0), BEER.1),
+        sugar: Sugar::Sucrose,
+        weighing: Weighing::USUAL,
+        weakest: record.weakest.unwrap_or(Bottle::ReusableGlass),
+        hottest: Celsius::literal(30.0),
+        closing: Closing::USUAL,
+    })
+}
+
+/// The most that may be left for that bottling to stay within its ceiling; `None` when even nothing
+/// would be too much.
+#[must_use]
+pub fn allowed(record: &Record) -> Option<GravityChange> {
+    let bottling = usual_bottling(record)?;
+    let wanted = dose(Priming {
+        target: bottling.target,
+        already_in: bottling.already_in,
+        beer: bottling.beer,
+        sugar: bottling.sugar,
+    });
+    let found = guard(&bottling, wanted.ok()?.sugar.value()).ok()?;
+    let room = found.ceiling?.value() - found.worst.value();
+    (room >= 0.0).then(|| GravityChange::nearest(room / VOLUMES_PER_POINT.value() / 1000.0))
+}

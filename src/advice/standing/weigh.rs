@@ -1,0 +1,236 @@
+//! Weighing: every course with every level against every reading, and what that leaves of each kind of
+//! beer. Nothing is drawn by lot.
+//!
+//! A reading's own error is taken from its scatter, alike for all and whatever was stated of it: most are
+//! good to a point, some to two, and one in fifty is a slip. So a rougher reading never looks more
+//! finished; what was stated counts in [`proof`](super::proof).
+
+use super::ends::{Ends, NODES, STALLS, normal};
+use super::looks::Looks;
+use super::shapes::{After, Shape, WOKEN, shapes};
+use crate::advice::family::Family;
+
+/// Errors of a reading, points, and how often (common practice, no source).
+const ERRORS: [(f64, f64); 3] = [(0.8, 0.68), (1.9, 0.29), (9.0, 0.03)];
+/// Steps of the table for each point, and how far it reaches.
+const FINE: f32 = 24.0;
+const REACH: usize = 1200;
+/// No course is the beer's own: it strays from it by this part of the fall, most of it half way.
+const STRAYS: f64 = 0.07;
+/// A course so much less likely than the best is not followed further.
+const HOPELESS: f32 = 20.0;
+/// And one with a level so much less likely has no weight.
+const LITTLE: f32 = 15.0;
+/// Readings nearer in time than this count for less, hours, and never for less than a part.
+const WHOLE_LOOK: (f64, f64) = (10.0, 0.15);
+
+/// Every course against every reading.
+pub(super) struct Weighed {
+    pub(super) shapes: Vec<Shape>,
+    /// −ln of how likely the readings are, by shape and level.
+    cost: Vec<f32>,
+    alive: Vec<bool>,
+    /// The part of the main fall still to come, by reading and shape.
+    left: Vec<f32>,
+    /// What has gone after it.
+    gone: Vec<f32>,
+    read: usize,
+}
+
+/// The weight of each kind of beer for one shape: weight, and weight times the fall to its level.
+#[derive(Clone, Copy, Default)]
+pub(super) struct OfShape {
+    pub(super) weight: f64,
+    pub(super) fall: f64,
+}
+
+fn table() -> Vec<f32> {
+    (0..REACH)
+        .map(|step| {
+            let off = step as f64 / f64::from(FINE);
+            let all: f64 = ERRORS.iter().map(|(sigma, share)| share * normal(off, *sigma)).sum();
+            -(all.max(1e-30).ln()) as f32
+        })
+        .collect()
+}
+
+impl Weighed {
+    /// The shapes for a yeast and a start, with nothing read.
+    pub(super) fn new(family: Family, start: f64) -> Self {
+        let mut shapes = shapes(family, start);
+        let kind = |shape: &Shape| match shape.after {
+            After::Nothing => 0,
+            After::Eaten(..) => 1,
+            After::Wakes(..) => 2,
+        };
+        let mut sums = [0.0; 3];
+        shapes.iter().for_each(|shape| sums[kind(shape)] += shape.weight);
+        for shape in &mut shapes {
+            shape.weight /= sums[kind(shape)];
+        }
+        let count = shapes.len();
+        Self {
+            cost: vec![0.0; count * NODES],
+            alive: shapes.iter().map(|shape| shape.weight > 1e-5).collect(),
+            shapes,
+            left: Vec::new(),
+            gone: Vec::new(),
+            read: 0,
+        }
+    }
+
+    /// Weighs the next reading, in order of time.
+    pub(super) fn add(&mut self, looks: &Looks, ends: &Ends, table: &Table) {
+        let Some(look) = looks.main.get(self.read) else { return };
+        let before = self.read.checked_sub(1).and_then(|i| looks.main.get(i));
+        let since = before.map_or(f64::MAX, |before| look.hours - before.hours);
+        let counts = (since / WHOLE_LOOK.0).clamp(WHOLE_LOOK.1, 1.0) as f32;
+        let fall = (ends.start - ends.usual.0).max(1.0);
+        let height = ((look.value - ends.usual.0) / fall).clamp(0.0, 1.0);
+        let stray = (STRAYS * fall * 4.0 * height * (1.0 - height))
+            .hypot(height * ends.start_sigma)
+            .hypot(look.other);
+        let fine = FINE / (1.0f64.hypot(stray)) as f32;
+        let start = ends.start as f32;
+        let value = look.value as f32;
+        let nodes = ends.nodes.map(|node| node as f32);
+        let mut best = f32::MAX;
+        for (k, shape) in self.shapes.iter().enumerate() {
+            let left = shape.left(look.hours) as f32;
+            let gone = shape.gone(look.hours) as f32;
+            self.left.push(left);
+            self.gone.push(gone);
+            if !self.alive[k] {
+                continue;
+            }
+            let over = (value + gone - start * left) * fine;
+            let part = (1.0 - left) * fine;
+            let row = &mut self.cost[k * NODES..(k + 1) * NODES];
+            for (cost, node) in row.iter_mut().zip(nodes) {
+                let at = (over - node * part).abs() as usize;
+                *cost += counts * table.0[at.min(REACH - 1)];
+                best = best.min(*cost);
+            }
+        }
+        for (k, alive) in self.alive.iter_mut().enumerate() {
+            let row = &self.cost[k * NODES..(k + 1) * NODES];
+            *alive = *alive && row.iter().copied().fold(f32::MAX, f32::min) < best + HOPELESS;
+        }
+        self.read += 1;
+    }
+
+    /// How many readings were weighed.
+    pub(super) fn read(&self) -> usize {
+        self.read
+    }
+
+    /// The part of the main fall still to come at a reading, and what has gone after it.
+    pub(super) fn at(&self, reading: usize, shape: usize) -> (f64, f64) {
+        let at = reading * self.shapes.len() + shape;
+        let of = |list: &[f32]| f64::from(list.get(at).copied().unwrap_or(0.0));
+        (of(&self.left), of(&self.gone))
+    }
+
+    fn best(&self) -> f32 {
+        let rows = self.cost.chunks(NODES).zip(&self.alive).filter(|(_, alive)| **alive);
+        rows.flat_map(|(row, _)| row).copied().fold(f32::MAX, f32::min)
+    }
+
+    /// Calls `take` for every course that is still likely: the shape's place, and how likely the
+    /// readings are with each level.
+    pub(super) fn each(&self, mut take: impl FnMut(usize, &[f64; NODES])) {
+        let best = self.best();
+        let mut likely = [0.0; NODES];
+        for (k, row) in self.cost.chunks(NODES).enumerate() {
+            if self.alive[k] {
+                let weight = self.shapes[k].weight;
+                for (likely, cost) in likely.iter_mut().zip(row) {
+                    let off = best - *cost;
+                    *likely = if off > -LITTLE { weight * f64::from(off.exp()) } else { 0.0 };
+                }
+                take(k, &likely);
+            }
+        }
+    }
+}
+
+/// −ln of how likely an error is, by its size.
+pub(super) struct Table(Vec<f32>);
+
+impl Table {
+    pub(super) fn new() -> Self {
+        Self(table())
+    }
+}
+
+/// How the weight lies by what is left.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Left(Vec<f64>);
+
+/// Steps of a tenth of a point, and how many.
+const STEPS: f64 = 10.0;
+const MOST: usize = 500;
+
+impl Left {
+    pub(super) fn new() -> Self {
+        Self(vec![0.0; MOST])
+    }
+
+    pub(super) fn add(&mut self, points: f64, weight: f64) {
+        let place = (points * STEPS).clamp(0.0, (MOST - 2) as f64);
+        let (at, part) = (place as usize, place.fract());
+        self.0[at] += weight * (1.0 - part);
+        self.0[at + 1] += weight * part;
+    }
+
+    pub(super) fn weight(&self) -> f64 {
+        self.0.iter().sum()
+    }
+
+    /// Adds all of another, so many times.
+    pub(super) fn join(&mut self, other: &Self, times: f64) {
+        for (here, there) in self.0.iter_mut().zip(&other.0) {
+            *here += times * there;
+        }
+    }
+
+    /// Points below which lies `share` of the weight.
+    pub(super) fn quantile(&self, share: f64) -> f64 {
+        let wanted = share * self.weight();
+        let mut below = 0.0;
+        for (at, weight) in self.0.iter().enumerate() {
+            if below + weight >= wanted && *weight > 0.0 {
+                return (at as f64 + (wanted - below) / weight - 1.0).max(0.0) / STEPS;
+            }
+            below += weight;
+        }
+        MOST as f64 / STEPS
+    }
+
+    /// The mean of the points.
+    pub(super) fn mean(&self) -> f64 {
+        let sum = self.0.iter().enumerate().map(|(at, weight)| at as f64 * weight).sum::<f64>();
+        sum / STEPS / self.weight().max(f64::MIN_POSITIVE)
+    }
+
+    /// The weight of what is more than so many points.
+    pub(super) fn above(&self, points: f64) -> f64 {
+        self.0.iter().skip((points * STEPS) as usize).sum()
+    }
+}
+
+/// How many ways a stall can end lower, and a rest that was seen to end.
+pub(super) const DEEPER: [f64; STALLS.len()] = {
+    let mut deeper = [0.0; STALLS.len()];
+    let mut i = 0;
+    while i < STALLS.len() {
+        deeper[i] = STALLS[i].0;
+        i += 1;
+    }
+    deeper
+};
+
+/// How deep a rest that was seen to end goes on.
+pub(super) fn woken(which: usize) -> f64 {
+    WOKEN.get(which).copied().unwrap_or(0.0)
+}
