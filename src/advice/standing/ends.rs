@@ -41,6 +41,7 @@ pub(super) const STALLS: [(f64, f64); 6] =
     [(2.0, 0.2), (3.0, 0.2), (4.5, 0.2), (6.5, 0.18), (9.0, 0.13), (13.0, 0.09)];
 
 /// Where it may end.
+#[derive(Clone)]
 pub(super) struct Ends {
     /// Rising.
     pub(super) nodes: [f64; NODES],
@@ -69,6 +70,17 @@ pub(super) fn level_satellite(satellite: &[Point]) -> Option<f64> {
     let run = || satellite.iter().filter(|p| p.hours >= earlier.hours).map(|p| p.value);
     let (low, high) = (run().fold(f64::MAX, f64::min), run().fold(f64::MIN, f64::max));
     (high - low <= SATELLITE_LEVEL.1 && earlier.value - last.value <= 1.0 + 1e-6).then_some(low)
+}
+
+impl Ends {
+    /// Middle and one standard deviation of where it may end.
+    pub(super) fn expected(&self) -> (f64, f64) {
+        let over = |of: &dyn Fn(f64) -> f64| -> f64 {
+            self.nodes.iter().zip(&self.healthy).map(|(node, weight)| weight * of(*node)).sum()
+        };
+        let middle = over(&|node| node);
+        (middle, over(&|node| (node - middle) * (node - middle)).sqrt())
+    }
 }
 
 struct Expected<'a> {

@@ -11,17 +11,23 @@ use super::proof::{Proof, Tail, proof};
 use super::record::Record;
 use super::weigh::{Table, Weighed};
 use crate::advice::family::Family;
-use crate::quantity::{Measured, Moment};
+use crate::quantity::{Celsius, Measured, Moment};
 
 /// Of readings equal to the last, so many are tried without.
 const EQUAL: usize = 4;
 /// Two that differ by less than this are equal, points.
 const HAIR: f64 = 1e-6;
+/// By so much earlier in the day a reading is as good, hours.
+const HALF_NIGHT: f64 = 6.0;
 /// Stronger wort than this goes slowly, points; so does beer colder than this, °C.
 const STRONG: f64 = 60.0;
 const COLD: f64 = 15.0;
 /// Beer under so many points has fermented, and so has beer that lost this part of its start.
 const FERMENTED: (f64, f64) = (22.0, 0.4);
+
+/// After something that ferments was added, an end is believed no sooner, hours (common practice, no
+/// source).
+const AFTER_ADDING: f64 = 14.0 * 24.0;
 
 /// What one look at the record gives.
 pub(super) struct Judged {
@@ -33,8 +39,11 @@ pub(super) struct Judged {
     pub(super) bound: Option<f64>,
     /// The same by the posterior alone.
     pub(super) upper: f64,
-    /// Long enough since the yeast went in.
-    pub(super) old_enough: bool,
+    /// Hours from the yeast, or what was added, to the last sound reading while level, and the least for
+    /// an end to be believed.
+    pub(super) age: (f64, f64),
+    /// It is known to have fermented.
+    pub(super) fermented: bool,
     pub(super) kinds: Kinds,
 }
 
@@ -136,8 +145,12 @@ impl<'a> Case<'a> {
         let shares = shares(&kinds, proof.days);
         let upper = shares.left.quantile(self.quantile);
         let last_sound = run.iter().rev().find(|p| p.sound > 0.0);
-        let least = self.record.family.least_time().value();
-        let old_enough = last_sound.is_some_and(|p| p.hours >= least - 6.0);
+        let age = last_sound.map_or(0.0, |last| last.hours);
+        let age =
+            self.record.added.map_or((age, self.record.family.least_time().value()), |added| {
+                (last_sound.map_or(0.0, |last| last.at.since(added).value()), AFTER_ADDING)
+            });
+        let old_enough = age.0 >= age.1 - HALF_NIGHT;
         let fermented = main.last().is_some_and(|last| {
             let known = self.record.original.is_some();
             if known {
@@ -148,7 +161,61 @@ impl<'a> Case<'a> {
             }
         });
         let bound = proof.left.filter(|_| old_enough && fermented).map(|left| left.max(upper));
-        Judged { shares, proof, level_from, bound, upper, old_enough, kinds }
+        Judged { shares, proof, level_from, bound, upper, age, fermented, kinds }
+    }
+}
+
+impl Case<'_> {
+    /// The temperature of the last reading, where it is too cold to prove much.
+    pub(super) fn cold_at_last(&self) -> Option<Celsius> {
+        let last = self.looks.main.last()?;
+        let at_last = self.record.main.iter().filter(|seen| seen.at == last.at);
+        let cold =
+            at_last.filter_map(|seen| seen.beer).find(|beer| *beer < self.record.range().from);
+        cold.filter(|_| last.sound < 0.9)
+    }
+
+    /// The mean of the courses at a reading, points.
+    pub(super) fn course_at(&self, judged: &Judged, reading: usize) -> f64 {
+        let of = &judged.kinds.shapes;
+        let (mut sum, mut all) = (0.0, f64::MIN_POSITIVE);
+        for (k, of) in of.iter().enumerate().filter(|(_, of)| of.weight > 0.0) {
+            let (left, gone) = self.weighed.at(reading, k);
+            sum += of.weight * (self.ends.start - gone) - of.fall * (1.0 - left);
+            all += of.weight;
+        }
+        sum / all
+    }
+
+    /// The bound, if one more sound reading, the same as the last, is taken so many hours after the yeast
+    /// went in.
+    pub(super) fn with_reading(&self, hours: f64) -> Option<f64> {
+        let last = *self.looks.main.last()?;
+        let mut later = Case {
+            record: self.record,
+            looks: self.looks.clone(),
+            ends: self.ends.clone(),
+            without: self.without.clone(),
+            weighed: self.weighed.clone(),
+            table: Table::new(),
+            tail: self.tail,
+            quantile: self.quantile,
+        };
+        let point = Point { hours, at: self.looks.moment(hours), sound: 1.0, ..last };
+        later.looks.main.push(point);
+        later.follow().bound
+    }
+
+    /// The bound, if a satellite is read twice, a day apart, to the same gravity as the beer.
+    pub(super) fn with_satellite(&self, hours: f64) -> Option<f64> {
+        let last = *self.looks.main.last()?;
+        let mut looks = self.looks.clone();
+        for hours in [hours - 24.0, hours] {
+            let at = self.looks.moment(hours);
+            looks.satellite.push(Point { hours, at, sound: 1.0, other: 0.0, ..last });
+        }
+        let ends = ends(self.record, &looks, true);
+        self.by(&ends, looks.main.len()).bound
     }
 }
 

@@ -20,6 +20,8 @@ const EATS: [(f64, f64); 3] = [(3.0, 0.3), (6.0, 0.4), (11.0, 0.3)];
 const WAKES_WITHIN: [f64; 2] = [25.0, 100.0];
 /// A beer with less than this left of its fall has ended, points.
 const ENDED: f64 = 0.5;
+/// Ends are counted from here, points, for beer may end below water.
+pub(super) const ZERO: f64 = 20.0;
 /// It is level from when its course stands no more than this above its level, points.
 const LEVEL: f64 = 1.0;
 
@@ -38,6 +40,9 @@ pub(super) struct Kinds {
     /// Weights by the level, and by the end of those that stalled there.
     pub(super) levels: [f64; NODES],
     pub(super) stalls: [f64; NODES],
+    /// Where it ends when something else eats, and when it woke, counted from [`ZERO`].
+    pub(super) eaten_ends: Left,
+    pub(super) woken_ends: Left,
 }
 
 /// How often something else eats.
@@ -61,6 +66,8 @@ pub(super) fn kinds(weighed: &Weighed, ends: &Ends, family: Family) -> Kinds {
         shapes: vec![OfShape::default(); weighed.shapes.len()],
         levels: [0.0; NODES],
         stalls: [0.0; NODES],
+        eaten_ends: Left::new(),
+        woken_ends: Left::new(),
     };
     // By level: the weight of stalls, and what is left of their main fall.
     let mut rests = [(0.0, 0.0); NODES];
@@ -76,6 +83,7 @@ pub(super) fn kinds(weighed: &Weighed, ends: &Ends, family: Family) -> Kinds {
             let mut add = |weight: f64| {
                 found.shapes[k].weight += weight;
                 found.shapes[k].fall += weight * fall;
+                found.shapes[k].square += weight * fall * fall;
             };
             match shape.after {
                 After::Nothing => {
@@ -92,6 +100,7 @@ pub(super) fn kinds(weighed: &Weighed, ends: &Ends, family: Family) -> Kinds {
                     for (most, share) in EATS {
                         let rest = if most > gone { most - gone } else { 0.3 * most };
                         found.eaten.add(left * fall + rest, weight * share);
+                        found.eaten_ends.add(ends.nodes[j] - gone - rest + ZERO, weight * share);
                     }
                     add(weight);
                 }
@@ -101,6 +110,7 @@ pub(super) fn kinds(weighed: &Weighed, ends: &Ends, family: Family) -> Kinds {
                         let depth = woken(which);
                         let weight = likely * stall * stall_of(ends, j, depth);
                         found.woken.add(left * fall + depth - gone, weight);
+                        found.woken_ends.add(ends.nodes[j] - depth + ZERO, weight);
                         add(weight);
                     }
                 }

@@ -5,7 +5,7 @@ use crate::order::in_order;
 use crate::quantity::{Hours, Measured, Moment};
 
 /// So far ahead of now a date is a slip.
-const AHEAD: f64 = 1.0;
+pub(super) const AHEAD: f64 = 1.0;
 /// A pitching so long before the batch was begun is a slip, hours.
 const LONG_BEFORE: f64 = 72.0;
 /// So soon after pitching a reading still shows the start.
@@ -15,7 +15,7 @@ const ROUGHEST: f64 = 2.5;
 /// Beer so much under its yeast's range proves less, and so much nothing, °C.
 const COOL: (f64, f64) = (2.5, 7.0);
 /// Two instruments differ by this, points (common practice, no source).
-pub(super) const BETWEEN_INSTRUMENTS: f64 = 1.5;
+pub(super) const BETWEEN: f64 = 1.5;
 /// More readings than this are put together by time.
 const MANY: usize = 60;
 /// Readings so near in time are one look, hours.
@@ -46,8 +46,6 @@ pub(super) struct Looks {
     pub(super) main: Vec<Point>,
     /// Of the satellite.
     pub(super) satellite: Vec<Point>,
-    /// Readings ahead of now, before the yeast, or marked.
-    pub(super) doubtful: usize,
     /// The pitching lies long before the batch.
     pub(super) pitching_doubtful: bool,
 }
@@ -90,11 +88,7 @@ pub(super) fn looks(record: &Record, now: Moment) -> Looks {
         hours: seen.at.since(from).value(),
         value: points(seen),
         sigma: (seen.gravity.sigma() * 1000.0).min(100.0),
-        other: if seen.instrument == usual {
-            0.0
-        } else {
-            BETWEEN_INSTRUMENTS * (others.max(1) as f64).sqrt()
-        },
+        other: if seen.instrument == usual { 0.0 } else { BETWEEN * (others.max(1) as f64).sqrt() },
         sound: sound(seen),
     };
     let since = |seen: &&Seen| {
@@ -108,8 +102,7 @@ pub(super) fn looks(record: &Record, now: Moment) -> Looks {
     let main: Vec<_> = main.into_iter().map(|seen| point(seen, usual, others)).collect();
     let satellite = sorted(record.satellite.iter());
     let satellite = satellite.into_iter().map(|seen| point(seen, usual, 1)).collect();
-    let doubtful = record.main.iter().filter(|seen| doubt(seen)).count();
-    Looks { from, main: fewer(main), satellite, doubtful, pitching_doubtful }
+    Looks { from, main: fewer(main), satellite, pitching_doubtful }
 }
 
 /// Many readings by time become one in their midst for each stretch, no finer and no sounder than one of

@@ -83,6 +83,16 @@ impl Shape {
     }
 }
 
+impl Shape {
+    /// Points that go after the main fall in all, where that is known.
+    pub(super) fn goes_down_by(&self) -> f64 {
+        match self.after {
+            After::Wakes(_, which) => WOKEN[which],
+            After::Nothing | After::Eaten(..) => 0.0,
+        }
+    }
+}
+
 /// Usual days to half way (common practice, no source).
 pub(super) fn half_way(family: Family, start: f64) -> f64 {
     let days = match family {

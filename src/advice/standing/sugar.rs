@@ -1,9 +1,9 @@
 //! How much may be left for the usual dose to pass: the guard's own sum, turned round.
 
 use super::record::Record;
-use crate::advice::bottle::{Bottling, Over, guard};
-use crate::advice::bottle::kinds::Bottle;
 use crate::advice::bottle::dosing::Weighing;
+use crate::advice::bottle::kinds::Bottle;
+use crate::advice::bottle::{Bottling, Over, guard};
 use crate::quantity::{
     CarbonDioxideVolumes, Celsius, Estimate, GravityChange, Litres, Measured, Metres,
 };

@@ -25,6 +25,7 @@ const LITTLE: f32 = 15.0;
 const WHOLE_LOOK: (f64, f64) = (10.0, 0.15);
 
 /// Every course against every reading.
+#[derive(Clone)]
 pub(super) struct Weighed {
     pub(super) shapes: Vec<Shape>,
     /// −ln of how likely the readings are, by shape and level.
@@ -37,21 +38,12 @@ pub(super) struct Weighed {
     read: usize,
 }
 
-/// The weight of each kind of beer for one shape: weight, and weight times the fall to its level.
+/// The weight of one shape, and its sums with the fall to the level and the square of that.
 #[derive(Clone, Copy, Default)]
 pub(super) struct OfShape {
     pub(super) weight: f64,
     pub(super) fall: f64,
-}
-
-fn table() -> Vec<f32> {
-    (0..REACH)
-        .map(|step| {
-            let off = step as f64 / f64::from(FINE);
-            let all: f64 = ERRORS.iter().map(|(sigma, share)| share * normal(off, *sigma)).sum();
-            -(all.max(1e-30).ln()) as f32
-        })
-        .collect()
+    pub(super) square: f64,
 }
 
 impl Weighed {
@@ -159,7 +151,12 @@ pub(super) struct Table(Vec<f32>);
 
 impl Table {
     pub(super) fn new() -> Self {
-        Self(table())
+        let cost = |step: usize| {
+            let off = step as f64 / f64::from(FINE);
+            let all: f64 = ERRORS.iter().map(|(sigma, share)| share * normal(off, *sigma)).sum();
+            -(all.max(1e-30).ln()) as f32
+        };
+        Self((0..REACH).map(cost).collect())
     }
 }
 
@@ -209,8 +206,24 @@ impl Left {
 
     /// The mean of the points.
     pub(super) fn mean(&self) -> f64 {
-        let sum = self.0.iter().enumerate().map(|(at, weight)| at as f64 * weight).sum::<f64>();
-        sum / STEPS / self.weight().max(f64::MIN_POSITIVE)
+        self.mean_of(0, MOST)
+    }
+
+    /// The mean of what is above so many points, and of what is below.
+    pub(super) fn mean_above(&self, points: f64) -> f64 {
+        let from = (points * STEPS) as usize;
+        self.mean_of(from, MOST)
+    }
+
+    pub(super) fn mean_below(&self, points: f64) -> f64 {
+        self.mean_of(0, (points * STEPS) as usize)
+    }
+
+    fn mean_of(&self, from: usize, to: usize) -> f64 {
+        let part = || self.0.iter().enumerate().take(to).skip(from);
+        let weight: f64 = part().map(|(_, weight)| weight).sum();
+        let sum: f64 = part().map(|(at, weight)| at as f64 * weight).sum();
+        if weight > 0.0 { sum / STEPS / weight } else { 0.0 }
     }
 
     /// The weight of what is more than so many points.

@@ -1,0 +1,240 @@
+//! From a judged case to its words: state, reasons, doubts, the next step.
+
+use super::judge::{Case, Judged};
+use super::looks::{BETWEEN, Point, points};
+use super::proof::NIGHTS;
+use super::record::Record;
+use super::said::{Doubt, Next, Reason, State};
+use crate::advice::family::Span;
+use crate::advice::practice::{AFTER_ROUSING, P95};
+use crate::advice::watch::started::Lag;
+use crate::quantity::{GravityChange, Hours, Measured, Moment, Share, SpecificGravity};
+
+/// A fall of more than this is a fall, however rough the readings, points.
+const MOVED: f64 = 6.0;
+/// So soon nothing is asked, hours.
+const TOO_SOON: f64 = 12.0;
+/// A fall slower than this a day may yet be none, points.
+const SLOW: f64 = 0.5;
+/// More likely than not.
+const LIKELY: f64 = 0.5;
+/// Less likely than this a kind of beer is not named.
+const NAMED: f64 = 0.01;
+/// So far from its course a reading is asked about, points.
+const FAR: f64 = 5.0;
+/// The usual end lies within so many standard deviations.
+const RANGE: f64 = 1.28;
+
+pub(super) fn gravity(points: f64) -> SpecificGravity {
+    SpecificGravity::nearest(1.0 + points / 1000.0)
+}
+
+pub(super) fn change(points: f64) -> GravityChange {
+    GravityChange::nearest(points / 1000.0)
+}
+
+/// Has the gravity not moved from its start? Then since when.
+pub(super) fn not_moved(case: &Case) -> Option<f64> {
+    let original = case.record.original?;
+    let last = case.looks.main.last()?;
+    let start = original.value().points();
+    let unmoved = |p: &Point| {
+        let error = (P95 * p.sigma.hypot(original.sigma() * 1000.0)).clamp(1.0, MOVED);
+        (start - p.value).abs() <= error
+    };
+    (last.hours >= TOO_SOON && case.looks.main.iter().all(unmoved)).then_some(last.hours)
+}
+
+/// Points a day at the last reading, in the mean of the courses.
+pub(super) fn falls(case: &Case, judged: &Judged) -> f64 {
+    let last = case.looks.main.last().map_or(0.0, |p| p.hours);
+    let of = &judged.kinds.shapes;
+    let sum: f64 = of.iter().map(|of| of.weight).sum();
+    let day = |(shape, of): (&super::shapes::Shape, &super::weigh::OfShape)| {
+        let before = last - 24.0;
+        of.fall * (shape.left(before) - shape.left(last))
+            + of.weight * (shape.gone(last) - shape.gone(before))
+    };
+    let likely = case.weighed.shapes.iter().zip(of).filter(|(_, of)| of.weight > 1e-5 * sum);
+    likely.map(day).sum::<f64>() / sum.max(f64::MIN_POSITIVE)
+}
+
+/// The state.
+pub(super) fn state(case: &Case, judged: &Judged, room: Option<f64>) -> State {
+    if case.looks.main.is_empty() {
+        return State::CannotTell;
+    }
+    if not_moved(case).is_some() {
+        return State::NotStarted;
+    }
+    if judged.bound.zip(room).is_some_and(|(bound, room)| bound <= room) {
+        return State::Finished;
+    }
+    let readings = case.looks.main.len();
+    match judged.level_from {
+        Some(_)
+            if readings > 1 && judged.shares.stalled > LIKELY && judged.proof.left.is_some() =>
+        {
+            State::LooksStuck
+        }
+        Some(from) if readings > from + 1 => State::Level,
+        _ if readings < 2 => State::CannotTell,
+        _ if falls(case, judged) < SLOW => State::Slow,
+        _ => State::Falling,
+    }
+}
+
+/// The reasons, the weightiest first.
+pub(super) fn reasons(
+    case: &Case,
+    judged: &Judged,
+    state: State,
+    room: Option<f64>,
+) -> Vec<Reason> {
+    let record = case.record;
+    let main = &case.looks.main;
+    let mut said = Vec::new();
+    let Some(last) = main.last() else {
+        return vec![Reason::Readings(0)];
+    };
+    if let (State::NotStarted, Some(original)) = (state, record.original) {
+        let lag = Lag::of(Lag::is_slow(record.family, None)).signs;
+        let (start, now) = (original.value(), gravity(last.value));
+        said.push(Reason::NotMoved { start, now, since: Hours::nearest(last.hours) });
+        said.extend((last.hours < lag.value()).then_some(Reason::UsualSoSoon(lag)));
+        return said;
+    }
+    let level = judged.level_from.and_then(|from| Some((from, main.get(from)?)));
+    match level {
+        Some((from, point)) => {
+            let run: f64 = main.iter().skip(from).map(|p| p.value).sum();
+            let mean = run / (main.len() - from).max(1) as f64;
+            said.push(Reason::LevelSince(point.at, gravity(mean)));
+        }
+        None => said.push(Reason::Falling(change(falls(case, judged)))),
+    }
+    said.push(Reason::Readings(main.len()));
+    let upper = judged.bound.unwrap_or(judged.upper);
+    said.push(Reason::MayBeLeft(change(upper), room.map(change)));
+    if let (Some((from, first)), None) = (level, judged.proof.left) {
+        let sound = main.iter().skip(from).filter(|p| p.sound > 0.0);
+        let apart = sound.last().map_or(0.0, |p| p.hours - first.hours);
+        let needed = NIGHTS[case.tail as usize];
+        if apart < needed {
+            said.push(Reason::TooNear(Hours::nearest(apart), Hours::nearest(needed)));
+        }
+    }
+    if let Some(beer) = case.cold_at_last() {
+        said.push(Reason::LevelWhileCold(beer, record.range()));
+    }
+    if level.is_some() && judged.age.0 < judged.age.1 - 6.0 {
+        let [age, least] = [judged.age.0, judged.age.1].map(Hours::nearest);
+        said.push(Reason::TooEarly(age, least));
+    }
+    said.extend((!judged.fermented && level.is_some()).then_some(Reason::NotKnownToFerment));
+    ends(case, last.value, &mut said);
+    said.extend(record.family.may_go_on().then_some(Reason::MayGoOn));
+    said.extend(record.added.map(Reason::AddedLater));
+    said.extend(record.pitched.is_none().then_some(Reason::PitchNotNoted));
+    said
+}
+
+/// How the beer stands beside where such beer ends.
+fn ends(case: &Case, now: f64, said: &mut Vec<Reason>) {
+    let record = case.record;
+    match case.ends.satellite {
+        Some(end) => said.push(Reason::Satellite(gravity(end), change(now - end))),
+        None if !record.satellite.is_empty() && !record.may_go_on() => {
+            said.push(Reason::SatelliteUnproven);
+        }
+        None => {}
+    }
+    if record.original.is_none() && record.stated_end.is_none() {
+        said.extend(case.ends.satellite.is_none().then_some(Reason::NoEndKnown));
+        return;
+    }
+    let (middle, sigma) = case.ends.expected();
+    let (low, high) = (middle - RANGE * sigma, middle + RANGE * sigma);
+    let span = Span::new(gravity(low), gravity(high));
+    said.push(if now > high {
+        Reason::AboveRange(span, change(now - high))
+    } else if now < low {
+        Reason::BelowRange(span, change(low - now))
+    } else {
+        Reason::InRange(span)
+    });
+}
+
+/// What is not ruled out, and what is not believed.
+pub(super) fn doubts(case: &Case, judged: &Judged, now: Moment) -> Vec<Doubt> {
+    let record: &Record = case.record;
+    let mut said = Vec::new();
+    if !case.looks.main.is_empty() {
+        let shares = &judged.shares;
+        let parts: [(f64, &super::weigh::Left, fn(Share, GravityChange) -> Doubt); 3] = [
+            (shares.tail, &judged.kinds.healthy, Doubt::Tail),
+            (shares.stalled, &judged.kinds.stalled, Doubt::Stall),
+            (shares.eaten, &judged.kinds.eaten, Doubt::Eaten),
+        ];
+        for (share, left, doubt) in parts {
+            let left = if share == shares.tail { left.mean_above(0.5) } else { left.mean() };
+            said.extend((share > NAMED).then(|| doubt(Share::nearest(share), change(left))));
+        }
+    }
+    let far = case
+        .looks
+        .main
+        .iter()
+        .enumerate()
+        .filter(|(i, p)| (p.value - case.course_at(judged, *i)).abs() > FAR.max(3.0 * p.sigma));
+    said.extend(far.map(|(_, p)| Doubt::FarFromCourse(p.at)));
+    for seen in &record.main {
+        if seen.at.since(now).value() > super::looks::AHEAD {
+            said.push(Doubt::Ahead(seen.at));
+        }
+        let before = record.pitched.is_some_and(|at| at.since(seen.at).value() > 0.0);
+        let is_start =
+            record.original.is_some_and(|og| (og.value().points() - points(seen)).abs() < 4.0);
+        if before && !is_start {
+            said.push(Doubt::BeforeYeast(seen.at));
+        }
+    }
+    if case.looks.pitching_doubtful {
+        said.extend(record.pitched.map(Doubt::PitchingLongBefore));
+    }
+    let other = |p: &Point| p.other > 0.5 * BETWEEN;
+    said.extend(case.looks.main.iter().any(other).then_some(Doubt::TwoInstruments));
+    said
+}
+
+/// The next step of beer that is being watched.
+pub(super) fn next(case: &Case, state: State, promised: Option<Moment>, foretold: Moment) -> Next {
+    let record = case.record;
+    let needed = Hours::nearest(NIGHTS[case.tail as usize]);
+    let Some(last) = case.looks.main.last() else {
+        // The first useful look is about halfway to the family's least time.
+        let half = Hours::nearest(record.family.least_time().value() / 2.0);
+        return Next::ReadFirst(record.pitched.unwrap_or(record.begun).after(half));
+    };
+    match state {
+        State::Finished => Next::Bottle,
+        State::LooksStuck => Next::Rouse(last.at.after(AFTER_ROUSING)),
+        State::NotStarted => {
+            let lag = Lag::of(Lag::is_slow(record.family, case.cold_at_last()));
+            let after = |hours: Hours| case.looks.moment(hours.value());
+            if last.hours < lag.signs.value() {
+                Next::LookForSigns(after(lag.signs))
+            } else if last.hours < lag.gravity.value() {
+                Next::ReadAgain(after(lag.gravity))
+            } else if last.hours < lag.pitch_again.value() {
+                Next::ReadAgain(after(lag.pitch_again))
+            } else {
+                Next::PitchAgain
+            }
+        }
+        State::Level => Next::ReadAgain(promised.unwrap_or(last.at.after(needed))),
+        State::Falling | State::Slow | State::CannotTell => Next::ReadAgain(
+            last.at.after(needed).max(foretold.min(last.at.after(Hours::literal(168.0)))),
+        ),
+    }
+}
