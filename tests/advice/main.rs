@@ -10,5 +10,6 @@ mod bottle;
 mod open;
 mod pitch;
 mod reading;
+mod standing;
 mod support;
 mod watch;

@@ -113,7 +113,8 @@ impl Expected<'_> {
         for (over, share) in OVER_SATELLITE {
             for (half, of) in SATELLITE_HALF {
                 let likely = self.satellite.iter().map(|p| {
-                    let left = (-0.6931 * (p.hours.max(0.0) / half).powf(1.3)).exp();
+                    let left =
+                        (-std::f64::consts::LN_2 * (p.hours.max(0.0) / half).powf(1.3)).exp();
                     let shown = end - over + (self.start - end + over) * left;
                     let sigma = SATELLITE_READ.hypot(p.other).hypot(0.1 * left * self.start);
                     normal(p.value - shown, sigma) + UNLIKE_READ

@@ -12,11 +12,16 @@ use super::record::Record;
 use super::weigh::{Table, Weighed};
 use crate::advice::family::Family;
 use crate::quantity::{Celsius, Measured, Moment};
+use std::rc::Rc;
 
 /// Of readings equal to the last, so many are tried without.
 const EQUAL: usize = 4;
 /// Two that differ by less than this are equal, points.
 const HAIR: f64 = 1e-6;
+/// A promise keeps so much back of the posterior: nobody reads to the minute.
+const KEPT_BACK: f64 = 0.012;
+/// The part of the posterior under the bound while sound readings prove nothing.
+const UNBOUNDED: f64 = 0.97;
 /// By so much earlier in the day a reading is as good, hours.
 const HALF_NIGHT: f64 = 6.0;
 /// Stronger wort than this goes slowly, points; so does beer colder than this, °C.
@@ -48,6 +53,7 @@ pub(super) struct Judged {
 }
 
 /// A record, weighed.
+#[derive(Clone)]
 pub(super) struct Case<'a> {
     pub(super) record: &'a Record,
     pub(super) looks: Looks,
@@ -55,7 +61,7 @@ pub(super) struct Case<'a> {
     /// Without a satellite that is not sound.
     without: Option<Ends>,
     pub(super) weighed: Weighed,
-    table: Table,
+    table: Rc<Table>,
     pub(super) tail: Tail,
     quantile: f64,
 }
@@ -83,7 +89,7 @@ impl<'a> Case<'a> {
             ends: found,
             without,
             weighed,
-            table: Table::new(),
+            table: Rc::new(Table::new()),
             tail,
             quantile,
         };
@@ -97,7 +103,7 @@ impl<'a> Case<'a> {
         let same = |p: &&Point| {
             self.looks.main.last().is_some_and(|last| (p.value - last.value).abs() < HAIR)
         };
-        let equal = self.looks.main.iter().rev().take_while(same).count().min(EQUAL).max(1);
+        let equal = self.looks.main.iter().rev().take_while(same).count().clamp(1, EQUAL);
         let mut best: Option<f64> = None;
         // What readings that are not sound add at the end proves nothing.
         let last_sound = self.looks.main.iter().rposition(|p| p.sound > 0.5).unwrap_or(0);
@@ -143,7 +149,6 @@ impl<'a> Case<'a> {
         let run = level_from.and_then(|from| main.get(from..)).unwrap_or_default();
         let proof = proof(run, self.tail);
         let shares = shares(&kinds, proof.days);
-        let upper = shares.left.quantile(self.quantile);
         let last_sound = run.iter().rev().find(|p| p.sound > 0.0);
         let age = last_sound.map_or(0.0, |last| last.hours);
         let age =
@@ -160,6 +165,9 @@ impl<'a> Case<'a> {
                     || main.first().is_some_and(|p| last.value < (1.0 - FERMENTED.1) * p.value)
             }
         });
+        // Where sound readings bound nothing no dose hangs on it, and more is left open.
+        let part = if proof.left.is_some() { self.quantile } else { self.quantile.max(UNBOUNDED) };
+        let upper = shares.left.quantile(part);
         let bound = proof.left.filter(|_| old_enough && fermented).map(|left| left.max(upper));
         Judged { shares, proof, level_from, bound, upper, age, fermented, kinds }
     }
@@ -187,20 +195,22 @@ impl Case<'_> {
         sum / all
     }
 
+    /// The same, a little stricter and with only the courses that have weight: for what is tried beyond the
+    /// record.
+    pub(super) fn likely(&self, judged: &Judged) -> Self {
+        let of = &judged.kinds.shapes;
+        let all: f64 = of.iter().map(|of| of.weight).sum();
+        let mut case = self.clone();
+        case.quantile = (case.quantile + KEPT_BACK).min(0.999);
+        case.weighed.keep(|k| of.get(k).is_some_and(|of| of.weight > 1e-7 * all));
+        case
+    }
+
     /// The bound, if one more sound reading, the same as the last, is taken so many hours after the yeast
     /// went in.
     pub(super) fn with_reading(&self, hours: f64) -> Option<f64> {
         let last = *self.looks.main.last()?;
-        let mut later = Case {
-            record: self.record,
-            looks: self.looks.clone(),
-            ends: self.ends.clone(),
-            without: self.without.clone(),
-            weighed: self.weighed.clone(),
-            table: Table::new(),
-            tail: self.tail,
-            quantile: self.quantile,
-        };
+        let mut later = self.clone();
         let point = Point { hours, at: self.looks.moment(hours), sound: 1.0, ..last };
         later.looks.main.push(point);
         later.follow().bound

@@ -6,10 +6,14 @@ use super::shapes::After;
 use super::weigh::{DEEPER, Left, OfShape, Weighed, woken};
 use crate::advice::family::Family;
 
-/// Of so many beers one stalls, to go on later (common practice, no source).
-const STALL: f64 = 0.08;
-/// And of those with a kit's own yeast, which is little and old.
-const STALL_UNKNOWN: f64 = 0.13;
+/// So many beers are counted as if they stalled, to go on later. Fewer do (common practice says one in
+/// twenty or so, no source): it is weighted by what a burst costs beside a week of waiting, and chosen by
+/// the curve that tests/calibration prints.
+const STALL: f64 = 0.2;
+/// With a kit's own yeast, which is little and old.
+const STALL_UNKNOWN: f64 = 0.26;
+/// Beside a satellite that was read level, for that tells a stall from an end.
+const STALL_BESIDE: f64 = 0.08;
 /// Of so many one is eaten slowly by something else, told or not (common practice, no source).
 const EATEN: f64 = 0.025;
 const EATEN_TOLD: f64 = 0.6;
@@ -17,7 +21,7 @@ const EATEN_TOLD: f64 = 0.6;
 const EATS: [(f64, f64); 3] = [(3.0, 0.3), (6.0, 0.4), (11.0, 0.3)];
 /// A stall that will wake has done so while it was level and warm, falling by e in so many days; one of
 /// two kinds each.
-const WAKES_WITHIN: [f64; 2] = [25.0, 100.0];
+const WAKES_WITHIN: [f64; 2] = [30.0, 150.0];
 /// A beer with less than this left of its fall has ended, points.
 const ENDED: f64 = 0.5;
 /// Ends are counted from here, points, for beer may end below water.
@@ -51,8 +55,12 @@ pub(super) fn eaters(family: Family) -> f64 {
 }
 
 /// How often a beer stalls.
-fn stalls(family: Family) -> f64 {
-    if family == Family::Unknown { STALL_UNKNOWN } else { STALL }
+fn stalls(family: Family, ends: &Ends) -> f64 {
+    match family {
+        _ if ends.satellite.is_some() => STALL_BESIDE,
+        Family::Unknown => STALL_UNKNOWN,
+        _ => STALL,
+    }
 }
 
 /// Reads the kinds off the weighed courses, as they stood at the last reading.
@@ -71,7 +79,8 @@ pub(super) fn kinds(weighed: &Weighed, ends: &Ends, family: Family) -> Kinds {
     };
     // By level: the weight of stalls, and what is left of their main fall.
     let mut rests = [(0.0, 0.0); NODES];
-    let (eats, stall) = (eaters(family), stalls(family));
+    let (eats, stall) = (eaters(family), stalls(family, ends));
+    let stalls_at = ends.stalled.map(|by| stall * by.iter().sum::<f64>());
     weighed.each(|k, likely| {
         let (left, gone) = if weighed.read() == 0 { (1.0, 0.0) } else { weighed.at(last, k) };
         let shape = &weighed.shapes[k];
@@ -88,7 +97,7 @@ pub(super) fn kinds(weighed: &Weighed, ends: &Ends, family: Family) -> Kinds {
             match shape.after {
                 After::Nothing => {
                     let well = likely * ends.healthy[j];
-                    let stalled = likely * stall * ends.stalled[j].iter().sum::<f64>();
+                    let stalled = likely * stalls_at[j];
                     found.healthy.add(left * fall, well);
                     found.levels[j] += well;
                     rests[j].0 += stalled;

@@ -17,12 +17,12 @@ const GOES_ON: (f64, f64, f64) = (0.6, 72.0, 240.0);
 const TENTH: f64 = 1.2816;
 /// No course of the grid is the beer's own, points: half way by this part of the fall, and at least.
 const STRAYS: (f64, f64) = (0.03, 0.6);
-/// With a share of waking beers between these there are two outcomes.
-const TWO: (f64, f64) = (0.12, 0.88);
+/// From such a share of waking beers on there are two outcomes: one that rests may never wake.
+const TWO: f64 = 0.12;
 /// What one instrument is off in its readings, points to each side of an end.
 const SHARED: f64 = 0.6;
 /// No shape with a smaller part of the weight counts.
-const LITTLE: f64 = 1e-5;
+const LITTLE: f64 = 3e-4;
 /// Further ahead nothing is said, hours.
 const HORIZON: f64 = 24.0 * 60.0;
 
@@ -61,7 +61,7 @@ pub(super) fn outlook(case: &Case, judged: &Judged) -> Outlook {
     wakes.join(&kinds.woken_ends, 1.0);
     let all = stays.weight() + wakes.weight();
     let share = wakes.weight() / all.max(f64::MIN_POSITIVE);
-    let (end, second) = if (TWO.0..TWO.1).contains(&share) {
+    let (end, second) = if share > TWO {
         (hump(&stays, 1.0 - share), Some(hump(&wakes, share)))
     } else {
         stays.join(&wakes, 1.0);
@@ -90,7 +90,7 @@ fn one_point(case: &Case, judged: &Judged) -> [f64; 3] {
         let more = shape.goes_down_by();
         let left = |hours: f64| fall * shape.left(hours) + more - shape.gone(hours);
         let (mut early, mut late) = (0.0, HORIZON);
-        for _ in 0..14 {
+        for _ in 0..12 {
             let middle = f64::midpoint(early, late);
             if left(middle) > 1.0 { early = middle } else { late = middle }
         }

@@ -1,7 +1,7 @@
 //! What level readings prove by themselves, by a sum that can be followed on paper.
 //!
 //! Take two sound readings since the beer is level, at least two nights apart. Had its tail been falling
-//! like e^(−kt) unseen within their error, no more than 1.28 √(σ₁² + σ₂²) ÷ (e^(kt) − 1) is left of it.
+//! like e^(−kt) unseen within their error, no more than 1.18 √(σ₁² + σ₂²) ÷ (e^(kt) − 1) is left of it.
 //! A rougher, colder or doubtful reading can only make this more.
 
 use super::looks::Point;
@@ -10,8 +10,8 @@ use super::looks::Point;
 pub(super) const NIGHTS: [f64; 3] = [42.0, 66.0, 160.0];
 /// The part of a tail that goes in a day: the slow end of each (common practice, no source).
 const RATES: [f64; 3] = [0.4, 0.25, 0.12];
-/// One-sided 90 %.
-const P90: f64 = 1.282;
+/// One-sided 88 %: the posterior beside it is the stricter one.
+const P88: f64 = 1.18;
 /// No reading counts as finer than this, points.
 const FINEST: f64 = 0.4;
 
@@ -52,7 +52,7 @@ pub(super) fn proof(run: &[Point], tail: Tail) -> Proof {
                 continue;
             }
             let error = sound[from].sigma.max(FINEST).hypot(sound[to].sigma.max(FINEST));
-            let left = P90 * error / (rate * hours / 24.0).exp_m1();
+            let left = P88 * error / (rate * hours / 24.0).exp_m1();
             found.left = Some(found.left.map_or(left, |least| least.min(left)));
         }
     }

@@ -219,7 +219,7 @@ pub struct Hump {
 pub struct Outlook {
     /// The end; with a second one the first is without waking.
     pub end: Hump,
-    /// The end of a beer that wakes, when that is neither unlikely nor all but sure.
+    /// The end of a beer that wakes, unless that is unlikely.
     pub wakes: Option<Hump>,
     /// When a point or less is left, unless it wakes: four chances of five; it may lie before the last
     /// reading.

@@ -18,9 +18,11 @@ const REACH: usize = 1200;
 /// No course is the beer's own: it strays from it by this part of the fall, most of it half way.
 const STRAYS: f64 = 0.07;
 /// A course so much less likely than the best is not followed further.
-const HOPELESS: f32 = 20.0;
+const HOPELESS: f32 = 18.0;
 /// And one with a level so much less likely has no weight.
-const LITTLE: f32 = 15.0;
+const LITTLE: f32 = 11.0;
+/// Nor one that is so unusual to begin with.
+const UNUSUAL: f64 = 2e-5;
 /// Readings nearer in time than this count for less, hours, and never for less than a part.
 const WHOLE_LOOK: (f64, f64) = (10.0, 0.15);
 
@@ -30,7 +32,8 @@ pub(super) struct Weighed {
     pub(super) shapes: Vec<Shape>,
     /// −ln of how likely the readings are, by shape and level.
     cost: Vec<f32>,
-    alive: Vec<bool>,
+    /// The least of each shape's; [`f32::MAX`] for one that is not followed.
+    least: Vec<f32>,
     /// The part of the main fall still to come, by reading and shape.
     left: Vec<f32>,
     /// What has gone after it.
@@ -63,7 +66,10 @@ impl Weighed {
         let count = shapes.len();
         Self {
             cost: vec![0.0; count * NODES],
-            alive: shapes.iter().map(|shape| shape.weight > 1e-5).collect(),
+            least: shapes
+                .iter()
+                .map(|shape| if shape.weight > UNUSUAL { 0.0 } else { f32::MAX })
+                .collect(),
             shapes,
             left: Vec::new(),
             gone: Vec::new(),
@@ -88,25 +94,29 @@ impl Weighed {
         let nodes = ends.nodes.map(|node| node as f32);
         let mut best = f32::MAX;
         for (k, shape) in self.shapes.iter().enumerate() {
+            if self.least[k] == f32::MAX {
+                self.left.push(0.0);
+                self.gone.push(0.0);
+                continue;
+            }
             let left = shape.left(look.hours) as f32;
             let gone = shape.gone(look.hours) as f32;
             self.left.push(left);
             self.gone.push(gone);
-            if !self.alive[k] {
-                continue;
-            }
             let over = (value + gone - start * left) * fine;
             let part = (1.0 - left) * fine;
             let row = &mut self.cost[k * NODES..(k + 1) * NODES];
+            let mut least = f32::MAX;
             for (cost, node) in row.iter_mut().zip(nodes) {
                 let at = (over - node * part).abs() as usize;
                 *cost += counts * table.0[at.min(REACH - 1)];
-                best = best.min(*cost);
+                least = least.min(*cost);
             }
+            self.least[k] = least;
+            best = best.min(least);
         }
-        for (k, alive) in self.alive.iter_mut().enumerate() {
-            let row = &self.cost[k * NODES..(k + 1) * NODES];
-            *alive = *alive && row.iter().copied().fold(f32::MAX, f32::min) < best + HOPELESS;
+        for least in self.least.iter_mut().filter(|least| **least > best + HOPELESS) {
+            *least = f32::MAX;
         }
         self.read += 1;
     }
@@ -123,18 +133,22 @@ impl Weighed {
         (of(&self.left), of(&self.gone))
     }
 
-    fn best(&self) -> f32 {
-        let rows = self.cost.chunks(NODES).zip(&self.alive).filter(|(_, alive)| **alive);
-        rows.flat_map(|(row, _)| row).copied().fold(f32::MAX, f32::min)
+    /// Follows only the shapes that are wanted.
+    pub(super) fn keep(&mut self, wanted: impl Fn(usize) -> bool) {
+        for (k, least) in self.least.iter_mut().enumerate() {
+            if !wanted(k) {
+                *least = f32::MAX;
+            }
+        }
     }
 
     /// Calls `take` for every course that is still likely: the shape's place, and how likely the
     /// readings are with each level.
     pub(super) fn each(&self, mut take: impl FnMut(usize, &[f64; NODES])) {
-        let best = self.best();
+        let best = self.least.iter().copied().fold(f32::MAX, f32::min);
         let mut likely = [0.0; NODES];
         for (k, row) in self.cost.chunks(NODES).enumerate() {
-            if self.alive[k] {
+            if self.least[k] < best + LITTLE {
                 let weight = self.shapes[k].weight;
                 for (likely, cost) in likely.iter_mut().zip(row) {
                     let off = best - *cost;
