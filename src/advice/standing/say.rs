@@ -117,8 +117,8 @@ pub(super) fn reasons(
     let upper = judged.bound.unwrap_or(judged.upper);
     said.push(Reason::MayBeLeft(change(upper), room.map(change)));
     if let (Some((from, first)), None) = (level, judged.proof.left) {
-        let sound = main.iter().skip(from).filter(|p| p.sound > 0.0);
-        let apart = sound.last().map_or(0.0, |p| p.hours - first.hours);
+        let sound = main.iter().skip(from).rev().find(|p| p.sound > 0.0);
+        let apart = sound.map_or(0.0, |p| p.hours - first.hours);
         let needed = NIGHTS[case.tail as usize];
         if apart < needed {
             said.push(Reason::TooNear(Hours::nearest(apart), Hours::nearest(needed)));
@@ -171,15 +171,14 @@ pub(super) fn doubts(case: &Case, judged: &Judged, now: Moment) -> Vec<Doubt> {
     let mut said = Vec::new();
     if !case.looks.main.is_empty() {
         let shares = &judged.shares;
-        let parts: [(f64, &super::weigh::Left, fn(Share, GravityChange) -> Doubt); 3] = [
-            (shares.tail, &judged.kinds.healthy, Doubt::Tail),
-            (shares.stalled, &judged.kinds.stalled, Doubt::Stall),
-            (shares.eaten, &judged.kinds.eaten, Doubt::Eaten),
-        ];
-        for (share, left, doubt) in parts {
-            let left = if share == shares.tail { left.mean_above(0.5) } else { left.mean() };
+        let (healthy, stalled, eaten) =
+            (&judged.kinds.healthy, &judged.kinds.stalled, &judged.kinds.eaten);
+        let mut name = |share: f64, left: f64, doubt: fn(Share, GravityChange) -> Doubt| {
             said.extend((share > NAMED).then(|| doubt(Share::nearest(share), change(left))));
-        }
+        };
+        name(shares.tail, healthy.mean_above(0.5), Doubt::Tail);
+        name(shares.stalled, stalled.mean(), Doubt::Stall);
+        name(shares.eaten, eaten.mean(), Doubt::Eaten);
     }
     let far = case
         .looks
