@@ -105,6 +105,9 @@ pub struct Here {
     pub folds: ByKey<String, bool>,
 }
 
+/// A batch worked out, and the revisions of its log and of Gear that it was worked out from.
+type WorkedOut = ((u64, u64), Rc<Summary>);
+
 /// All that the page knows.
 #[derive(Debug)]
 pub struct Model {
@@ -130,7 +133,7 @@ pub struct Model {
     pub undo: Option<Undo>,
     pub(super) pending: Vec<Pending>,
     pub(super) chance: u64,
-    worked: RefCell<ByKey<Id, ((u64, u64), Rc<Summary>)>>,
+    worked: RefCell<ByKey<Id, WorkedOut>>,
 }
 
 impl Model {

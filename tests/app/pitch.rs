@@ -5,7 +5,7 @@ use crate::told::told;
 use fermentside::advice::family::Family;
 use fermentside::app::{Effect, Event, Keeper, Part, Screen, What};
 use fermentside::batch::{BatchHeading, Change, Entry, HydrometerItem, Id};
-use fermentside::quantity::{Gravity, Litres, Measured, SpecificGravity, Zone};
+use fermentside::quantity::{Gravity, Litres, SpecificGravity, Zone};
 use fermentside::store::Token;
 
 fn batch() -> Id {
