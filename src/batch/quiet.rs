@@ -3,10 +3,8 @@
 use super::line::ReadingLine;
 use super::record::Vessel;
 use crate::advice::practice::POINT;
-use crate::quantity::{Celsius, Hours, Measured, Moment, TemperatureChange};
+use crate::quantity::{Celsius, HAIR, Hours, Measured, Moment, TemperatureChange};
 
-/// A hair of floating point.
-const HAIR: f64 = 1e-9;
 /// This near its warmest it was as warm.
 const AS_WARM: TemperatureChange = TemperatureChange::literal(-2.0);
 

@@ -1,7 +1,7 @@
 //! Where an axis is marked: round numbers, and whole days.
 
 use super::scale::widened;
-use crate::quantity::Moment;
+use crate::quantity::{HAIR, Moment};
 
 /// Evenly spaced round numbers.
 #[derive(Clone, Debug, PartialEq)]
@@ -19,7 +19,7 @@ pub struct Ticks {
 pub fn within(a: f64, b: f64, at_most: usize) -> Ticks {
     let (low, high) = widened(a, b);
     let step = round_up((high - low) / at_most.saturating_sub(1).max(1) as f64);
-    let (first, last) = ((low / step - 1e-9).ceil(), (high / step + 1e-9).floor());
+    let (first, last) = ((low / step - HAIR).ceil(), (high / step + HAIR).floor());
     let mut ticks = Ticks::from_steps(first, last, step);
     // Rounding must not push a mark out of the picture.
     ticks.values.iter_mut().for_each(|v| *v = v.clamp(low, high));
@@ -34,7 +34,7 @@ pub fn round_out(a: f64, b: f64, at_most: usize) -> Ticks {
     let most = at_most.max(3);
     let mut step = round_up((high - low) / (most - 1) as f64);
     loop {
-        let (first, last) = ((low / step + 1e-9).floor(), (high / step - 1e-9).ceil());
+        let (first, last) = ((low / step + HAIR).floor(), (high / step - HAIR).ceil());
         if last - first < most as f64 {
             return Ticks::from_steps(first, last, step);
         }
@@ -46,14 +46,14 @@ impl Ticks {
     fn from_steps(first: f64, last: f64, step: f64) -> Self {
         let count = (last - first + 1.0).clamp(0.0, 1000.0) as usize;
         let values = (0..count).map(|i| (first + i as f64) * step).collect();
-        Self { values, step, places: (-step.log10() - 1e-9).ceil().clamp(0.0, 9.0) as usize }
+        Self { values, step, places: (-step.log10() - HAIR).ceil().clamp(0.0, 9.0) as usize }
     }
 }
 
 /// The next 1, 2 or 5 times a power of ten.
 fn round_up(least: f64) -> f64 {
     let power = 10f64.powf(least.log10().floor());
-    let factor = [1.0, 2.0, 5.0].into_iter().find(|f| f * power >= least * (1.0 - 1e-9));
+    let factor = [1.0, 2.0, 5.0].into_iter().find(|f| f * power >= least * (1.0 - HAIR));
     factor.unwrap_or(10.0) * power
 }
 

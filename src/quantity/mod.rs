@@ -44,6 +44,7 @@
 mod decimal;
 mod estimate;
 mod gravity;
+mod hair;
 mod measured;
 mod moment;
 mod read;
@@ -54,6 +55,7 @@ mod zone;
 pub use decimal::{Numeral, read_numeral, write_number};
 pub use estimate::Estimate;
 pub use gravity::{Gravity, GravityUnit, read_gravity, write_gravity};
+pub use hair::HAIR;
 pub use measured::{
     AlcoholByMass, AlcoholByVolume, Attenuation, CarbonDioxideVolumes, Celsius, Count, CubicMetres,
     Density, DissolvedOxygen, Extract, Grams, GravityChange, HeatCapacity, Hours, Kilopascals,

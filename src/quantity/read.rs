@@ -1,6 +1,7 @@
 //! From typed text to a checked quantity, and back to text.
 
 use super::decimal::{read_numeral, write_number};
+use super::hair::HAIR;
 use super::measured::Measured;
 use super::read_error::ReadError;
 use super::unit::{Unit, UnitRow};
@@ -84,7 +85,7 @@ pub fn read_own(
     let chosen = behind.is_empty() || (degree && unit.symbol.starts_with('°'));
     let unit = if chosen { unit } else { unit_named(&behind, unit, units)? };
     // Limits are told rounded; what is told is taken, as the limit itself. A hair is lost in the units.
-    let hair = |limit: f64| 1e-9 * limit.abs().max(1.0);
+    let hair = |limit: f64| HAIR * limit.abs().max(1.0);
     let told_min = as_told(min, unit).min(min) - hair(min);
     let told_max = as_told(max, unit).max(max) + hair(max);
     let fits = |number: f64| {

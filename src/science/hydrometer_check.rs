@@ -3,7 +3,8 @@
 use super::hydrometer::{on_scale, reading_in_solution, reading_in_water};
 use super::{ScienceError, sucrose};
 use crate::quantity::{
-    Celsius, Estimate, Grams, Gravity, GravityChange, Litres, Measured, Share, SpecificGravity,
+    Celsius, Estimate, Grams, Gravity, GravityChange, HAIR, Litres, Measured, Share,
+    SpecificGravity,
 };
 
 /// What a check in water says to add: what it should have shown less what it showed.
@@ -72,7 +73,7 @@ pub fn solution(
     let plato = sucrose::plato(target);
     let w = plato.value() / 100.0;
     let mass = sucrose::rho(w, 20.0) * jar.value();
-    if w <= 1e-9 || mass <= 0.0 {
+    if w <= HAIR || mass <= 0.0 {
         return Err(ScienceError::NothingThere);
     }
     let (sugar, water) = (w * mass, (1.0 - w) * mass);

@@ -6,7 +6,7 @@ use super::kit_gravity::KitGravity;
 use super::root::rising_root;
 use super::{Amount, Source, Term, Worked, sucrose};
 use crate::quantity::{
-    Celsius, Estimate, Gravity, GravityChange, Litres, Measured, Share, SpecificGravity,
+    Celsius, Estimate, Gravity, GravityChange, HAIR, Litres, Measured, Share, SpecificGravity,
 };
 
 /// A gap larger than this wants a reason (common practice, no source).
@@ -105,7 +105,7 @@ pub fn compare(by_weight: &KitGravity, seen: SampleGravity) -> Comparison {
         .doubt(Term::OriginalGravity, expected.sigma());
     let sigma = worked.sigma();
     // The last bits of a difference of two thousandths are not a gap.
-    let agrees = gap.abs() <= MATTERS.value() + 1e-9;
+    let agrees = gap.abs() <= MATTERS.value() + HAIR;
     let mut found = Comparison {
         gap: Estimate::new(GravityChange::nearest(gap), sigma),
         agrees,
@@ -199,7 +199,7 @@ fn other_volume(by_weight: &KitGravity, seen: SampleGravity) -> Option<Cause> {
     let times = would_be.value() / by_weight.volume.value();
     let other_gallon = [GALLONS, 1.0 / GALLONS].iter().any(|g| (times / g - 1.0).abs() < 0.04);
     // The last bits of a root are no slip.
-    ((times - 1.0).abs() <= SLIP + 1e-9).then_some(Cause::Volume { would_be, other_gallon })
+    ((times - 1.0).abs() <= SLIP + HAIR).then_some(Cause::Volume { would_be, other_gallon })
 }
 
 #[cfg(test)]

@@ -52,7 +52,7 @@ impl Vessel {
 
 /// What is asked.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Standing {
+pub struct FermentingBeer {
     /// Beer in the vessel.
     pub volume: Litres,
     /// Gravity at the start.
@@ -139,15 +139,15 @@ fn rate(pitching: Pitching, days: f64, pace: f64) -> f64 {
 ///
 /// ```
 /// use fermentside::quantity::{Celsius, Litres, SpecificGravity};
-/// use fermentside::science::self_heating::{Standing, Vessel, self_heating};
+/// use fermentside::science::self_heating::{FermentingBeer, Vessel, self_heating};
 /// use fermentside::science::{ScienceError, yeast::Pitching};
 ///
 /// let [original, end] = [1.050, 1.010].map(SpecificGravity::literal);
 /// let (volume, room) = (Litres::literal(20.0), Celsius::literal(20.0));
 /// let (pitching, vessel) = (Pitching::Warm, Vessel::Bucket);
-/// let ale = Standing { volume, original, end, pitching, vessel, room };
+/// let ale = FermentingBeer { volume, original, end, pitching, vessel, room };
 /// assert!(self_heating(ale)?.gas > Litres::literal(400.0));
-/// let risen = Standing { original: end, end: original, ..ale };
+/// let risen = FermentingBeer { original: end, end: original, ..ale };
 /// assert_eq!(self_heating(risen), Err(ScienceError::RisingGravity));
 /// # Ok::<(), ScienceError>(())
 /// ```
@@ -155,12 +155,12 @@ fn rate(pitching: Pitching, days: f64, pace: f64) -> f64 {
 /// # Errors
 /// [`ScienceError::NothingThere`] for no beer; [`ScienceError::RisingGravity`] for an end above the
 /// start; [`ScienceError::Temperature`] for a room outside 0 to 100 °C; [`ScienceError::OutOfRange`] for more than can be.
-pub fn self_heating(standing: Standing) -> Result<SelfHeating, ScienceError> {
-    let litres = standing.volume.value();
+pub fn self_heating(beer: FermentingBeer) -> Result<SelfHeating, ScienceError> {
+    let litres = beer.volume.value();
     if litres <= 0.0 {
         return Err(ScienceError::NothingThere);
     }
-    let [oe, ae] = [standing.original, standing.end].map(|sg| sucrose::plato(sg).value());
+    let [oe, ae] = [beer.original, beer.end].map(|sg| sucrose::plato(sg).value());
     if ae > oe {
         return Err(ScienceError::RisingGravity);
     }
@@ -168,16 +168,16 @@ pub fn self_heating(standing: Standing) -> Result<SelfHeating, ScienceError> {
     let mass = litres * sucrose::rho(oe / 100.0, 20.0);
     let extract = share * mass;
     let size = (litres / 23.0).powf(2.0 / 3.0);
-    let (low, high) = standing.vessel.loss();
+    let (low, high) = beer.vessel.loss();
     let (low, high) = (low * size, high * size);
-    let capacity = mass / 1000.0 * heat_capacity(Plato::nearest(oe), standing.room)?.value();
+    let capacity = mass / 1000.0 * heat_capacity(Plato::nearest(oe), beer.room)?.value();
     // kJ a day for each W/K; and never more than all the heat at once could do with none lost.
     let rise = |per_day: f64, heat: f64, loss: f64| {
         (extract * heat * per_day / (86.4 * loss)).min(extract * heat / capacity)
     };
     let middle_loss = 0.5 * (low + high);
-    let pitching = standing.pitching;
-    let room = standing.room;
+    let pitching = beer.pitching;
+    let room = beer.room;
     let warm = |by: f64| Celsius::new(room.value() + by);
     let days = (0..DAYS)
         .map(|day| {
@@ -204,9 +204,9 @@ pub fn self_heating(standing: Standing) -> Result<SelfHeating, ScienceError> {
     let (all, day) = (Litres::new(gas)?, Litres::new(gas * busiest)?);
     let watts = extract.value() * OF_FERMENTATION_KJ_PER_G * height / 86.4;
     let worked = Worked::default()
-        .input(Term::BeerVolume, standing.volume)
-        .input(Term::OriginalGravity, standing.original)
-        .input(Term::FinalGravity, standing.end)
+        .input(Term::BeerVolume, beer.volume)
+        .input(Term::OriginalGravity, beer.original)
+        .input(Term::FinalGravity, beer.end)
         .input(Term::RoomTemperature, room)
         .input(Term::HeatLoss, Amount::Number(middle_loss, 1, "W/K"))
         .step(
@@ -254,7 +254,7 @@ mod tests {
     use super::*;
 
     fn usual(pitching: Pitching, vessel: Vessel) -> SelfHeating {
-        self_heating(Standing {
+        self_heating(FermentingBeer {
             volume: Litres::literal(20.0),
             original: SpecificGravity::literal(1.050),
             end: SpecificGravity::literal(1.010),

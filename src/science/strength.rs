@@ -6,8 +6,8 @@
 
 use super::{ScienceError, Source, Term, Worked, ethanol, sucrose};
 use crate::quantity::{
-    AlcoholByMass, AlcoholByVolume, Attenuation, Estimate, Grams, GravityChange, Litres, Measured,
-    Plato, Share, SpecificGravity,
+    AlcoholByMass, AlcoholByVolume, Attenuation, Estimate, Grams, GravityChange, HAIR, Litres,
+    Measured, Plato, Share, SpecificGravity,
 };
 
 /// Alcohol factors of Balling's tables: % alcohol by mass a degree Plato of apparent fall, by original
@@ -148,7 +148,7 @@ pub fn strength(
     present: Estimate<SpecificGravity>,
 ) -> Result<Strength, ScienceError> {
     let (og, fg) = (original.value().value(), present.value().value());
-    if fg > og + 2.0 * original.sigma().hypot(present.sigma()) + 1e-9 {
+    if fg > og + 2.0 * original.sigma().hypot(present.sigma()) + HAIR {
         return Err(ScienceError::RisingGravity);
     }
     let fg = fg.min(og);

@@ -3,7 +3,7 @@
 use crate::support::{cases, close};
 use fermentside::quantity::{Celsius, Litres, Measured, Metres, Plato, SpecificGravity};
 use fermentside::science::oxygen::in_wort;
-use fermentside::science::self_heating::{SelfHeating, Standing, Vessel, self_heating};
+use fermentside::science::self_heating::{FermentingBeer, SelfHeating, Vessel, self_heating};
 use fermentside::science::yeast::Pitching;
 use proptest::prelude::*;
 
@@ -23,7 +23,7 @@ fn found(
     vessel: Vessel,
     room: f64,
 ) -> SelfHeating {
-    self_heating(Standing {
+    self_heating(FermentingBeer {
         volume: Litres::literal(litres),
         original: SpecificGravity::literal(og),
         end: SpecificGravity::literal(end),

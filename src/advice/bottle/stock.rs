@@ -2,7 +2,7 @@
 
 use super::kinds::Bottle;
 use crate::order::in_order;
-use crate::quantity::{Litres, Measured};
+use crate::quantity::{HAIR, Litres, Measured};
 use serde::{Deserialize, Serialize};
 
 /// Bottles of one size and kind.
@@ -134,7 +134,7 @@ pub fn fill(beer: Litres, chosen: &[Bottles]) -> Filling {
     let mut filled = vec![];
     for own in ordered {
         // A hair of floating point must not cost a bottle.
-        let fits = (left / own.size.value() + 1e-9).floor();
+        let fits = (left / own.size.value() + HAIR).floor();
         let count = if fits < f64::from(own.count) { fits as u32 } else { own.count };
         if count > 0 {
             left = (left - own.size.value() * f64::from(count)).max(0.0);

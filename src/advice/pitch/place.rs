@@ -4,9 +4,9 @@
 use super::room_air::{self, Air};
 use crate::advice::family::{Family, Span};
 use crate::advice::{Advice, Verdict};
-use crate::quantity::{Celsius, Litres, Measured, Share, SpecificGravity, TemperatureChange};
+use crate::quantity::{Celsius, HAIR, Litres, Measured, Share, SpecificGravity, TemperatureChange};
 use crate::science::ScienceError;
-use crate::science::self_heating::{SelfHeating, Standing, Vessel, self_heating};
+use crate::science::self_heating::{FermentingBeer, SelfHeating, Vessel, self_heating};
 
 /// Headspace that foam wants: 20 to 25 % of the vessel (common practice, no source).
 pub const HEADSPACE: Share = Share::literal(0.20);
@@ -133,7 +133,7 @@ pub fn heating(
 ) -> Result<SelfHeating, ScienceError> {
     let end = family.ends_at(original).middle();
     let pitching = family.pitching();
-    self_heating(Standing { volume, original, end, pitching, vessel, room })
+    self_heating(FermentingBeer { volume, original, end, pitching, vessel, room })
 }
 
 /// Judges a place. `next` holds every step that is wanted, the weightiest first: people, then the lid,
@@ -208,7 +208,7 @@ fn headspace(place: &Place) -> Option<(Verdict, Reason, Next)> {
     }
     let free = Share::nearest(1.0 - beer / vessel);
     // The last bits of a division are not headspace.
-    if free.value() >= HEADSPACE.value() - 1e-9 || (place.blow_off && free >= TIGHT) {
+    if free.value() >= HEADSPACE.value() - HAIR || (place.blow_off && free >= TIGHT) {
         return None;
     }
     let next = if place.blow_off { Next::LessInVessel } else { Next::FitBlowOff };
@@ -246,7 +246,7 @@ mod tests {
     use crate::quantity::{CubicMetres, SpecificGravity};
 
     fn cupboard(room: f64) -> Place {
-        let heating = self_heating(Standing {
+        let heating = self_heating(FermentingBeer {
             volume: Litres::literal(20.0),
             original: SpecificGravity::literal(1.048),
             end: SpecificGravity::literal(1.011),

@@ -6,7 +6,7 @@ use crate::advice::family::{Family, Span};
 use crate::advice::practice::STRONG;
 use crate::advice::{Advice, Verdict};
 use crate::quantity::{
-    Celsius, Grams, Hours, Litres, Measured, SpecificGravity, TemperatureChange,
+    Celsius, Grams, HAIR, Hours, Litres, Measured, SpecificGravity, TemperatureChange,
 };
 use crate::science::yeast::{DryYeast, Pitching, Range, dry_yeast, sachets};
 use crate::science::{ScienceError, sucrose};
@@ -212,7 +212,7 @@ fn waking(pitching: Pitching, yeast: Grams, wort: Option<Celsius>) -> Result<Wak
     };
     let from_wort = wort.map(|wort| at.from.above(wort));
     let gap = from_wort.map_or(0.0, |gap| gap.value().abs());
-    let steps = (gap / WITHIN.value() - 1e-9).ceil().max(1.0) as u32 - 1;
+    let steps = (gap / WITHIN.value() - HAIR).ceil().max(1.0) as u32 - 1;
     let water = Litres::new(WATER_TIMES * yeast.value() / 1000.0)?;
     Ok(Waking { water, at, rest: REST, from_wort, steps })
 }

@@ -118,7 +118,7 @@ pub fn notice(warmth: &Warmth) -> Option<Notice> {
 mod tests {
     use super::*;
     use crate::quantity::{Litres, SpecificGravity};
-    use crate::science::self_heating::{Standing, Vessel, self_heating};
+    use crate::science::self_heating::{FermentingBeer, Vessel, self_heating};
 
     fn ale(read: Read, hours: f64) -> Option<Notice> {
         let since = Hours::literal(hours);
@@ -144,7 +144,7 @@ mod tests {
     #[test]
     fn beer_in_its_busy_days_is_warmer_than_its_room() {
         let room = Celsius::literal(21.0);
-        let heating = self_heating(Standing {
+        let heating = self_heating(FermentingBeer {
             volume: Litres::literal(20.0),
             original: SpecificGravity::literal(1.048),
             end: SpecificGravity::literal(1.011),

@@ -2,9 +2,8 @@
 
 use super::course::{Course, Look, Reason};
 use super::expected_end::{by_range, expected, has_passed, satellite_of};
-use super::left_to_ferment::HAIR;
 use super::satellite_end::SatelliteEnd;
-use crate::quantity::{GravityChange, Hours, Measured};
+use crate::quantity::{GravityChange, HAIR, Hours, Measured};
 
 /// So far above its end, a steady beer looks stuck.
 const STUCK: GravityChange = GravityChange::literal(0.004);

@@ -1,11 +1,10 @@
 //! Where the gravity is expected to end: by the satellite, by what the brewer was told, by the family.
 
 use super::course::Course;
-use super::left_to_ferment::HAIR;
 use super::satellite_end::{SatelliteEnd, satellite_end};
 use crate::advice::family::Span;
 use crate::advice::practice::{APART, P95};
-use crate::quantity::{Estimate, Measured, SpecificGravity};
+use crate::quantity::{Estimate, HAIR, Measured, SpecificGravity};
 
 /// The main beer ends so near to its satellite.
 const BESIDE_SATELLITE: f64 = 0.001;

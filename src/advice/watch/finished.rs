@@ -10,7 +10,7 @@
 use super::believable_end::{believable_end, long_enough};
 use super::course::{Course, Finish, Look, Next, Reason, State};
 use super::expected_end::expected;
-use super::left_to_ferment::{HAIR, Tail, left_by_range, left_by_tail};
+use super::left_to_ferment::{Tail, left_by_range, left_by_tail};
 use super::next_measurement::next_measurement;
 use super::refracted::{Change, change};
 use super::started::not_started;
@@ -19,7 +19,7 @@ use crate::advice::family::Family;
 use crate::advice::practice::{AFTER_ROUSING, COOL_BEER, P95, POINT, STRONG};
 use crate::advice::{Advice, Verdict};
 use crate::order::in_order;
-use crate::quantity::{GravityChange, Hours, Measured};
+use crate::quantity::{GravityChange, HAIR, Hours, Measured};
 use crate::science::{Amount, Source, Term, Worked};
 
 /// The fastest fall that may stay possible in a finish, points a day.

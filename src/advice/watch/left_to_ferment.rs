@@ -5,9 +5,6 @@ use super::expected_end::{Expected, has_passed};
 use crate::advice::practice::P95;
 use crate::quantity::{Estimate, GravityChange, Hours, Measured, SpecificGravity};
 
-/// Hairs of floating point.
-pub(super) const HAIR: f64 = 1e-9;
-
 /// How fast the last points of a fermentation go.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Tail {

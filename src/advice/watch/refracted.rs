@@ -3,7 +3,7 @@
 use super::course::{Course, Reason, Refracted};
 use crate::advice::practice::APART;
 use crate::order::in_order;
-use crate::quantity::{Measured, Moment, Plato};
+use crate::quantity::{HAIR, Measured, Moment, Plato};
 
 /// One mark of the usual scale, °Bx.
 const MARK: f64 = 0.2;
@@ -37,9 +37,9 @@ pub(super) fn change(course: &Course, from: Moment) -> Option<Change> {
     let now = lowest_now.fold(f64::MAX, f64::min);
     let far = |look: &&Refracted| last.at.since(look.at).value() >= APART.value() - 0.5;
     let fall = shown(looks.iter().rev().find(far)?) - now;
-    if fall > MARK + 1e-9 {
+    if fall > MARK + HAIR {
         Some(Change::Falls(Plato::nearest(fall)))
-    } else if fall >= -MARK - 1e-9 {
+    } else if fall >= -MARK - HAIR {
         Some(Change::Steady)
     } else {
         None

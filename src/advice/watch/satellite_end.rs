@@ -5,10 +5,9 @@
 //! expected end and never raise it.
 
 use super::course::Look;
-use super::left_to_ferment::HAIR;
 use crate::advice::practice::{APART, POINT, SLOW_A_DAY};
 use crate::order::in_order;
-use crate::quantity::{Estimate, Measured, Moment, SpecificGravity};
+use crate::quantity::{Estimate, HAIR, Measured, Moment, SpecificGravity};
 
 /// What the satellite's readings are worth.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -8,9 +8,8 @@
 //! it, and not more than a point above where the pace until then would have brought it, it drifts.
 
 use super::course::Look;
-use super::left_to_ferment::HAIR;
 use crate::advice::practice::{POINT, SLOW_A_DAY};
-use crate::quantity::{Hours, Measured};
+use crate::quantity::{HAIR, Hours, Measured};
 
 /// How far back a drift is looked for.
 const BACK: [Hours; 2] = [Hours::literal(168.0), Hours::literal(336.0)];
