@@ -3,7 +3,7 @@
 use super::record::{BottlingRecord, OpeningRecord};
 use super::summary::Summary;
 use crate::advice::bottle::stock::how_many;
-use crate::advice::open::Standing;
+use crate::advice::open::WaitingBottles;
 use crate::advice::open::learned::Outcome;
 use crate::advice::open::worried::Facts;
 use crate::advice::practice::{COOL_PLACE, remembered};
@@ -75,8 +75,8 @@ impl BottlingRecord {
 
     /// How the bottles stand at `now`.
     #[must_use]
-    pub fn standing(&self, original: Option<SpecificGravity>, now: Moment) -> Standing {
-        Standing { bottled: self.moved.unwrap_or(self.at), place: self.place, original, now }
+    pub fn waiting(&self, original: Option<SpecificGravity>, now: Moment) -> WaitingBottles {
+        WaitingBottles { bottled: self.moved.unwrap_or(self.at), place: self.place, original, now }
     }
 }
 

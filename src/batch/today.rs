@@ -69,7 +69,7 @@ impl Summary {
     #[must_use]
     pub fn today(&self, now: Moment) -> Today {
         let opening = self.bottling.as_ref().map(|(_, record)| {
-            open::judge(record.standing(self.original.map(Estimate::value), now))
+            open::judge(record.waiting(self.original.map(Estimate::value), now))
         });
         let (stage, next) = match &opening {
             Some(opening) => (Stage::Open, self.next_bottle(opening.next)),

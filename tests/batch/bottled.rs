@@ -51,10 +51,10 @@ fn what_was_weighed_is_what_is_expected() {
 #[test]
 fn bottles_that_were_moved_count_from_then() {
     let mut record = bottling(11.0);
-    let standing = |record: &BottlingRecord| record.standing(None, day(40.0)).bottled;
-    assert_eq!(standing(&record), day(11.0));
+    let waiting = |record: &BottlingRecord| record.waiting(None, day(40.0)).bottled;
+    assert_eq!(waiting(&record), day(11.0));
     record.moved = Some(day(30.0));
-    assert_eq!(standing(&record), day(30.0));
+    assert_eq!(waiting(&record), day(30.0));
 }
 
 #[test]

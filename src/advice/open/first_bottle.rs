@@ -18,7 +18,7 @@ const CHILL: Hours = Hours::literal(48.0);
 
 /// What is known of bottles that stand and wait.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Standing {
+pub struct WaitingBottles {
     /// When they were filled, or came to where they stand.
     pub bottled: Moment,
     /// Where they stand.
@@ -73,31 +73,31 @@ fn days(original: Option<SpecificGravity>) -> f64 {
     if original.is_some_and(|og| og > STRONG) { 28.0 } else { 14.0 }
 }
 
-fn too_cold(standing: &Standing) -> bool {
-    standing.place.is_some_and(|place| place < HARDLY_WORKS)
+fn too_cold(waiting: &WaitingBottles) -> bool {
+    waiting.place.is_some_and(|place| place < HARDLY_WORKS)
 }
 
 /// The dates. In a place too cold they count from now, as if the bottles were warmed today.
 ///
 /// ```
-/// use fermentside::advice::open::{Standing, dates};
+/// use fermentside::advice::open::{WaitingBottles, dates};
 /// use fermentside::quantity::{Celsius, Moment, SpecificGravity};
 ///
 /// let bottled: Moment = "2026-03-01T12:00+00:00".parse()?;
 /// let place = Some(Celsius::literal(20.0));
 /// let try_one = |sg| {
 ///     let original = Some(SpecificGravity::literal(sg));
-///     dates(Standing { bottled, place, original, now: bottled }).try_one.local_text()
+///     dates(WaitingBottles { bottled, place, original, now: bottled }).try_one.local_text()
 /// };
 /// assert_eq!(try_one(1.050), "2026-03-15T12:00");
 /// assert_eq!(try_one(1.070), "2026-03-29T12:00");
 /// # Ok::<(), fermentside::quantity::MomentError>(())
 /// ```
 #[must_use]
-pub fn dates(standing: Standing) -> Dates {
-    let slow = standing.place.is_some_and(|place| (HARDLY_WORKS..COOL_PLACE).contains(&place));
-    let days = days(standing.original) * if slow { 2.0 } else { 1.0 };
-    let from = if too_cold(&standing) { standing.now } else { standing.bottled };
+pub fn dates(waiting: WaitingBottles) -> Dates {
+    let slow = waiting.place.is_some_and(|place| (HARDLY_WORKS..COOL_PLACE).contains(&place));
+    let days = days(waiting.original) * if slow { 2.0 } else { 1.0 };
+    let from = if too_cold(&waiting) { waiting.now } else { waiting.bottled };
     let after = |days: f64| from.after(Hours::nearest(days * 24.0));
     let try_one = after(days);
     Dates {
@@ -110,41 +110,41 @@ pub fn dates(standing: Standing) -> Dates {
 /// Judges whether to try one. The date is a plan and no promise; only the bottle tells.
 ///
 /// ```
-/// use fermentside::advice::{Verdict, open::{Next, Standing, judge}};
+/// use fermentside::advice::{Verdict, open::{Next, WaitingBottles, judge}};
 /// use fermentside::quantity::{Celsius, Moment};
 ///
 /// let [bottled, now] = ["2026-03-01T12:00+00:00", "2026-03-20T12:00+00:00"].map(str::parse::<Moment>);
 /// let (bottled, now) = (bottled?, now?);
-/// let at = |t| judge(Standing { bottled, place: Some(Celsius::literal(t)), original: None, now });
+/// let at = |t| judge(WaitingBottles { bottled, place: Some(Celsius::literal(t)), original: None, now });
 /// assert_eq!(at(20.0).next, Next::TryOne);
 /// // Too cold for the yeast: no number of days makes them ready.
 /// assert!(matches!(at(8.0).next, Next::Warm(_)) && at(8.0).verdict == Verdict::Wait);
 /// # Ok::<(), fermentside::quantity::MomentError>(())
 /// ```
 #[must_use]
-pub fn judge(standing: Standing) -> Advice<Reason, Next> {
-    let age = standing.now.since(standing.bottled);
+pub fn judge(waiting: WaitingBottles) -> Advice<Reason, Next> {
+    let age = waiting.now.since(waiting.bottled);
     let mut reasons = vec![Reason::InBottle(age)];
-    if days(standing.original) > 14.0 {
+    if days(waiting.original) > 14.0 {
         reasons.push(Reason::Strong);
     }
-    match standing.place {
+    match waiting.place {
         None => reasons.push(Reason::PlaceUnknown),
         Some(place) if place < HARDLY_WORKS => reasons.push(Reason::TooCold(place)),
         Some(place) if place < COOL_PLACE => reasons.push(Reason::Cool(place)),
         Some(place) if place > HOT => reasons.push(Reason::Hot(place)),
         Some(_) => {}
     }
-    let ready = dates(standing).try_one;
-    let (verdict, next) = if too_cold(&standing) {
+    let ready = dates(waiting).try_one;
+    let (verdict, next) = if too_cold(&waiting) {
         (Verdict::Wait, Next::Warm(ready))
-    } else if standing.now >= ready {
+    } else if waiting.now >= ready {
         (Verdict::Go, Next::TryOne)
     } else {
         (Verdict::Wait, Next::WaitUntil(ready))
     };
     let mut worked = Worked::default().input(Term::HistoryOfTheBeer, age);
-    if let Some(place) = standing.place {
+    if let Some(place) = waiting.place {
         worked = worked.input(Term::WarmestTemperature, place);
     }
     Advice { verdict, reasons, next, worked }
@@ -156,7 +156,7 @@ mod tests {
 
     fn after(days: f64, place: f64, og: f64) -> Advice<Reason, Next> {
         let bottled: Moment = "2026-04-01T18:00+01:00".parse().expect("a moment");
-        judge(Standing {
+        judge(WaitingBottles {
             bottled,
             place: Some(Celsius::literal(place)),
             original: Some(SpecificGravity::literal(og)),
@@ -191,13 +191,13 @@ mod tests {
     #[test]
     fn the_first_is_chilled_two_days_before_it_is_tried() {
         let bottled: Moment = "2026-04-01T18:00+01:00".parse().expect("a moment");
-        let standing = Standing {
+        let waiting = WaitingBottles {
             bottled,
             place: None,
             original: Some(SpecificGravity::literal(1.075)),
             now: bottled,
         };
-        let dates = dates(standing);
+        let dates = dates(waiting);
         assert_eq!(dates.try_one.since(dates.chill).value(), 48.0);
         assert_eq!(dates.try_one.since(bottled).days(), 28.0);
         assert_eq!(dates.ready_by.since(bottled).days(), 42.0);

@@ -7,4 +7,4 @@ pub mod pressures;
 pub mod remark;
 pub mod worried;
 
-pub use first_bottle::{Dates, Next, Reason, Standing, dates, judge};
+pub use first_bottle::{Dates, Next, Reason, WaitingBottles, dates, judge};

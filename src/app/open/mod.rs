@@ -23,7 +23,7 @@ pub fn parts(m: &Model, s: &Summary) -> Vec<Part> {
     }];
     if let Some((_, record)) = &s.bottling {
         let original = s.original.map(Estimate::value);
-        let plan = (words.plan)(w, dates(record.standing(original, m.now)), record);
+        let plan = (words.plan)(w, dates(record.waiting(original, m.now)), record);
         parts.push(Part::new("open/plan", What::Figures(plan)));
         parts.push(text("open/try-one", "small", words.try_one));
         parts.push(place::parts(m, &s.id));
