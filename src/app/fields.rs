@@ -1,6 +1,6 @@
 //! Fields that more than one screen asks for.
 
-use super::ask::{Ask, Asked, Chosen, ask, choice, pick};
+use super::ask::{Ask, Asked, Chosen, answer, ask, pick};
 use super::model::Model;
 use crate::batch::{HydrometerItem, Id};
 use crate::quantity::{Bounds, Celsius, Litres, Measured, VolumeUnit};
@@ -41,14 +41,9 @@ pub fn volume(
 
 /// How a sample stood: still, unless it was given otherwise.
 pub fn condition(m: &Model, name: &str, first: Option<Condition>) -> Chosen<Condition> {
-    let named = |(one, stored)| (one, stored, (m.words.names.condition)(one));
-    let options = CONDITIONS.map(named);
-    choice(m, name, (m.words.fields.the_sample, ""), &options, first.unwrap_or(Condition::Still))
+    let label = (m.words.fields.the_sample, "");
+    answer(m, name, label, m.words.names.condition, first.unwrap_or(Condition::Still))
 }
-
-/// Conditions and their stored names, in the order offered.
-const CONDITIONS: [(Condition, &str); 3] =
-    [(Condition::Still, "still"), (Condition::Foam, "foam"), (Condition::Gassy, "gassy")];
 
 /// The hydrometer used, of those in Gear: the instrument, its identity's field. One that was given stays
 /// what it is when it is gone from Gear.

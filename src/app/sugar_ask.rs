@@ -8,14 +8,6 @@ use crate::quantity::{Bounds, Gravity, Share, ShareUnit, SpecificGravity};
 use crate::science::priming::{KeptWort, OwnSugar, Sugar};
 use crate::science::sucrose;
 
-/// Known sugars and their stored names, the commonest first.
-const KNOWN: [(Sugar, &str); 5] = [
-    (Sugar::Sucrose, "sucrose"),
-    (Sugar::DextroseMonohydrate, "dextrose_monohydrate"),
-    (Sugar::GlucoseAnhydrous, "glucose_anhydrous"),
-    (Sugar::DryMaltExtract, "dry_malt_extract"),
-    (Sugar::Honey, "honey"),
-];
 /// The stored name of a syrup by its label.
 const LABEL: &str = "label";
 /// The stored name of wort kept back.
@@ -66,20 +58,21 @@ pub fn ask_sugar(
     let words = &m.words.bottle.priming;
     let own = own(m);
     let known =
-        KNOWN.map(|(one, stored)| (stored.to_owned(), (m.words.names.sugar)(one).to_owned()));
+        Sugar::ALL.map(|one| (one.name().to_owned(), (m.words.names.sugar)(one).to_owned()));
     let mine = own.iter().map(|(stored, name, _)| (stored.clone(), name.clone()));
     let more = [(LABEL, words.by_label), (WORT, words.wort)];
     let more = more.map(|(stored, words)| (stored.to_owned(), words.to_owned()));
     let options = known.into_iter().chain(mine).chain(more).collect();
-    let chosen = pick(m, &format!("{scope}sugar"), (words.sugar, ""), options, KNOWN[0].1);
+    let chosen =
+        pick(m, &format!("{scope}sugar"), (words.sugar, ""), options, Sugar::Sucrose.name());
     let mine = own.into_iter().find(|(stored, ..)| *stored == chosen.value);
     let which = match (&mine, chosen.value.as_str()) {
         (Some((.., sugar)), _) => Which::Known(Sugar::Own(*sugar)),
         (None, LABEL) => Which::Label,
         (None, WORT) => Which::Wort,
         (None, name) => {
-            let known = KNOWN.into_iter().find(|(_, stored)| *stored == name);
-            known.map_or(Which::Nothing, |(sugar, _)| Which::Known(sugar))
+            let known = Sugar::ALL.into_iter().find(|one| one.name() == name);
+            known.map_or(Which::Nothing, Which::Known)
         }
     };
     let unit = m.units().gravity;

@@ -111,16 +111,16 @@ impl Units {
     };
 }
 
-/// Day or night.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Theme {
-    /// As the phone.
-    Follow,
-    /// Always day.
-    Day,
-    /// Always night.
-    Night,
+crate::choices! {
+    /// Day or night.
+    pub enum Theme {
+        /// As the phone.
+        Follow = "follow",
+        /// Always day.
+        Day = "day",
+        /// Always night.
+        Night = "night",
+    }
 }
 
 record! {

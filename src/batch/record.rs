@@ -37,14 +37,14 @@ record! {
     }
 }
 
-/// Which vessel a reading is from.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Vessel {
-    /// The batch itself.
-    Main,
-    /// The fast-ferment sample beside it.
-    Satellite,
+crate::choices! {
+    /// Which vessel a reading is from.
+    pub enum Vessel {
+        /// The batch itself.
+        Main = "main",
+        /// The fast-ferment sample beside it.
+        Satellite = "satellite",
+    }
 }
 
 /// What a refractometer showed, and what its mark is divided by in unfermented wort.
@@ -61,16 +61,16 @@ const fn usual_factor() -> WortFactor {
     USUAL_FACTOR
 }
 
-/// What was added to beer that already ferments. Any of it makes the expected end uncertain.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Added {
-    /// Sugar, honey, syrup, more malt.
-    Sugar,
-    /// Fruit or juice.
-    Fruit,
-    /// Something else that ferments.
-    Other,
+crate::choices! {
+    /// What was added to beer that already ferments. Any of it makes the expected end uncertain.
+    pub enum Added {
+        /// Sugar = "sugar", honey, syrup, more malt.
+        Sugar = "sugar",
+        /// Fruit or juice.
+        Fruit = "fruit",
+        /// Something else that ferments.
+        Other = "other",
+    }
 }
 
 record! {
@@ -200,16 +200,16 @@ impl From<Fizz> for u8 {
     }
 }
 
-/// How clear it was.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Clarity {
-    /// Bright.
-    Bright,
-    /// Hazy.
-    Hazy,
-    /// Cloudy.
-    Cloudy,
+crate::choices! {
+    /// How clear it was.
+    pub enum Clarity {
+        /// Bright.
+        Bright = "bright",
+        /// Hazy.
+        Hazy = "hazy",
+        /// Cloudy.
+        Cloudy = "cloudy",
+    }
 }
 
 record! {

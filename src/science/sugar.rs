@@ -97,6 +97,26 @@ impl Sugar {
         Self::Honey,
     ];
 
+    /// The name it is stored under.
+    ///
+    /// ```
+    /// use fermentside::science::priming::Sugar;
+    ///
+    /// assert_eq!(Sugar::DextroseMonohydrate.name(), "dextrose_monohydrate");
+    /// ```
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Sucrose => "sucrose",
+            Self::DextroseMonohydrate => "dextrose_monohydrate",
+            Self::GlucoseAnhydrous => "glucose_anhydrous",
+            Self::DryMaltExtract => "dry_malt_extract",
+            Self::Honey => "honey",
+            Self::Own(_) => "own",
+            Self::Wort(_) => "wort",
+        }
+    }
+
     /// Grams of carbon dioxide from a gram, at full yield, with the kind's own spread.
     ///
     /// ```

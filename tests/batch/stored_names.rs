@@ -43,16 +43,17 @@ fn the_words_stay() {
         words(&Sugar::ALL),
         "sucrose dextrose_monohydrate glucose_anhydrous dry_malt_extract honey"
     );
+    assert_eq!(Sugar::ALL.map(Sugar::name).join(" "), words(&Sugar::ALL));
     assert_eq!(words(&Condition::ALL), "still foam gassy");
     assert_eq!(words(&Seal::ALL), "airlock sealed unsure");
     assert_eq!(words(&Working::ALL), "quiet still unsure");
     assert_eq!(words(&Method::ALL), "sprinkled rehydrated");
     assert_eq!(words(&self_heating::Vessel::ALL), "bucket glass insulated water_tub");
     assert_eq!(words(&Fermentable::ALL), "malt_syrup dry_malt sucrose dextrose honey own");
-    assert_eq!(words(&[Clarity::Bright, Clarity::Hazy, Clarity::Cloudy]), "bright hazy cloudy");
-    assert_eq!(words(&[Vessel::Main, Vessel::Satellite]), "main satellite");
-    assert_eq!(words(&[Added::Sugar, Added::Fruit, Added::Other]), "sugar fruit other");
-    assert_eq!(words(&[Theme::Follow, Theme::Day, Theme::Night]), "follow day night");
+    assert_eq!(words(&Clarity::ALL), "bright hazy cloudy");
+    assert_eq!(words(&Vessel::ALL), "main satellite");
+    assert_eq!(words(&Added::ALL), "sugar fruit other");
+    assert_eq!(words(&Theme::ALL), "follow day night");
     assert_eq!(words(&GravityUnit::ALL), "specific_gravity plato");
     assert_eq!(words(TemperatureUnit::ALL), "celsius fahrenheit");
     assert_eq!(words(VolumeUnit::ALL), "litres us_gallons imperial_gallons");

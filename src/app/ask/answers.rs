@@ -51,9 +51,37 @@ pub fn listed_or_none<T: Choices>(
     words: fn(T) -> &'static str,
     none: &str,
 ) -> Chosen<Option<T>> {
-    let (value, mut choice) = asked(m, name, label, words, None);
-    choice.options.insert(0, (String::new(), none.to_owned()));
+    let (value, choice) = asked_or_none(m, name, label, words, none, None);
     Chosen { value, part: Part::new(name, What::Pick(choice)) }
+}
+
+/// One of a few answers, side by side, that begin with none of them, in the words `none`.
+pub fn answer_or_nothing<T: Choices>(
+    m: &Model,
+    name: &str,
+    label: Label,
+    words: fn(T) -> &'static str,
+    none: &str,
+    first: Option<T>,
+) -> Chosen<Option<T>> {
+    let (value, choice) = asked_or_none(m, name, label, words, none, first);
+    Chosen { value, part: Part::new(name, What::Choice(choice)) }
+}
+
+fn asked_or_none<T: Choices>(
+    m: &Model,
+    name: &str,
+    label: Label,
+    words: fn(T) -> &'static str,
+    none: &str,
+    first: Option<T>,
+) -> (Option<T>, Choice) {
+    let mut options = options_of(words);
+    options.insert(0, (String::new(), none.to_owned()));
+    let first = place_of(first).map_or(0, |at| at + 1);
+    let (at, choice) = chosen(m, name, label, options, Some(first));
+    let at = at.and_then(|at| at.checked_sub(1));
+    (at.and_then(|at| T::all().get(at)).copied(), choice)
 }
 
 fn asked<T: Choices>(
@@ -63,11 +91,17 @@ fn asked<T: Choices>(
     words: fn(T) -> &'static str,
     first: Option<T>,
 ) -> (Option<T>, Choice) {
-    let all = T::all();
-    let options = all.iter().map(|one| (one.name().to_owned(), words(*one).to_owned()));
-    let first = first.and_then(|first| all.iter().position(|one| *one == first));
-    let (at, choice) = chosen(m, name, label, options.collect(), first);
-    (at.and_then(|at| all.get(at)).copied(), choice)
+    let (at, choice) = chosen(m, name, label, options_of(words), place_of(first));
+    (at.and_then(|at| T::all().get(at)).copied(), choice)
+}
+
+/// Every answer's stored name, with its words.
+fn options_of<T: Choices>(words: fn(T) -> &'static str) -> Vec<(String, String)> {
+    T::all().iter().map(|one| (one.name().to_owned(), words(*one).to_owned())).collect()
+}
+
+fn place_of<T: Choices>(answer: Option<T>) -> Option<usize> {
+    answer.and_then(|answer| T::all().iter().position(|one| *one == answer))
 }
 
 /// Which of the options is chosen, compiled once for all types.

@@ -7,9 +7,9 @@ mod answers;
 mod gravity;
 mod plain;
 
-pub use answers::{answer, answer_or_none, listed, listed_or_none};
+pub use answers::{answer, answer_or_none, answer_or_nothing, listed, listed_or_none};
 pub use gravity::{AskGravity, AskedGravity, ask_gravity};
-pub use plain::{Chosen, choice, choose, moment, pick, words_field};
+pub use plain::{Chosen, choice, moment, pick, words_field};
 
 use super::model::Model;
 use super::part::{Number, Part, What};

@@ -3,7 +3,6 @@
 use super::Asked;
 use crate::app::model::Model;
 use crate::app::part::{Choice, MomentField, Part, What, WordsField};
-use crate::choices::Choices;
 use crate::quantity::{Moment, ReadError};
 
 /// A choice as it stands, and the part that shows it.
@@ -57,19 +56,6 @@ pub fn choice<T: Copy + PartialEq>(
 ) -> Chosen<T> {
     let (value, choice) = chosen(m, name, words, options, first);
     Chosen { value, part: Part::new(name, What::Choice(choice)) }
-}
-
-/// One of many of a type, as a list.
-pub fn choose<T: Choices>(
-    m: &Model,
-    name: &str,
-    words: (&str, &str),
-    say: fn(T) -> &'static str,
-    first: T,
-) -> Chosen<T> {
-    let options: Vec<_> = T::all().iter().map(|&one| (one, one.name(), say(one))).collect();
-    let (value, choice) = chosen(m, name, words, &options, first);
-    Chosen { value, part: Part::new(name, What::Pick(choice)) }
 }
 
 /// One of many, as a list; texts may be the brewer's own. What is chosen is a stored name.

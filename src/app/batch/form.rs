@@ -3,7 +3,7 @@
 use crate::advice::family::{Family, Span};
 use crate::app::act::{Act, BatchAct};
 use crate::app::ask::{
-    Ask, AskGravity, Asked, AskedGravity, Chosen, Wrong, ask, ask_gravity, choose, moment,
+    Ask, AskGravity, Asked, AskedGravity, Chosen, Wrong, ask, ask_gravity, listed, moment,
     words_field,
 };
 use crate::app::event::Effect;
@@ -76,7 +76,7 @@ impl Fields {
                     start: Litres::literal(20.0),
                 },
             ),
-            family: choose(
+            family: listed(
                 m,
                 &name("family"),
                 (m.words.names.yeast, ""),

@@ -2,7 +2,7 @@
 //! top of the settings that are there.
 
 use crate::app::act::{Act, GearAct, UnitsOf};
-use crate::app::ask::{Ask, Asked, Chosen, ask, choice};
+use crate::app::ask::{Ask, Asked, Chosen, answer, ask, choice};
 use crate::app::event::Effect;
 use crate::app::model::{Model, Then};
 use crate::app::part::{Part, Tag, What, action, group, heading};
@@ -23,8 +23,6 @@ pub const HEIGHT: &str = "gear/height";
 
 /// Where people brew: from the Dead Sea to the highest towns.
 const HEIGHTS: Bounds<Metres> = Bounds::new(Metres::literal(-400.0), Metres::literal(5000.0));
-const THEMES: [(Theme, &str); 3] =
-    [(Theme::Follow, "follow"), (Theme::Day, "day"), (Theme::Night, "night")];
 /// Steps of scales in use, the first two for one bottle.
 const SCALES: [(Grams, &str); 4] = [
     (Grams::literal(0.01), "0.01"),
@@ -63,8 +61,8 @@ fn volume(m: &Model) -> Chosen<VolumeUnit> {
 }
 
 fn theme(m: &Model) -> Chosen<Theme> {
-    let options = THEMES.map(|(theme, stored)| (theme, stored, (m.words.names.theme)(theme)));
-    choice(m, THEME, (m.words.gear.colours, ""), &options, m.settings().theme)
+    let label = (m.words.gear.colours, "");
+    answer(m, THEME, label, m.words.names.theme, m.settings().theme)
 }
 
 fn scale(m: &Model) -> Chosen<Grams> {

@@ -1,7 +1,7 @@
 //! How a bottle was.
 
 use crate::app::act::{Act, OpenAct};
-use crate::app::ask::{Asked, Chosen, choice, moment, words_field};
+use crate::app::ask::{Asked, Chosen, answer_or_none, choice, moment, words_field};
 use crate::app::event::Effect;
 use crate::app::model::{Model, Then};
 use crate::app::part::{Part, What, form, heading, submit};
@@ -13,10 +13,8 @@ use crate::quantity::Moment;
 const FORM: &str = "open/form";
 /// The fields, which are forgotten once it is saved.
 const FIELDS: [&str; 5] = ["fizz", "clarity", "taste", "note", "at"];
-/// Stored names of how much fizz, and of how clear it was.
+/// Stored names of how much fizz.
 const FIZZ: [&str; 5] = ["1", "2", "3", "4", "5"];
-const CLARITY: [(Clarity, &str); 3] =
-    [(Clarity::Bright, "bright"), (Clarity::Hazy, "hazy"), (Clarity::Cloudy, "cloudy")];
 
 /// How the names of a batch's fields here begin.
 pub fn scope(batch: &Id) -> String {
@@ -38,10 +36,9 @@ fn fields(m: &Model, batch: &Id) -> Fields {
         .zip(FIZZ.iter().zip(words.fizzes))
         .map(|(number, (stored, words))| (Fizz::new(number), *stored, words))
         .collect();
-    let clear = CLARITY.map(|(one, stored)| (Some(one), stored, (words.clarity)(one)));
     Fields {
         fizz: choice(m, &name("fizz"), (words.fizz, ""), &fizz, None),
-        clarity: choice(m, &name("clarity"), (words.how_clear, ""), &clear, None),
+        clarity: answer_or_none(m, &name("clarity"), (words.how_clear, ""), words.clarity),
         taste: words_field(m, &name("taste"), words.taste, "", false),
         note: words_field(m, &name("note"), words.note, "", true),
         at: moment(m, &name("at"), words.at, None),

@@ -3,27 +3,17 @@
 use crate::advice::open::pressures::{COLD, pressures};
 use crate::advice::open::remark::remark;
 use crate::advice::open::worried::{Facts, Symptom, help};
-use crate::app::ask::choice;
+use crate::app::ask::answer_or_none;
 use crate::app::fold::fold;
 use crate::app::model::Model;
 use crate::app::part::{Item, Part, Tag, What, group, heading, status, text};
 use crate::batch::Summary;
 
-/// What is seen, and its stored name, the most dangerous first.
-const SYMPTOMS: [(Symptom, &str); 5] = [
-    (Symptom::OneBurst, "burst"),
-    (Symptom::GushingAll, "gush-all"),
-    (Symptom::GushingSome, "gush-some"),
-    (Symptom::FlatAll, "flat-all"),
-    (Symptom::FlatSome, "flat-some"),
-];
-
 /// Questions and answers, folded away until they are wanted.
 pub fn parts(m: &Model, s: &Summary) -> Part {
     let words = &m.words.open.worried;
-    let options = SYMPTOMS.map(|(one, stored)| (Some(one), stored, (words.symptom)(one)));
     let name = format!("{}symptom", super::form::scope(&s.id));
-    let seen = choice(m, &name, (words.what_is_seen, ""), &options, None);
+    let seen = answer_or_none(m, &name, (words.what_is_seen, ""), words.symptom);
     let facts = s.facts(m.settings().height, m.now);
     let found = seen.value.zip(facts).map(|(symptom, facts)| answer(m, symptom, &facts));
     let said = status("worried/said", found.unwrap_or_default());

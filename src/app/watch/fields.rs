@@ -2,8 +2,8 @@
 
 use super::noting::Noted;
 use crate::app::ask::{
-    Ask, AskGravity, Asked, AskedGravity, Chosen, Wrong, ask, ask_gravity, choice, moment,
-    words_field,
+    Ask, AskGravity, Asked, AskedGravity, Chosen, Wrong, answer, answer_or_nothing, ask,
+    ask_gravity, moment, words_field,
 };
 use crate::app::fields::{SAMPLE, condition, hydrometer, temperature};
 use crate::app::model::Model;
@@ -19,15 +19,6 @@ const ROOM: Bounds<Celsius> = Bounds::new(Celsius::literal(-20.0), Celsius::lite
 const BRIX: Bounds<Plato> = Bounds::new(Plato::literal(0.0), Plato::literal(40.0));
 /// Factors of wort.
 const FACTOR: Bounds<WortFactor> = Bounds::new(WortFactor::literal(0.9), WortFactor::literal(1.2));
-
-/// The vessels and what may be added, with their stored names, in the order offered.
-const VESSELS: [(Vessel, &str); 2] = [(Vessel::Main, "main"), (Vessel::Satellite, "satellite")];
-const ADDED: [(Option<Added>, &str); 4] = [
-    (None, ""),
-    (Some(Added::Sugar), "sugar"),
-    (Some(Added::Fruit), "fruit"),
-    (Some(Added::Other), "other"),
-];
 
 /// The fields of a reading.
 pub struct Fields {
@@ -55,17 +46,12 @@ impl Fields {
         let before = noted.before.as_ref();
         let name = |key: &str| format!("{}{key}", noted.scope);
         let vessel = {
-            let named = |(one, stored)| {
-                let satellite = one == Vessel::Satellite;
-                (one, stored, if satellite { words.the_satellite } else { words.the_batch })
-            };
             let first = before.map_or(noted.vessel, |before| before.vessel);
-            choice(m, &name("vessel"), (words.from, ""), &VESSELS.map(named), first)
+            answer(m, &name("vessel"), (words.from, ""), words.which_vessel, first)
         };
         let added = {
-            let named = |(one, stored)| (one, stored, (words.what_added)(one));
-            let first = before.and_then(|before| before.added);
-            choice(m, &name("added"), (words.added, ""), &ADDED.map(named), first)
+            let (label, first) = ((words.added, ""), before.and_then(|before| before.added));
+            answer_or_nothing(m, &name("added"), label, words.may_be_added, words.nothing, first)
         };
         let gravity = {
             let (unit, start) = (m.units().gravity, s.rest(vessel.value));

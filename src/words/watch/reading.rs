@@ -1,6 +1,6 @@
 //! The form of a reading.
 
-use crate::batch::Added;
+use crate::batch::{Added, Vessel};
 use crate::quantity::SpecificGravity;
 use crate::science::sucrose;
 use crate::words::texts::texts;
@@ -23,8 +23,7 @@ texts! {
         beer_hint: "By strip or probe.",
         room: "Room",
         from: "From",
-        the_batch: "The batch",
-        the_satellite: "The satellite",
+        nothing: "Nothing",
         added: "Added after this reading",
         at: "Read",
         note: "Note",
@@ -39,18 +38,26 @@ texts! {
         saved: "Reading saved",
         changed: "Reading changed",
     } says {
-        what_added: fn(Option<Added>) -> &'static str = what_added,
+        which_vessel: fn(Vessel) -> &'static str = which_vessel,
+        may_be_added: fn(Added) -> &'static str = may_be_added,
         extract: fn(SpecificGravity) -> String = extract,
     }
 }
 
+/// What a reading is of.
+const fn which_vessel(vessel: Vessel) -> &'static str {
+    match vessel {
+        Vessel::Main => "The batch",
+        Vessel::Satellite => "The satellite",
+    }
+}
+
 /// What may be added.
-const fn what_added(added: Option<Added>) -> &'static str {
+const fn may_be_added(added: Added) -> &'static str {
     match added {
-        None => "Nothing",
-        Some(Added::Sugar) => "Sugar, honey or malt",
-        Some(Added::Fruit) => "Fruit or juice",
-        Some(Added::Other) => "Other",
+        Added::Sugar => "Sugar, honey or malt",
+        Added::Fruit => "Fruit or juice",
+        Added::Other => "Other",
     }
 }
 
