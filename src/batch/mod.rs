@@ -17,6 +17,7 @@ mod pitch_record;
 mod quiet;
 mod record;
 mod rules;
+mod standing;
 mod start;
 mod summary;
 mod tally;

@@ -14,6 +14,7 @@ mod names;
 mod pitch_record;
 mod quiet;
 mod released;
+mod standing;
 mod stored_names;
 mod summary;
 mod support;

@@ -33,8 +33,10 @@ use judge::{Case, Judged};
 
 /// The part of the posterior that lies under the bound for the bottles.
 ///
-/// Chosen by the curve that `tests/calibration` prints: at 0.95 some one beer in ten that rests within
-/// its usual range gets a dose before a satellite was read, and half as many days are waited as at 0.98.
+/// Chosen by the curve that `tests/calibration` prints, together with how often a beer is counted as
+/// stalled: so some one beer in eleven that rests 2 to 8 points high without a satellite gets a dose over
+/// the ceiling, one in eighty by more than 0.7 volumes, and one ordinary ale in twelve waits for longer
+/// than two weeks or for a satellite.
 pub const QUANTILE: f64 = 0.92;
 /// No reading further ahead than this is looked for.
 pub const WITHIN: Hours = Hours::literal(35.0 * 24.0);
@@ -90,6 +92,16 @@ impl Standing {
 
     /// The same with another part of the posterior under the bound: for the curve by which
     /// [`QUANTILE`] was chosen.
+    ///
+    /// ```
+    /// use fermentside::advice::family::Family;
+    /// use fermentside::advice::standing::{QUANTILE, Record, Standing};
+    /// use fermentside::quantity::Moment;
+    ///
+    /// let record = Record::of(Family::CleanAle, Moment::EPOCH);
+    /// let now = Moment::EPOCH;
+    /// assert_eq!(Standing::at(&record, now, QUANTILE), Standing::of(&record, now));
+    /// ```
     #[must_use]
     pub fn at(record: &Record, now: Moment, quantile: f64) -> Self {
         let (case, judged) = Case::new(record, now, quantile);

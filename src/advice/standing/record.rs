@@ -65,6 +65,15 @@ pub struct Record {
 
 impl Record {
     /// Nothing read yet.
+    ///
+    /// ```
+    /// use fermentside::advice::{family::Family, standing::Record};
+    /// use fermentside::quantity::Moment;
+    ///
+    /// let record = Record::of(Family::Saison, Moment::EPOCH);
+    /// assert!(record.main.is_empty() && record.may_go_on());
+    /// assert_eq!(record.range(), Family::Saison.ferments_at());
+    /// ```
     #[must_use]
     pub const fn of(family: Family, begun: Moment) -> Self {
         Self {
@@ -86,12 +95,29 @@ impl Record {
     }
 
     /// The yeast may go on for weeks, or it was fed later: an expected end proves nothing.
+    ///
+    /// ```
+    /// use fermentside::advice::{family::Family, standing::Record};
+    /// use fermentside::quantity::Moment;
+    ///
+    /// assert!(!Record::of(Family::CleanAle, Moment::EPOCH).may_go_on());
+    /// ```
     #[must_use]
     pub const fn may_go_on(&self) -> bool {
         self.family.may_go_on() || self.added.is_some()
     }
 
-    /// The range the yeast ferments in.
+    /// The range the yeast ferments in: the packet's own wins.
+    ///
+    /// ```
+    /// use fermentside::advice::family::{Family, Span};
+    /// use fermentside::advice::standing::Record;
+    /// use fermentside::quantity::{Celsius, Moment};
+    ///
+    /// let mut record = Record::of(Family::CleanAle, Moment::EPOCH);
+    /// record.packet = Some(Span::new(Celsius::literal(15.0), Celsius::literal(24.0)));
+    /// assert_eq!(record.range().from, Celsius::literal(15.0));
+    /// ```
     #[must_use]
     pub fn range(&self) -> Span<Celsius> {
         self.packet.unwrap_or(self.family.ferments_at())

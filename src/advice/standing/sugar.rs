@@ -17,7 +17,17 @@ pub const USUAL_TARGET: CarbonDioxideVolumes = CarbonDioxideVolumes::literal(2.4
 const BEER: (f64, f64) = (20.0, 0.4);
 const WARMEST: (f64, f64) = (20.0, 1.0);
 
-/// The usual bottling of such beer, with nothing left to ferment.
+/// The usual bottling of such beer, with nothing left to ferment; `None` never happens within the formulas'
+/// own range.
+///
+/// ```
+/// use fermentside::advice::family::Family;
+/// use fermentside::advice::standing::{Record, USUAL_TARGET, usual_bottling};
+/// use fermentside::quantity::Moment;
+///
+/// let usual = usual_bottling(&Record::of(Family::CleanAle, Moment::EPOCH));
+/// assert!(usual.is_some_and(|bottling| bottling.target == USUAL_TARGET));
+/// ```
 #[must_use]
 pub fn usual_bottling(record: &Record) -> Option<Bottling> {
     let warmest = Estimate::new(Celsius::nearest(WARMEST.0), WARMEST.1);
@@ -39,6 +49,19 @@ pub fn usual_bottling(record: &Record) -> Option<Bottling> {
 
 /// The most that may be left for that bottling to stay within its ceiling; `None` when even nothing
 /// would be too much.
+///
+/// ```
+/// use fermentside::advice::bottle::kinds::Bottle;
+/// use fermentside::advice::family::Family;
+/// use fermentside::advice::standing::{Record, allowed};
+/// use fermentside::quantity::Moment;
+///
+/// let mut record = Record::of(Family::CleanAle, Moment::EPOCH);
+/// // Sound reusable glass at 2.4 volumes leaves room for about a point.
+/// assert!(allowed(&record).is_some_and(|left| (1.0..1.5).contains(&left.points())));
+/// record.weakest = Some(Bottle::NotForPressure);
+/// assert_eq!(allowed(&record), None);
+/// ```
 #[must_use]
 pub fn allowed(record: &Record) -> Option<GravityChange> {
     let bottling = usual_bottling(record)?;

@@ -1,0 +1,73 @@
+//! How a batch stands, from its record: what the judgement is given.
+
+use super::line::ReadingLine;
+use super::record::Vessel;
+use super::summary::Summary;
+use crate::advice::standing::{Opened, Record, Seen, Standing};
+use crate::quantity::Moment;
+
+/// Fizz of a flat bottle, on the scale of one to five.
+const FLAT: u8 = 1;
+
+impl Summary {
+    /// What is recorded, as the judgement wants it. The weakest bottle on hand and a target are named by
+    /// the caller until they are in the record.
+    #[must_use]
+    pub fn record(&self) -> Record {
+        // What is wrong with one hydrometer is wrong in all of its readings: each has a number.
+        let mut known = Vec::new();
+        let mut number = |line: &ReadingLine| {
+            let id = &line.reading.hydrometer;
+            let at = known.iter().position(|other| other == id).unwrap_or(known.len());
+            if at == known.len() {
+                known.push(id.clone());
+            }
+            u32::try_from(at).unwrap_or(0)
+        };
+        let mut seen = |vessel: Vessel| -> Vec<Seen> {
+            let of_vessel = self.lines.iter().filter(|line| line.reading.vessel == vessel);
+            let one = |line: &ReadingLine| {
+                Some(Seen {
+                    at: line.reading.at,
+                    gravity: line.gravity()?,
+                    beer: line.reading.beer,
+                    instrument: number(line),
+                    doubtful: false,
+                })
+            };
+            of_vessel.filter_map(one).collect()
+        };
+        let (main, satellite) = (seen(Vessel::Main), seen(Vessel::Satellite));
+        let bottling = self.bottling.as_ref().map(|(_, record)| record);
+        let opened = self.openings.iter().map(|(_, opening)| {
+            let how = match opening.fizz {
+                fizz if fizz.gushed() => Opened::Gushed,
+                fizz if fizz.value() == FLAT => Opened::Flat,
+                _ => Opened::Well,
+            };
+            (opening.at, how)
+        });
+        Record {
+            main,
+            satellite,
+            original: self.original,
+            begun: self.heading.started,
+            pitched: self.pitch.as_ref().map(|(_, pitch)| pitch.at),
+            family: self.heading.family,
+            packet: self.heading.packet,
+            stated_end: self.heading.expected_end,
+            added: self.added,
+            weakest: bottling.map(|record| record.weakest),
+            target: bottling.map(|record| record.target),
+            bottled: bottling.map(|record| record.at),
+            opened: opened.collect(),
+            made_safe: None,
+        }
+    }
+
+    /// How it stands at `now`.
+    #[must_use]
+    pub fn standing(&self, now: Moment) -> Standing {
+        Standing::of(&self.record(), now)
+    }
+}
