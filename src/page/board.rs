@@ -1,7 +1,7 @@
 //! The parts that are on the screen, each with its data as a signal: what is drawn is kept, and only what
 //! has changed is told to change.
 
-use crate::app::{Part, What};
+use crate::app::{Choice, Part, What};
 use leptos::prelude::*;
 use std::sync::Arc;
 
@@ -14,7 +14,7 @@ pub struct Node {
     /// Its name.
     pub name: Arc<str>,
     /// Its kind: another kind under the same name is another element.
-    kind: u8,
+    kind: u32,
     /// Its data.
     pub what: ArcRwSignal<What>,
     /// What stands in it.
@@ -34,7 +34,7 @@ impl Node {
     }
 
     /// What it is kept by.
-    pub fn key(&self) -> (Arc<str>, u8) {
+    pub fn key(&self) -> (Arc<str>, u32) {
         (Arc::clone(&self.name), self.kind)
     }
 
@@ -50,9 +50,9 @@ pub fn document_id(name: &str) -> String {
 }
 
 /// A number for what element a part is.
-fn kind_of(what: &What) -> u8 {
+fn kind_of(what: &What) -> u32 {
     match what {
-        What::Heading(level, _) => *level,
+        What::Heading(level, _) => u32::from(*level),
         What::Text(..) => 10,
         What::Line(..) => 11,
         What::Link(_) => 12,
@@ -61,11 +61,11 @@ fn kind_of(what: &What) -> u8 {
         What::Answer(_) => 15,
         What::Verdict(_) => 16,
         What::Number(_) => 17,
-        What::Words(field) => 18 + u8::from(field.long),
-        What::Choice(_) => 20,
-        What::Pick(_) => 21,
+        What::Words(field) => 18 + u32::from(field.long),
+        What::Choice(choice) => 100 + 2 * of_options(choice),
+        What::Pick(choice) => 101 + 2 * of_options(choice),
         What::Tick(_) => 22,
-        What::Moment(_) => 23,
+        What::Moment(field) => 23 + 12 * u32::from(field.text.is_empty()),
         What::Slider(_) => 24,
         What::Stem(_) => 25,
         What::Figures(_) => 26,
@@ -77,8 +77,15 @@ fn kind_of(what: &What) -> u8 {
         What::Heard(_) => 32,
         What::Fold(_) => 33,
         What::Timer(_) => 34,
-        What::Group(group) => 40 + group.tag as u8,
+        What::Group(group) => 40 + group.tag as u32,
     }
+}
+
+/// A number for what is offered to choose from (FNV-1a, Fowler, Noll and Vo): other options, another element.
+fn of_options(choice: &Choice) -> u32 {
+    let letters = choice.options.iter().flat_map(|(stored, words)| [stored, "\n", words, "\n"]);
+    let bytes = letters.flat_map(str::bytes);
+    bytes.fold(0x811C_9DC5_u32, |sum, byte| (sum ^ u32::from(byte)).wrapping_mul(0x0100_0193)) >> 8
 }
 
 /// Puts parts in place of those that are shown, keeping what stays.

@@ -1,56 +1,55 @@
 //! What is read: answers, judgements, figures, tables, lists and workings.
 
 use super::board::Node;
-use super::follow::{list, or_nothing};
-use crate::app::{Answer, Judged, Verdict, What};
+use super::element::{el, list, plain};
+use crate::app::{Answer, Judged, Run, Verdict, What};
 use leptos::prelude::*;
+
+fn of_answer(what: &What, text: fn(&Answer) -> &String) -> String {
+    match what {
+        What::Answer(answer) => text(answer).clone(),
+        _ => String::new(),
+    }
+}
 
 /// The answer of a sum, said aloud as it changes.
 pub fn answer(node: &Node) -> AnyView {
-    let of = |text: fn(&Answer) -> String| {
-        let what = node.what.clone();
-        move || match what.get() {
-            What::Answer(answer) => text(&answer),
-            _ => String::new(),
-        }
-    };
-    view! {
-        <section class="answer" id=node.id() role="status" aria-live="polite">
-            <p class="answer-label">{of(|answer| answer.label.clone())}</p>
-            <p class="answer-main">
-                <strong>{of(|answer| answer.main.clone())}</strong>
-                " "
-                <span class="answer-beside">{of(|answer| answer.beside.clone())}</span>
-            </p>
-            <p class="answer-below">{of(|answer| answer.below.clone())}</p>
-        </section>
-    }
-    .into_any()
+    let label = |what: &What| of_answer(what, |answer| &answer.label);
+    let main = |what: &What| of_answer(what, |answer| &answer.main);
+    let beside = |what: &What| of_answer(what, |answer| &answer.beside);
+    let below = |what: &What| of_answer(what, |answer| &answer.below);
+    let figure = el("P")
+        .with("class", "answer-main")
+        .put(el("STRONG").says(node, main).view())
+        .text(" ")
+        .put(el("SPAN").with("class", "answer-beside").says(node, beside).view());
+    el("SECTION")
+        .with("class", "answer")
+        .with("id", &node.id())
+        .with("role", "status")
+        .with("aria-live", "polite")
+        .put(el("P").with("class", "answer-label").says(node, label).view())
+        .put(figure.view())
+        .put(el("P").with("class", "answer-below").says(node, below).view())
+        .view()
 }
 
 /// The verdict's own shape: it differs in form and lightness, not in hue alone.
-fn shape(verdict: Verdict) -> AnyView {
-    let shape = match verdict {
-        Verdict::Go => view! { <circle cx="24" cy="24" r="19" class="shape-fill" /> }.into_any(),
-        Verdict::Wait => view! {
-            <circle cx="24" cy="24" r="18" class="shape-quiet" />
-            <path d="M24 6a18 18 0 0 1 0 36" class="shape-ring" />
+const fn shape(verdict: Verdict) -> &'static str {
+    match verdict {
+        Verdict::Go => {
+            r#"<svg class="shape" viewBox="0 0 48 48" aria-hidden="true"><circle cx="24" cy="24" r="19" class="shape-fill"/></svg>"#
         }
-        .into_any(),
+        Verdict::Wait => {
+            r#"<svg class="shape" viewBox="0 0 48 48" aria-hidden="true"><circle cx="24" cy="24" r="18" class="shape-quiet"/><path d="M24 6a18 18 0 0 1 0 36" class="shape-ring"/></svg>"#
+        }
         Verdict::Stop => {
-            view! { <path d="M16 4h16l12 12v16l-12 12h-16l-12-12v-16z" class="shape-fill" /> }
-                .into_any()
+            r#"<svg class="shape" viewBox="0 0 48 48" aria-hidden="true"><path d="M16 4h16l12 12v16l-12 12h-16l-12-12v-16z" class="shape-fill"/></svg>"#
         }
         Verdict::CantTell => {
-            view! { <circle cx="24" cy="24" r="18" class="shape-ring shape-dashed" /> }.into_any()
+            r#"<svg class="shape" viewBox="0 0 48 48" aria-hidden="true"><circle cx="24" cy="24" r="18" class="shape-ring shape-dashed"/></svg>"#
         }
-    };
-    view! {
-        <svg class="shape" viewBox="0 0 48 48" aria-hidden="true">
-            {shape}
-        </svg>
     }
-    .into_any()
 }
 
 /// The class that gives a verdict its tone.
@@ -63,135 +62,136 @@ const fn tone(verdict: Verdict) -> &'static str {
     }
 }
 
+fn judged(what: &What) -> Option<&Judged> {
+    match what {
+        What::Verdict(judged) | What::Timer(judged) => Some(judged),
+        _ => None,
+    }
+}
+
 /// The head of a judgement: shape, word and sentence.
 fn head(judged: &Judged) -> AnyView {
-    view! {
-        <div class="verdict-head">
-            {shape(judged.verdict)}
-            <div>
-                <p class="verdict-word">{judged.word}</p>
-                <p class="verdict-sentence">{judged.sentence.clone()}</p>
-            </div>
-        </div>
-    }
-    .into_any()
+    let words = el("DIV").put(plain("P", "verdict-word", judged.word)).put(plain(
+        "P",
+        "verdict-sentence",
+        &judged.sentence,
+    ));
+    el("DIV")
+        .with("class", "verdict-head")
+        .put(el("SPAN").with("class", "shape-frame").drawn(shape(judged.verdict)).view())
+        .put(words.view())
+        .view()
+}
+
+fn face(what: &What) -> AnyView {
+    judged(what).map_or_else(|| list(std::iter::empty()), head)
+}
+
+fn whole_face(what: &What) -> AnyView {
+    let Some(judged) = judged(what) else { return list(std::iter::empty()) };
+    let reasons = judged.reasons.iter().map(|reason| plain("LI", "", reason));
+    let reasons = el("UL").with("class", "reasons").put(list(reasons)).view();
+    list([head(judged), reasons, plain("P", "verdict-next", &judged.next)].into_iter())
+}
+
+fn tone_of(what: &What) -> Option<String> {
+    judged(what).map(|judged| tone(judged.verdict).to_owned())
 }
 
 /// The face of a timer.
-pub fn timer(what: &What) -> AnyView {
-    let What::Timer(judged) = what else { return ().into_any() };
-    view! {
-        <div class="timer" role="timer">
-            <div class=tone(judged.verdict)>{head(judged)}</div>
-        </div>
-    }
-    .into_any()
+pub fn timer(node: &Node) -> AnyView {
+    let inner = el("DIV").follow(node, "class", tone_of).shows(node, face);
+    el("DIV").with("class", "timer").with("role", "timer").put(inner.view()).view()
 }
 
-/// A judgement: word, shape and tone, with its reasons and next step.
-pub fn verdict(what: &What) -> AnyView {
-    let What::Verdict(judged) = what else { return ().into_any() };
-    let reasons = judged.reasons.iter().cloned();
-    let reasons = list(reasons.map(|reason| view! { <li>{reason}</li> }.into_any()));
-    view! {
-        <section class=tone(judged.verdict) role="status" aria-live="polite">
-            {head(judged)}
-            <ul class="reasons">{reasons}</ul>
-            <p class="verdict-next">{judged.next.clone()}</p>
-        </section>
-    }
-    .into_any()
+/// A judgement: word, shape and tone, with its reasons and next step. The element stays, so that a change
+/// is said aloud.
+pub fn verdict(node: &Node) -> AnyView {
+    el("SECTION")
+        .follow(node, "class", tone_of)
+        .with("role", "status")
+        .with("aria-live", "polite")
+        .shows(node, whole_face)
+        .view()
+}
+
+fn heading_of_row(text: &str) -> AnyView {
+    el("TH").with("scope", "row").text(text).view()
 }
 
 /// Names and figures, a row each.
 pub fn figures(what: &What) -> AnyView {
-    let What::Figures(rows) = what else { return ().into_any() };
-    let rows = rows.iter().cloned().map(|(name, figure)| {
-        view! {
-            <tr>
-                <th scope="row">{name}</th>
-                <td>{figure}</td>
-            </tr>
-        }
-        .into_any()
+    let What::Figures(rows) = what else { return list(std::iter::empty()) };
+    let rows = rows.iter().map(|(name, figure)| {
+        el("TR").put(heading_of_row(name)).put(plain("TD", "", figure)).view()
     });
-    view! {
-        <table class="figures">
-            <tbody>{list(rows)}</tbody>
-        </table>
-    }
-    .into_any()
+    let body = el("TBODY").put(list(rows));
+    el("TABLE").with("class", "figures").put(body.view()).view()
 }
 
 /// A table with a heading for each column.
 pub fn table(what: &What) -> AnyView {
-    let What::Table(table) = what else { return ().into_any() };
-    let head = table.head.iter().map(|&head| view! { <th scope="col">{head}</th> }.into_any());
+    let What::Table(table) = what else { return list(std::iter::empty()) };
+    let head = table.head.iter().map(|head| el("TH").with("scope", "col").text(head).view());
     let rows = table.rows.iter().map(|row| {
-        let mut cells = row.iter().cloned();
-        let first = cells.next().unwrap_or_default();
-        let cells = list(cells.map(|cell| view! { <td>{cell}</td> }.into_any()));
-        view! {
-            <tr>
-                <th scope="row">{first}</th>
-                {cells}
-            </tr>
-        }
-        .into_any()
+        let mut cells = row.iter();
+        let first = cells.next().map(String::as_str).unwrap_or_default();
+        let cells = list(cells.map(|cell| plain("TD", "", cell)));
+        el("TR").put(heading_of_row(first)).put(cells).view()
     });
-    view! {
-        <div class="table-frame" tabindex="0" role="region" aria-label=table.label>
-            <table>
-                <thead>
-                    <tr>{list(head)}</tr>
-                </thead>
-                <tbody>{list(rows)}</tbody>
-            </table>
-        </div>
-    }
-    .into_any()
+    let head = el("THEAD").put(el("TR").put(list(head)).view());
+    let all = el("TABLE").put(head.view()).put(el("TBODY").put(list(rows)).view());
+    el("DIV")
+        .with("class", "table-frame")
+        .with("tabindex", "0")
+        .with("role", "region")
+        .with("aria-label", table.label)
+        .put(all.view())
+        .view()
 }
 
 /// Sentences one below another; a kind that ends in `ordered` has numbers.
 pub fn items(what: &What) -> AnyView {
-    let What::Items(kind, items) = what else { return ().into_any() };
-    let items = items.iter().cloned().map(|item| {
-        let mark = (!item.mark.is_empty())
-            .then(|| view! { <strong class="item-mark">{item.mark} " "</strong> }.into_any());
-        view! { <li class=item.kind>{or_nothing(mark)} {item.text}</li> }.into_any()
+    let What::Items(kind, items) = what else { return list(std::iter::empty()) };
+    let items = items.iter().map(|item| {
+        let line = el("LI").with("class", item.kind);
+        let line = if item.mark.is_empty() {
+            line
+        } else {
+            line.put(plain("STRONG", "item-mark", item.mark)).text(" ")
+        };
+        line.text(&item.text).view()
     });
-    let items = list(items);
-    if kind.ends_with("ordered") {
-        view! { <ol class=*kind>{items}</ol> }.into_any()
-    } else {
-        view! { <ul class=*kind>{items}</ul> }.into_any()
-    }
+    let tag = if kind.ends_with("ordered") { "OL" } else { "UL" };
+    el(tag).with("class", kind).put(list(items)).view()
 }
 
 /// A working.
 pub fn worked(what: &What) -> AnyView {
-    let What::Worked(working) = what else { return ().into_any() };
+    let What::Worked(working) = what else { return list(std::iter::empty()) };
     let parts = working.parts.iter().map(|(head, lines)| {
-        let lines = lines.iter().cloned().map(|line| {
-            view! {
-                <div class="worked-line">
-                    <dt>{line.name}</dt>
-                    <dd class="worked-value">{line.value}</dd>
-                    <dd class="worked-formula">{line.formula}</dd>
-                    <dd class="worked-source">{line.source}</dd>
-                </div>
-            }
-            .into_any()
+        let lines = lines.iter().map(|line| {
+            el("DIV")
+                .with("class", "worked-line")
+                .put(plain("DT", "", line.name))
+                .put(plain("DD", "worked-value", &line.value))
+                .put(plain("DD", "worked-formula", line.formula))
+                .put(plain("DD", "worked-source", line.source))
+                .view()
         });
-        view! {
-            <p class="worked-part">{*head}</p>
-            <dl>{list(lines)}</dl>
-        }
-        .into_any()
+        let lines = el("DL").put(list(lines)).view();
+        list([plain("P", "worked-part", head), lines].into_iter())
     });
-    view! {
-        {list(parts)}
-        <p class="small">{working.below}</p>
-    }
-    .into_any()
+    list([list(parts), plain("P", "small", working.below)].into_iter())
+}
+
+/// The runs of a line, with a space between.
+pub fn runs(line: &[Run]) -> AnyView {
+    list(line.iter().map(|run| {
+        let text = format!("{} ", run.text);
+        match run.kind {
+            "strong" => plain("STRONG", "", &text),
+            kind => plain("SPAN", kind, &text),
+        }
+    }))
 }

@@ -1,7 +1,7 @@
 //! From a part to its element.
 
 use super::board::{Node, Shown};
-use super::follow::{dress, label, runs, say, whole};
+use super::element::{el, list};
 use super::{card, field, link, sketch, stem};
 use crate::app::{Tag, What};
 use leptos::prelude::*;
@@ -15,69 +15,50 @@ pub fn parts(shown: &Shown) -> AnyView {
 /// The element of a part.
 fn draw(node: Node) -> AnyView {
     let inner = || parts(&node.inner);
+    let text = |tag| el(tag).says(&node, words);
+    let read = |view| el("DIV").with("class", "read").shows(&node, view).view();
     match node.what.get_untracked() {
-        What::Heading(1, _) => {
-            view! { <h1 id=node.id() tabindex="-1">{say(&node, words)}</h1> }.into_any()
-        }
-        What::Heading(2, _) => view! { <h2>{say(&node, words)}</h2> }.into_any(),
-        What::Heading(..) => view! { <h3>{say(&node, words)}</h3> }.into_any(),
-        What::Text(..) => view! { <p class=say(&node, dress)>{say(&node, words)}</p> }.into_any(),
-        What::Line(..) => {
-            view! { <p class=say(&node, dress)>{whole(&node, runs_of)}</p> }.into_any()
-        }
+        What::Heading(1, _) => text("H1").with("id", &node.id()).with("tabindex", "-1").view(),
+        What::Heading(2, _) => text("H2").view(),
+        What::Heading(..) => text("H3").view(),
+        What::Text(..) => text("P").follow(&node, "class", dress).view(),
+        What::Line(..) => el("P").follow(&node, "class", dress).shows(&node, runs_of).view(),
         What::Link(_) => link::link(&node),
         What::Action(_) => link::action(&node),
         What::HandOut(_) => link::hand_out(&node),
         What::Answer(_) => card::answer(&node),
-        What::Verdict(_) => whole(&node, card::verdict).into_any(),
-        What::Timer(_) => whole(&node, card::timer).into_any(),
+        What::Verdict(_) => card::verdict(&node),
+        What::Timer(_) => card::timer(&node),
         What::Number(_) => field::number(&node),
-        What::Words(field) => field::words(&node, field.long),
-        What::Choice(_) => field::choice(&node),
-        What::Pick(_) => field::pick(&node),
+        What::Words(field) => field::words(&node, &field),
+        What::Choice(choice) => field::choice(&node, &choice),
+        What::Pick(choice) => field::pick(&node, &choice),
         What::Tick(_) => field::tick(&node),
-        What::Moment(_) => field::moment(&node),
-        What::Slider(_) => field::slider(&node),
+        What::Moment(field) => field::moment(&node, &field),
+        What::Slider(slider) => field::slider(&node, &slider),
         What::Stem(_) => stem::stem(&node),
-        What::Figures(_) => whole(&node, card::figures).into_any(),
-        What::Table(_) => whole(&node, card::table).into_any(),
-        What::Items(..) => whole(&node, card::items).into_any(),
-        What::Worked(_) => whole(&node, card::worked).into_any(),
+        What::Figures(_) => read(card::figures),
+        What::Table(_) => read(card::table),
+        What::Items(..) => read(card::items),
+        What::Worked(_) => read(card::worked),
         What::Drawing(drawing) => sketch::sketch(&node, &drawing),
-        What::Outcome(_) => {
-            view! { <p class="form-outcome" role="alert">{say(&node, words)}</p> }.into_any()
-        }
-        What::Heard(_) => {
-            view! { <p class="heard" role="alert">{say(&node, words)}</p> }.into_any()
-        }
+        What::Outcome(_) => text("P").with("class", "form-outcome").with("role", "alert").view(),
+        What::Heard(_) => text("P").with("class", "heard").with("role", "alert").view(),
         What::Fold(_) => link::fold(&node, inner()),
         What::Group(group) => {
-            let (class, label) = (say(&node, dress), say(&node, label));
-            let role = (!group.role.is_empty()).then_some(group.role);
-            let label = move || Some(label()).filter(|label| !label.is_empty());
-            match group.tag {
-                Tag::Div if group.arrows.is_some() => link::walk(&node, inner()),
-                Tag::Div => {
-                    view! { <div class=class role=role aria-label=label>{inner()}</div> }.into_any()
-                }
-                Tag::Section => {
-                    view! { <section class=class role=role aria-label=label>{inner()}</section> }
-                        .into_any()
-                }
-                Tag::Header => view! { <header class=class>{inner()}</header> }.into_any(),
-                Tag::Nav => view! { <nav class=class aria-label=label>{inner()}</nav> }.into_any(),
-                Tag::Fieldset => view! {
-                    <fieldset class=class>
-                        <legend>{say(&node, self::label)}</legend>
-                        {inner()}
-                    </fieldset>
-                }
-                .into_any(),
-                Tag::Ul => view! { <ul class=class>{inner()}</ul> }.into_any(),
-                Tag::Ol => view! { <ol class=class>{inner()}</ol> }.into_any(),
-                Tag::Li => view! { <li class=class>{inner()}</li> }.into_any(),
-                Tag::Form => link::form(&node, inner()),
-            }
+            let tag = match group.tag {
+                Tag::Div if group.arrows.is_some() => return link::walk(&node, inner()),
+                Tag::Fieldset => return link::fieldset(&node, inner()),
+                Tag::Form => return link::form(&node, inner()),
+                Tag::Div => "DIV",
+                Tag::Section => "SECTION",
+                Tag::Header => "HEADER",
+                Tag::Nav => "NAV",
+                Tag::Ul => "UL",
+                Tag::Ol => "OL",
+                Tag::Li => "LI",
+            };
+            link::grouped(&node, tag).put(inner()).view()
         }
     }
 }
@@ -91,9 +72,16 @@ fn words(what: &What) -> String {
     }
 }
 
+fn dress(what: &What) -> Option<String> {
+    match what {
+        What::Text(kind, _) | What::Line(kind, _) if !kind.is_empty() => Some((*kind).to_owned()),
+        _ => None,
+    }
+}
+
 fn runs_of(what: &What) -> AnyView {
     match what {
-        What::Line(_, line) => runs(line),
-        _ => ().into_any(),
+        What::Line(_, line) => card::runs(line),
+        _ => list(std::iter::empty()),
     }
 }

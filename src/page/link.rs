@@ -1,39 +1,35 @@
-//! What is touched to go somewhere or to do something: links, buttons, folds, forms, and what the arrow keys
-//! walk through.
+//! What is touched to go somewhere or to do something: links, buttons, folds and forms.
 
 use super::board::Node;
-use super::follow::{dress, label, list, runs, say, whole};
+use super::card::runs;
+use super::element::{Element, Told, el, list};
 use super::session::send;
-use crate::app::{Event, What};
+use crate::app::{Act, Action, Event, Fold, Group, HandOut, Link, What};
 use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+
+fn filled(text: &str) -> Option<String> {
+    (!text.is_empty()).then(|| text.to_owned())
+}
+
+fn of_link<T>(what: &What, of: fn(&Link) -> Option<T>) -> Option<T> {
+    match what {
+        What::Link(link) => of(link),
+        _ => None,
+    }
+}
 
 /// A link.
 pub fn link(node: &Node) -> AnyView {
-    let current = say(node, |what| match what {
-        What::Link(link) if link.here => "page".to_owned(),
-        _ => String::new(),
-    });
-    let current = move || Some(current()).filter(|here| !here.is_empty());
-    view! {
-        <a class=say(node, link_kind) href=say(node, address) aria-current=current>
-            {whole(node, link_runs)}
-        </a>
-    }
-    .into_any()
-}
-
-fn link_kind(what: &What) -> String {
-    match what {
-        What::Link(link) => link.kind.to_owned(),
-        _ => String::new(),
-    }
-}
-
-fn address(what: &What) -> String {
-    match what {
-        What::Link(link) => link.address.clone(),
-        _ => String::new(),
-    }
+    el("A")
+        .with("id", &node.id())
+        .follow(node, "class", |what| of_link(what, |link| filled(link.kind)))
+        .follow(node, "href", |what| of_link(what, |link| Some(link.address.clone())))
+        .follow(node, "aria-current", |what| {
+            of_link(what, |link| link.here.then(|| "page".to_owned()))
+        })
+        .shows(node, link_runs)
+        .view()
 }
 
 fn link_runs(what: &What) -> AnyView {
@@ -43,130 +39,128 @@ fn link_runs(what: &What) -> AnyView {
             list(link.runs.iter().map(|run| run.text.clone().into_any()))
         }
         What::Link(link) => runs(&link.runs),
-        _ => ().into_any(),
+        _ => list(std::iter::empty()),
     }
 }
 
-/// A button.
+fn of_action<T>(what: &What, of: fn(&Action) -> Option<T>) -> Option<T> {
+    match what {
+        What::Action(button) => of(button),
+        _ => None,
+    }
+}
+
+/// A button; one that does nothing of its own sends the form it stands in.
 pub fn action(node: &Node) -> AnyView {
-    let (label, kind) = (say(node, button_label), say(node, button_kind));
-    let spoken = say(node, |what| match what {
-        What::Action(button) => button.spoken.clone(),
-        _ => String::new(),
-    });
-    let spoken = move || Some(spoken()).filter(|spoken| !spoken.is_empty());
-    let sends = matches!(node.what.get_untracked(), What::Action(button) if button.act.is_none());
-    let what = node.what.clone();
-    let press = move |_| {
-        if let What::Action(button) = what.get_untracked()
-            && let Some(act) = button.act
-        {
-            send(Event::Did(act));
-        }
-    };
-    let kind_of_button = if sends { "submit" } else { "button" };
-    view! {
-        <button id=node.id() type=kind_of_button class=kind aria-label=spoken on:click=press>
-            {label}
-        </button>
-    }
-    .into_any()
+    let act = |what: &What| of_action(what, |button| button.act.clone());
+    let sends = node.what.with_untracked(|what| act(what).is_none());
+    el("BUTTON")
+        .with("id", &node.id())
+        .with("type", if sends { "submit" } else { "button" })
+        .follow(node, "class", |what| of_action(what, |button| filled(button.kind)))
+        .follow(node, "aria-label", |what| of_action(what, |button| filled(&button.spoken)))
+        .says(node, |what| of_action(what, |button| Some(button.label.clone())).unwrap_or_default())
+        .does(node, "click", act)
+        .view()
 }
 
-fn button_label(what: &What) -> String {
+fn of_file(what: &What, of: fn(&HandOut) -> String) -> Option<String> {
     match what {
-        What::Action(button) => button.label.clone(),
-        What::HandOut(file) => file.label.clone(),
-        _ => String::new(),
-    }
-}
-
-fn button_kind(what: &What) -> String {
-    match what {
-        What::Action(button) => button.kind.to_owned(),
-        _ => String::new(),
+        What::HandOut(file) => Some(of(file)),
+        _ => None,
     }
 }
 
 /// A button that hands a file out; `boot.js` does it, at the touch itself, as phones ask for.
 pub fn hand_out(node: &Node) -> AnyView {
-    let of = |text: fn(&crate::app::HandOut) -> String| {
-        let what = node.what.clone();
-        move || match what.get() {
-            What::HandOut(file) => text(&file),
-            _ => String::new(),
-        }
-    };
-    view! {
-        <button
-            type="button"
-            data-hand-out=of(|file| file.file.clone())
-            data-type=of(|file| file.media.to_owned())
-            data-text=of(|file| file.text.clone())
-        >
-            {say(node, button_label)}
-        </button>
+    el("BUTTON")
+        .with("id", &node.id())
+        .with("type", "button")
+        .follow(node, "data-hand-out", |what| of_file(what, |file| file.file.clone()))
+        .follow(node, "data-type", |what| of_file(what, |file| file.media.to_owned()))
+        .follow(node, "data-text", |what| of_file(what, |file| file.text.clone()))
+        .says(node, |what| of_file(what, |file| file.label.clone()).unwrap_or_default())
+        .view()
+}
+
+fn of_fold<T>(what: &What, of: fn(&Fold) -> T) -> Option<T> {
+    match what {
+        What::Fold(fold) => Some(of(fold)),
+        _ => None,
     }
-    .into_any()
 }
 
 /// What is folded away until it is wanted.
 pub fn fold(node: &Node, inner: AnyView) -> AnyView {
-    let of = |text: fn(&crate::app::Fold) -> String| {
-        let what = node.what.clone();
-        move || match what.get() {
-            What::Fold(fold) => text(&fold),
-            _ => String::new(),
-        }
-    };
-    let what = node.what.clone();
-    let open = move || what.with(|what| matches!(what, What::Fold(fold) if fold.open));
-    let (name, was) = (node.name.to_string(), open.clone());
-    let turned = move |event: leptos::ev::Event| {
-        use wasm_bindgen::JsCast;
+    let is_open = |what: &What| of_fold(what, |fold| fold.open).unwrap_or(false);
+    let (name, what) = (node.name.to_string(), node.what.clone());
+    let turned = move |event: Told| {
         let Some(element) = event.target().and_then(|t| t.dyn_into::<web_sys::Element>().ok())
         else {
             return;
         };
         let open = element.has_attribute("open");
-        if open != untrack(&was) {
+        if open != what.with_untracked(is_open) {
             send(Event::Folded { name: name.clone(), open });
         }
     };
-    view! {
-        <details id=node.id() class=of(|fold| fold.kind.to_owned()) open=open on:toggle=turned>
-            <summary>{of(|fold| fold.summary.clone())}</summary>
-            {inner}
-        </details>
+    let summary = el("SUMMARY")
+        .says(node, |what| of_fold(what, |fold| fold.summary.clone()).unwrap_or_default());
+    el("DETAILS")
+        .with("id", &node.id())
+        .follow(node, "class", |what| of_fold(what, |fold| fold.kind.to_owned()))
+        .follow(node, "open", |what| {
+            of_fold(what, |fold| fold.open).filter(|open| *open).map(|_| String::new())
+        })
+        .on("toggle", turned)
+        .put(summary.view())
+        .put(inner)
+        .view()
+}
+
+fn of_group<T>(what: &What, of: fn(&Group) -> Option<T>) -> Option<T> {
+    match what {
+        What::Group(group) => of(group),
+        _ => None,
     }
-    .into_any()
+}
+
+/// A group in its dress, with its name and role.
+pub fn grouped(node: &Node, tag: &'static str) -> Element {
+    el(tag)
+        .follow(node, "class", |what| of_group(what, |group| filled(group.kind)))
+        .follow(node, "role", |what| of_group(what, |group| filled(group.role)))
+        .follow(node, "aria-label", |what| of_group(what, |group| filled(&group.label)))
+}
+
+/// Fields of one question.
+pub fn fieldset(node: &Node, inner: AnyView) -> AnyView {
+    let legend = el("LEGEND")
+        .says(node, |what| of_group(what, |group| Some(group.label.clone())).unwrap_or_default());
+    el("FIELDSET")
+        .follow(node, "class", |what| of_group(what, |group| filled(group.kind)))
+        .put(legend.view())
+        .put(inner)
+        .view()
 }
 
 /// A form.
 pub fn form(node: &Node, inner: AnyView) -> AnyView {
-    let what = node.what.clone();
-    let sent = move |event: leptos::ev::SubmitEvent| {
-        event.prevent_default();
-        if let What::Group(group) = what.get_untracked()
-            && let Some(act) = group.send
-        {
-            send(Event::Did(act));
-        }
-    };
-    view! {
-        <form class=say(node, dress) on:submit=sent novalidate>
-            {inner}
-        </form>
-    }
-    .into_any()
+    grouped(node, "FORM")
+        .with("novalidate", "")
+        .on("submit", |event| event.prevent_default())
+        .does(node, "submit", |what| of_group(what, |group| group.send.clone()))
+        .put(inner)
+        .view()
 }
 
 /// Parts that the arrow keys walk through.
 pub fn walk(node: &Node, inner: AnyView) -> AnyView {
     let what = node.what.clone();
-    let on_key = move |event: leptos::ev::KeyboardEvent| {
-        let What::Group(group) = what.get_untracked() else { return };
-        let act = match (event.key().as_str(), group.arrows) {
+    let on_key = move |event: Told| {
+        let Some(key) = event.dyn_ref::<web_sys::KeyboardEvent>() else { return };
+        let arrows = what.with_untracked(|what| of_group(what, |group| group.arrows.clone()));
+        let act: Act = match (key.key().as_str(), arrows) {
             ("ArrowLeft", Some((left, _))) => left,
             ("ArrowRight", Some((_, right))) => right,
             _ => return,
@@ -174,10 +168,5 @@ pub fn walk(node: &Node, inner: AnyView) -> AnyView {
         event.prevent_default();
         send(Event::Did(act));
     };
-    view! {
-        <div class=say(node, dress) role="group" aria-label=say(node, label) on:keydown=on_key>
-            {inner}
-        </div>
-    }
-    .into_any()
+    grouped(node, "DIV").with("role", "group").on("keydown", on_key).put(inner).view()
 }

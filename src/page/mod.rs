@@ -6,14 +6,14 @@ mod card;
 mod clock;
 mod draw;
 mod effects;
+mod element;
 mod field;
-mod follow;
 mod keep;
 mod link;
-mod picture;
 mod session;
 mod shell;
 mod sketch;
 mod stem;
+mod svg;
 
 pub use shell::mount;

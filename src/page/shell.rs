@@ -1,12 +1,14 @@
 //! The frame: where the screen's parts are put, and what the browser tells the page.
 
 use super::draw::parts;
-use super::follow::list;
+use super::element::{el, list};
 use super::session::{self, Drawn, keep_drafts, send};
 use super::{clock, effects};
 use crate::app::{Event, Place};
 use crate::store::is_record;
 use leptos::prelude::*;
+use leptos::tachys::reactive_graph::SharedReactiveFunction;
+use std::sync::{Arc, Mutex};
 use std::time::Duration;
 
 /// Puts the page into the document's body, in place of the static first paint.
@@ -49,7 +51,8 @@ fn App() -> impl IntoView {
     listen("fermentside:update-ready", Event::UpdateReady);
     listen("fermentside:offline-ready", Event::OfflineReady);
     let _ = set_interval_with_handle(|| send(Event::Clock(clock::now())), Duration::from_secs(30));
-    let links = move || list(places.get().into_iter().map(place));
+    let links = move || list(places.get().iter().map(place));
+    let links: SharedReactiveFunction<AnyView> = Arc::new(Mutex::new(links));
     view! {
         {parts(&notices)}
         <main id="main">{parts(&main)}</main>
@@ -60,15 +63,12 @@ fn App() -> impl IntoView {
     }
 }
 
-fn place(place: Place) -> AnyView {
-    let current = place.here.then_some("page");
-    view! {
-        <a href=place.address aria-current=current>
-            <svg viewBox="0 0 24 24" aria-hidden="true">
-                <path d=place.sign />
-            </svg>
-            <span>{place.label}</span>
-        </a>
-    }
-    .into_any()
+fn place(place: &Place) -> AnyView {
+    let sign =
+        format!(r#"<svg viewBox="0 0 24 24" aria-hidden="true"><path d="{}"/></svg>"#, place.sign);
+    let link = el("A").with("href", &place.address);
+    let link = if place.here { link.with("aria-current", "page") } else { link };
+    link.put(el("SPAN").with("class", "place-sign").drawn(&sign).view())
+        .put(el("SPAN").text(place.label).view())
+        .view()
 }

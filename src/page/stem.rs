@@ -1,12 +1,14 @@
 //! The stem: a hydrometer's scale as one sees it in the jar, moved until it looks like the one in hand.
 
 use super::board::Node;
-use super::follow::{list, or_nothing};
-use super::picture::unique;
+use super::element::{Told, el};
 use super::session::send;
+use super::svg::{Svg, unique};
 use crate::app::{Event, Stem, What, stem_text};
 use crate::chart::{PaperScale, wrap};
 use leptos::prelude::*;
+use std::cell::Cell;
+use std::rc::Rc;
 use wasm_bindgen::JsCast;
 use web_sys::{Element, KeyboardEvent, PointerEvent};
 
@@ -17,8 +19,7 @@ const SURFACE: f64 = 134.0;
 /// A drop of water or a resting finger moves the stem by less than this.
 const SLOP: f64 = 5.0;
 
-/// What is seen in the jar and through the stem. Kept out of the view: a static shape there is put
-/// into a group, which no clip path may hold.
+/// What is seen in the jar and through the stem.
 const JAR: &str = "M15 0H205V250H15Z";
 const PAPER: &str = "M50 0H122V260H50Z";
 
@@ -35,70 +36,73 @@ struct Drag {
     moving: bool,
 }
 
-/// A slider drawn as a hydrometer in its jar. It shows what its part says and asks for another reading;
-/// it keeps nothing itself.
-pub fn stem(node: &Node) -> AnyView {
-    let what = node.what.clone();
-    let seen = move || what.with(of);
-    let scale = {
-        let seen = seen.clone();
-        move || PaperScale::new(seen().plato, seen().division)
-    };
-    let reading = {
-        let (seen, scale) = (seen.clone(), scale.clone());
-        move || {
-            let seen = seen();
-            seen.value.or(seen.rest).unwrap_or_else(|| scale().water())
-        }
-    };
-    let drag = RwSignal::new(None::<Drag>);
+fn of(what: &What) -> Stem {
+    match what {
+        What::Stem(stem) => stem.clone(),
+        _ => Stem::default(),
+    }
+}
 
-    let what = node.what.clone();
-    let set = move |next: f64| {
-        let seen = what.with_untracked(of);
-        if seen.value != Some(next) {
-            let (text, unit) = (stem_text(next, seen.plato), seen.unit.to_owned());
-            send(Event::Typed { name: seen.field, text, unit });
-        }
-    };
-    let reading_down = reading.clone();
-    let on_down = move |ev: PointerEvent| {
+fn scale(stem: &Stem) -> PaperScale {
+    PaperScale::new(stem.plato, stem.division)
+}
+
+/// What it shows; in water when nothing is known.
+fn reading(stem: &Stem) -> f64 {
+    stem.value.or(stem.rest).unwrap_or_else(|| scale(stem).water())
+}
+
+/// Asks for another reading.
+fn set(stem: &Stem, next: f64) {
+    if stem.value != Some(next) {
+        let (text, unit) = (stem_text(next, stem.plato), stem.unit.to_owned());
+        send(Event::Typed { name: stem.field.clone(), text, unit });
+    }
+}
+
+/// A slider drawn as a hydrometer in its jar. It shows what its part says and asks for another reading;
+/// it keeps nothing but the pointer that moves it.
+pub fn stem(node: &Node) -> AnyView {
+    let drag = Rc::new(Cell::new(None::<Drag>));
+    let (down, moved) = (Rc::clone(&drag), Rc::clone(&drag));
+    let (what_down, what_moved, what_key) =
+        (node.what.clone(), node.what.clone(), node.what.clone());
+    let on_down = move |event: Told| {
+        let Some(ev) = event.dyn_ref::<PointerEvent>() else { return };
         if !ev.is_primary() || ev.button() != 0 {
             return;
         }
-        if let Some(element) = drawing(&ev) {
+        if let Some(element) = drawing(ev) {
             // A pointer that is gone already cannot be held; then the drag ends with it.
             let _ = element.set_pointer_capture(ev.pointer_id());
         }
-        drag.set(Some(Drag {
+        down.set(Some(Drag {
             pointer: ev.pointer_id(),
             from_y: f64::from(ev.client_y()),
-            from_reading: untrack(&reading_down),
+            from_reading: reading(&what_down.with_untracked(of)),
             moving: false,
         }));
     };
-    let (scale_move, set_move) = (scale.clone(), set.clone());
-    let on_move = move |ev: PointerEvent| {
-        let Some(d) = drag.get_untracked().filter(|d| d.pointer == ev.pointer_id()) else { return };
+    let on_move = move |event: Told| {
+        let Some(ev) = event.dyn_ref::<PointerEvent>() else { return };
+        let Some(d) = moved.get().filter(|d| d.pointer == ev.pointer_id()) else { return };
         let y = f64::from(ev.client_y());
         if !d.moving {
             if (d.from_y - y).abs() >= SLOP {
                 // From here on, so that the stem does not jump by what was waited for.
-                drag.set(Some(Drag { from_y: y, moving: true, ..d }));
+                moved.set(Some(Drag { from_y: y, moving: true, ..d }));
+                marks_moving(ev, true);
             }
             return;
         }
-        let unit = drawing(&ev).map_or(1.0, |element| picture_units(&element));
-        set_move(untrack(&scale_move).lifted(d.from_reading, (d.from_y - y) * unit));
+        let unit = drawing(ev).map_or(1.0, |element| picture_units(&element));
+        let stem = what_moved.with_untracked(of);
+        set(&stem, scale(&stem).lifted(d.from_reading, (d.from_y - y) * unit));
     };
-    let on_end = move |ev: PointerEvent| {
-        if drag.get_untracked().is_some_and(|d| d.pointer == ev.pointer_id()) {
-            drag.set(None);
-        }
-    };
-    let (scale_key, reading_key) = (scale.clone(), reading.clone());
-    let on_key = move |ev: KeyboardEvent| {
-        let (scale, now) = (untrack(&scale_key), untrack(&reading_key));
+    let on_key = move |event: Told| {
+        let Some(ev) = event.dyn_ref::<KeyboardEvent>() else { return };
+        let stem = what_key.with_untracked(of);
+        let (scale, now) = (scale(&stem), reading(&stem));
         let next = match ev.key().as_str() {
             "ArrowUp" | "ArrowRight" => scale.stepped(now, 1),
             "ArrowDown" | "ArrowLeft" => scale.stepped(now, -1),
@@ -109,124 +113,123 @@ pub fn stem(node: &Node) -> AnyView {
             _ => return,
         };
         ev.prevent_default();
-        set(next);
+        set(&stem, next);
     };
-
-    let down = {
-        let (scale, reading) = (scale.clone(), reading.clone());
-        move || SURFACE - scale().below_water(reading())
+    let ends = |drag: &Rc<Cell<Option<Drag>>>| {
+        let drag = Rc::clone(drag);
+        move |event: Told| {
+            let Some(ev) = event.dyn_ref::<PointerEvent>() else { return };
+            if drag.get().is_some_and(|d| d.pointer == ev.pointer_id()) {
+                drag.set(None);
+                marks_moving(ev, false);
+            }
+        }
     };
-    let (lowest, highest, here) = (scale.clone(), scale.clone(), reading.clone());
-    let (unread, spoken, flagged, printed) =
-        (seen.clone(), seen.clone(), seen.clone(), scale.clone());
-    let label = seen().label;
-    let jar = unique("jar");
-    let window = unique("paper");
-    view! {
-        <svg
-            class="stem"
-            class:stem-unread=move || unread().value.is_none()
-            class:stem-moving=move || drag.get().is_some_and(|d| d.moving)
-            viewBox=format!("0 0 {} {}", SIZE.0, SIZE.1)
-            tabindex="0"
-            role="slider"
-            aria-orientation="vertical"
-            aria-label=label
-            aria-valuemin=move || lowest().range().0.to_string()
-            aria-valuemax=move || highest().range().1.to_string()
-            aria-valuenow=move || here().to_string()
-            aria-valuetext=move || spoken().value_text
-            on:pointerdown=on_down
-            on:pointermove=on_move
-            on:pointerup=on_end
-            on:pointercancel=on_end
-            on:lostpointercapture=on_end
-            on:keydown=on_key
-        >
-            <clipPath id=jar.clone()><path d=JAR /></clipPath>
-            <clipPath id=window.clone()><path d=PAPER /></clipPath>
-            <path class="stem-air" d="M15 0H205V134H15Z" />
-            <g clip-path=format!("url(#{jar})")>
-                <path class="stem-paper" d=PAPER />
-                // The liquid climbs a little at every wall; the eye reads below that, at the level.
-                <path class="stem-liquid" d=format!("M15 123{MENISCUS}V250H15Z") />
-                <g clip-path=format!("url(#{window})")>
-                    <g class="stem-scale" transform=move || format!("translate(0 {:.2})", down())>
-                        {move || paper(&printed())}
-                    </g>
-                </g>
-                <path class="stem-glass" d="M50 0V260M122 0V260" />
-                <path class="stem-climb" d=format!("M15 123{MENISCUS}") />
-            </g>
-            // Bold where the lines are read, faint across the number.
-            <path class="stem-level" d="M15 134H66M122 134H205" />
-            <path class="stem-climb" d="M66 134H122" />
-            <path class="stem-eye" d="M1 126L13 134L1 142Z" />
-            <path class="stem-jar" d="M15 0V242Q15 252 25 252H195Q205 252 205 242V0M6 256H214" />
-            <path class="stem-grip" d="M23 34L32 23L41 34M32 24V66M23 56L32 67L41 56" />
-            {move || or_nothing(flag(&flagged()))}
-        </svg>
-    }
-    .into_any()
+    el("DIV")
+        .follow(node, "class", |what| {
+            let unread = of(what).value.is_none();
+            Some(if unread { "stem stem-unread" } else { "stem" }.to_owned())
+        })
+        .with("tabindex", "0")
+        .with("role", "slider")
+        .with("aria-orientation", "vertical")
+        .follow(node, "aria-label", |what| Some(of(what).label.to_owned()))
+        .follow(node, "aria-valuemin", |what| Some(scale(&of(what)).range().0.to_string()))
+        .follow(node, "aria-valuemax", |what| Some(scale(&of(what)).range().1.to_string()))
+        .follow(node, "aria-valuenow", |what| Some(reading(&of(what)).to_string()))
+        .follow(node, "aria-valuetext", |what| Some(of(what).value_text))
+        .draws(node, |what| picture(&of(what)))
+        .on("pointerdown", on_down)
+        .on("pointermove", on_move)
+        .on("pointerup", ends(&drag))
+        .on("pointercancel", ends(&drag))
+        .on("lostpointercapture", ends(&drag))
+        .on("keydown", on_key)
+        .view()
 }
 
-fn of(what: &What) -> Stem {
-    match what {
-        What::Stem(stem) => stem.clone(),
-        _ => Stem::default(),
+/// Shows by the hand that it is being moved.
+fn marks_moving(ev: &PointerEvent, moving: bool) {
+    if let Some(element) = drawing(ev) {
+        let _ = match moving {
+            true => element.set_attribute("data-moving", ""),
+            false => element.remove_attribute("data-moving"),
+        };
     }
+}
+
+/// The jar, the stem in it, and the flag at the corrected reading.
+fn picture(stem: &Stem) -> String {
+    let (jar, window) = (unique("jar"), unique("paper"));
+    let down = SURFACE - scale(stem).below_water(reading(stem));
+    let mut svg = Svg::default();
+    svg.raw(&format!(r#"<svg viewBox="0 0 {} {}" aria-hidden="true">"#, SIZE.0, SIZE.1));
+    svg.clip(&jar, JAR);
+    svg.clip(&window, PAPER);
+    svg.path("stem-air", "M15 0H205V134H15Z");
+    svg.raw(&format!(r#"<g clip-path="url(#{jar})">"#));
+    svg.path("stem-paper", PAPER);
+    // The liquid climbs a little at every wall; the eye reads below that, at the level.
+    svg.path("stem-liquid", &format!("M15 123{MENISCUS}V250H15Z"));
+    svg.raw(&format!(
+        r#"<g clip-path="url(#{window})"><g class="stem-scale" transform="translate(0 {down:.2})">"#
+    ));
+    paper(&mut svg, &scale(stem));
+    svg.raw("</g></g>");
+    svg.path("stem-glass", "M50 0V260M122 0V260");
+    svg.path("stem-climb", &format!("M15 123{MENISCUS}"));
+    svg.raw("</g>");
+    // Bold where the lines are read, faint across the number.
+    svg.path("stem-level", "M15 134H66M122 134H205");
+    svg.path("stem-climb", "M66 134H122");
+    svg.path("stem-eye", "M1 126L13 134L1 142Z");
+    svg.path("stem-jar", "M15 0V242Q15 252 25 252H195Q205 252 205 242V0M6 256H214");
+    svg.path("stem-grip", "M23 34L32 23L41 34M32 24V66M23 56L32 67L41 56");
+    flag(&mut svg, stem);
+    svg.raw("</svg>");
+    svg.0
 }
 
 /// What is printed, as one path for each kind of line.
-fn paper(scale: &PaperScale) -> AnyView {
+fn paper(svg: &mut Svg, scale: &PaperScale) {
     let printed = scale.printed();
     let lines = |places: &[f64], to: f64| -> String {
         places.iter().map(|y| format!("M51 {y:.2}H{to}")).collect()
     };
     let long: Vec<f64> = printed.long.iter().map(|(y, _)| *y).collect();
-    let numbers = printed.long.into_iter().map(|(y, number)| {
-        view! { <text class="stem-number" x="119" y=format!("{:.2}", y - 3.5)>{number}</text> }
-            .into_any()
-    });
-    view! {
-        <path class="stem-line stem-line-long" d=lines(&long, 121.0) />
-        <path class="stem-line" d=lines(&printed.middle, 66.0) />
-        <path class="stem-line stem-line-short" d=lines(&printed.short, 59.0) />
-        {list(numbers)}
+    svg.path("stem-line stem-line-long", &lines(&long, 121.0));
+    svg.path("stem-line", &lines(&printed.middle, 66.0));
+    svg.path("stem-line stem-line-short", &lines(&printed.short, 59.0));
+    for (y, number) in &printed.long {
+        svg.text("stem-number", (119.0, y - 3.5), "", number);
     }
-    .into_any()
 }
 
 /// The flag at the corrected reading.
-fn flag(seen: &Stem) -> Option<AnyView> {
-    let (scale, value, corrected) =
-        (PaperScale::new(seen.plato, seen.division), seen.value?, seen.corrected?);
+fn flag(svg: &mut Svg, stem: &Stem) {
+    let (Some(value), Some(corrected)) = (stem.value, stem.corrected) else { return };
+    let scale = scale(stem);
     let below = scale.below_water(corrected) - scale.below_water(value);
     // Less than a hair's breadth is the same line.
     if below.abs() < 0.5 {
-        return None;
+        return;
     }
     let y = (SURFACE + below).clamp(24.0, 236.0);
-    let lines = wrap(&seen.corrected_text, 10);
+    let lines = wrap(&stem.corrected_text, 10);
     let half = 6.0 + 9.0 * lines.len().clamp(1, 2) as f64;
     let first = y - 9.0 * (lines.len() as f64 - 1.0) + 5.5;
-    let texts = lines.into_iter().zip(0_u8..).map(|(line, i)| {
-        let class = if i == 0 { "stem-flag-value" } else { "stem-flag-word" };
-        view! { <text class=class x="138" y=format!("{:.1}", first + 18.0 * f64::from(i))>{line}</text> }
-            .into_any()
-    });
     let (top, bottom) = (y - half, y + half);
-    let flag = view! {
-        <g class="stem-flag">
-            <path class="stem-true" d=format!("M51 {y:.1}H122") />
-            <path
-                class="stem-flag-cloth"
-                d=format!("M123 {y:.1}L132 {:.1}V{top:.1}H217V{bottom:.1}H132V{:.1}Z", y - 7.0, y + 7.0)
-            />
-            {list(texts)}
-        </g>
-    };
-    Some(flag.into_any())
+    svg.raw(r#"<g class="stem-flag">"#);
+    svg.path("stem-true", &format!("M51 {y:.1}H122"));
+    svg.path(
+        "stem-flag-cloth",
+        &format!("M123 {y:.1}L132 {:.1}V{top:.1}H217V{bottom:.1}H132V{:.1}Z", y - 7.0, y + 7.0),
+    );
+    for (line, row) in lines.iter().zip(0_u8..) {
+        let class = if row == 0 { "stem-flag-value" } else { "stem-flag-word" };
+        svg.text(class, (138.0, first + 18.0 * f64::from(row)), "", line);
+    }
+    svg.raw("</g>");
 }
 
 fn drawing(ev: &PointerEvent) -> Option<Element> {

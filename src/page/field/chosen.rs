@@ -1,109 +1,98 @@
-//! Choices, lists and marks.
+//! Choices, lists and marks. Their options are made once: others are another element (see `board`).
 
-use super::typed;
-use crate::app::{Choice, Event, What};
+use super::{error_line, frame, label, typed, value_of};
+use crate::app::{Choice, What};
 use crate::page::board::Node;
-use crate::page::follow::list;
-use crate::page::session::send;
+use crate::page::element::{Told, el, list};
 use leptos::prelude::*;
 
-/// One of a few, as buttons side by side.
-pub fn choice(node: &Node) -> AnyView {
-    let of = follow!(node, Choice of Choice);
-    let id = node.id();
-    let (what, name) = (node.what.clone(), node.name.clone());
-    let group = id.clone();
-    let buttons = move || {
-        let What::Choice(choice) = what.get() else { return ().into_any() };
-        list(choice.options.into_iter().map(|(stored, words)| {
-            let input_id = format!("{group}-{stored}");
-            let for_input = input_id.clone();
-            let checked = stored == choice.chosen;
-            let (name, value) = (name.clone(), stored.clone());
-            view! {
-                <label class="choice-one" for=for_input>
-                    <input
-                        type="radio"
-                        id=input_id
-                        name=group.clone()
-                        value=stored
-                        prop:checked=checked
-                        on:change=move |_| typed(&name, value.clone(), "")
-                    />
-                    <span>{words}</span>
-                </label>
-            }
-            .into_any()
-        }))
-    };
-    view! {
-        <fieldset class="choice" id=id>
-            <legend>{of(|choice| choice.label.clone())}</legend>
-            <p class="field-hint">{of(|choice| choice.hint.clone())}</p>
-            <div class="choice-row">{move || buttons()}</div>
-            <p class="field-error">{of(|choice| choice.error.clone())}</p>
-        </fieldset>
+fn of_choice(what: &What, text: fn(&Choice) -> &String) -> String {
+    match what {
+        What::Choice(choice) | What::Pick(choice) => text(choice).clone(),
+        _ => String::new(),
     }
-    .into_any()
+}
+
+fn hint(node: &Node) -> AnyView {
+    el("P")
+        .with("class", "field-hint")
+        .says(node, |what| of_choice(what, |choice| &choice.hint))
+        .view()
+}
+
+/// Whether the option of that stored name is the one that is chosen.
+fn chosen(stored: &str) -> impl Fn(&What) -> bool + Send + 'static {
+    let stored = stored.to_owned();
+    move |what| match what {
+        What::Choice(choice) | What::Pick(choice) => choice.chosen == stored,
+        _ => false,
+    }
+}
+
+/// One of a few, as buttons side by side.
+pub fn choice(node: &Node, choice: &Choice) -> AnyView {
+    let id = node.id();
+    let buttons = choice.options.iter().map(|(stored, words)| {
+        let input_id = format!("{id}-{stored}");
+        let (name, value) = (node.name.clone(), stored.clone());
+        let input = el("INPUT")
+            .with("type", "radio")
+            .with("id", &input_id)
+            .with("name", &id)
+            .with("value", stored)
+            .is(node, "checked", chosen(stored))
+            .on("change", move |_| typed(&name, value.clone(), ""));
+        el("LABEL")
+            .with("class", "choice-one")
+            .with("for", &input_id)
+            .put(input.view())
+            .put(el("SPAN").text(words).view())
+            .view()
+    });
+    let row = el("DIV").with("class", "choice-row").put(list(buttons));
+    let legend = el("LEGEND").says(node, |what| of_choice(what, |choice| &choice.label));
+    el("FIELDSET")
+        .with("class", "choice")
+        .with("id", &id)
+        .put(legend.view())
+        .put(hint(node))
+        .put(row.view())
+        .put(error_line(node, &id))
+        .view()
 }
 
 /// One of many, as the phone's own list.
-pub fn pick(node: &Node) -> AnyView {
-    let of = follow!(node, Choice of Pick);
-    let id = node.id();
-    let name = node.name.clone();
-    let what = node.what.clone();
-    let options = move || {
-        let What::Pick(choice) = what.get() else { return ().into_any() };
-        list(choice.options.into_iter().map(|(stored, words)| {
-            let selected = stored == choice.chosen;
-            view! {
-                <option value=stored selected=selected>
-                    {words}
-                </option>
-            }
-            .into_any()
-        }))
-    };
-    view! {
-        <div class="field">
-            <label for=id.clone()>{of(|choice| choice.label.clone())}</label>
-            <p class="field-hint">{of(|choice| choice.hint.clone())}</p>
-            <select id=id on:change=move |event| typed(&name, event_target_value(&event), "")>
-                {move || options()}
-            </select>
-            <p class="field-error">{of(|choice| choice.error.clone())}</p>
-        </div>
-    }
-    .into_any()
+pub fn pick(node: &Node, choice: &Choice) -> AnyView {
+    let (id, name) = (node.id(), node.name.clone());
+    let options = choice.options.iter().map(|(stored, words)| {
+        el("OPTION").with("value", stored).is(node, "selected", chosen(stored)).text(words).view()
+    });
+    let select = el("SELECT")
+        .with("id", &id)
+        .on("change", move |event: Told| typed(&name, value_of(&event), ""))
+        .put(list(options));
+    frame(node)
+        .put(label(node, &id, |what| of_choice(what, |choice| &choice.label)))
+        .put(hint(node))
+        .put(select.view())
+        .put(error_line(node, &id))
+        .view()
 }
 
 /// A mark to be set or not.
 pub fn tick(node: &Node) -> AnyView {
     let id = node.id();
-    let for_box = id.clone();
-    let label = {
-        let what = node.what.clone();
-        move || match what.get() {
-            What::Tick(tick) => tick.label,
-            _ => String::new(),
-        }
-    };
-    let on = {
-        let what = node.what.clone();
-        move || what.with(|what| matches!(what, What::Tick(tick) if tick.on))
-    };
-    let what = node.what.clone();
-    let turned = move |_| {
-        if let What::Tick(tick) = what.get_untracked() {
-            send(Event::Did(tick.act));
-        }
-    };
-    view! {
-        <label class="tick" for=for_box>
-            <input type="checkbox" id=id prop:checked=on on:change=turned />
-            <span>{label}</span>
-        </label>
-    }
-    .into_any()
+    let input = el("INPUT")
+        .with("type", "checkbox")
+        .with("id", &id)
+        .is(node, "checked", |what| matches!(what, What::Tick(tick) if tick.on))
+        .does(node, "change", |what| match what {
+            What::Tick(tick) => Some(tick.act.clone()),
+            _ => None,
+        });
+    let words = el("SPAN").says(node, |what| match what {
+        What::Tick(tick) => tick.label.clone(),
+        _ => String::new(),
+    });
+    el("LABEL").with("class", "tick").with("for", &id).put(input.view()).put(words.view()).view()
 }

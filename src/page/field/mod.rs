@@ -1,186 +1,194 @@
 //! Fields: a visible label, the control, its unit beside it, and the error in words below.
 
-use crate::app::{Event, Number, What, WordsField};
-use crate::page::board::Node;
-use crate::page::follow::list;
-use crate::page::session::send;
-use leptos::prelude::*;
-
-/// A closure over one field's data, of one type for each kind of field.
-macro_rules! follow {
-    ($node:expr, $kind:ident of $variant:ident) => {
-        |text: fn(&$kind) -> String| {
-            let what = $node.what.clone();
-            move || {
-                what.with(|what| match what {
-                    What::$variant(field) => text(field),
-                    _ => String::new(),
-                })
-            }
-        }
-    };
-}
-
 mod chosen;
 mod slid;
 
 pub use chosen::{choice, pick, tick};
 pub use slid::{moment, slider};
 
-fn wrong(error: impl Fn() -> String) -> impl Fn() -> &'static str {
-    move || if error().is_empty() { "false" } else { "true" }
-}
+use super::board::Node;
+use super::element::{Element, Told, el, list};
+use super::session::send;
+use crate::app::{Event, Number, What, WordsField};
+use leptos::prelude::*;
 
 fn typed(name: &str, text: String, unit: &str) {
     send(Event::Typed { name: name.to_owned(), text, unit: unit.to_owned() });
 }
 
-/// A field for one number.
-pub fn number(node: &Node) -> AnyView {
-    let of = follow!(node, Number of Number);
-    let (id, name) = (node.id(), node.name.clone());
-    let (error_id, hint_id) = (format!("{id}-error"), format!("{id}-hint"));
-    let described = format!("{hint_id} {error_id}");
-    let error = of(|field| field.error.clone());
-    let is_wrong = error.clone();
-    let step = |up: bool| {
-        let (what, name) = (node.what.clone(), name.clone());
-        move |_| {
-            if let What::Number(field) = what.get_untracked() {
-                let text = if up { field.steps.1 } else { field.steps.0 };
-                typed(&name, text, field.unit);
-            }
+/// What stands in the control that an event came from.
+fn value_of(event: &Told) -> String {
+    event_target_value(event)
+}
+
+fn of_number(what: &What, text: fn(&Number) -> &str) -> String {
+    match what {
+        What::Number(field) => text(field).to_owned(),
+        _ => String::new(),
+    }
+}
+
+/// What is wrong with a field of any kind.
+fn error(what: &What) -> String {
+    match what {
+        What::Number(field) => field.error.clone(),
+        What::Words(field) => field.error.clone(),
+        What::Choice(field) | What::Pick(field) => field.error.clone(),
+        _ => String::new(),
+    }
+}
+
+fn invalid(what: &What) -> Option<String> {
+    Some(if error(what).is_empty() { "false" } else { "true" }.to_owned())
+}
+
+/// The frame of a field, which shows when something is wrong.
+fn frame(node: &Node) -> Element {
+    el("DIV").follow(node, "class", |what| {
+        Some(if error(what).is_empty() { "field" } else { "field field-wrong" }.to_owned())
+    })
+}
+
+fn label(node: &Node, id: &str, of: fn(&What) -> String) -> AnyView {
+    el("LABEL").with("for", id).says(node, of).view()
+}
+
+fn error_line(node: &Node, id: &str) -> AnyView {
+    el("P").with("class", "field-error").with("id", &format!("{id}-error")).says(node, error).view()
+}
+
+/// One step down or up, beside a number. Its buttons belong to a field: a number that was stepped to is
+/// left as one that was typed.
+fn step(node: &Node, up: bool) -> AnyView {
+    let (what, name) = (node.what.clone(), node.name.clone());
+    let stepped = move |_| {
+        if let What::Number(field) = what.get_untracked() {
+            let text = if up { field.steps.1 } else { field.steps.0 };
+            typed(&name, text, field.unit);
         }
     };
-    let on_input = {
-        let (what, name) = (node.what.clone(), name.clone());
-        move |event: leptos::ev::Event| {
-            let unit = what.with_untracked(|what| match what {
-                What::Number(field) => field.unit,
-                _ => "",
-            });
-            typed(&name, event_target_value(&event), unit);
-        }
+    let spoken: fn(&What) -> Option<String> = if up {
+        |what| Some(of_number(what, |field| &field.spoken[1]))
+    } else {
+        |what| Some(of_number(what, |field| &field.spoken[0]))
     };
-    // Its buttons belong to it: a number that was stepped to is left as one that was typed.
-    let left = {
-        let name = name.to_string();
-        move |_| send(Event::Left(name.clone()))
-    };
-    let (left_less, left_more) = (left.clone(), left.clone());
+    step_button(node, up, spoken).on("click", stepped).on("blur", leaves(node)).view()
+}
+
+fn step_button(node: &Node, up: bool, spoken: fn(&What) -> Option<String>) -> Element {
+    el("BUTTON")
+        .with("type", "button")
+        .with("class", "step")
+        .follow(node, "aria-label", spoken)
+        .text(if up { "+" } else { "−" })
+}
+
+fn leaves(node: &Node) -> impl FnMut(Told) + 'static {
+    let name = node.name.to_string();
+    move |_| send(Event::Left(name.clone()))
+}
+
+/// The units to choose from; one alone is only shown.
+fn unit(node: &Node) -> AnyView {
     let units = node.what.with_untracked(|what| match what {
         What::Number(field) => field.units.clone(),
         _ => vec![],
     });
-    let unit = of(|field| field.unit.to_owned());
-    let unit_view = if units.len() > 1 {
-        let name = name.to_string();
-        let chosen = move |event: leptos::ev::Event| {
-            send(Event::Unit { name: name.clone(), symbol: event_target_value(&event) });
-        };
-        let options = units.into_iter().map(|symbol| {
-            let unit = unit.clone();
-            view! { <option value=symbol selected=move || unit() == symbol>{symbol}</option> }
-                .into_any()
-        });
-        view! {
-            <select
-                class="field-unit"
-                aria-label=of(|field| field.spoken[2].clone())
-                on:change=chosen
-            >
-                {list(options)}
-            </select>
-        }
-        .into_any()
-    } else {
-        view! { <span class="field-unit field-unit-only">{unit}</span> }.into_any()
-    };
-    view! {
-        <div class="field" class:field-wrong=move || !is_wrong().is_empty()>
-            <label for=id.clone()>{of(|field| field.label.clone())}</label>
-            <p class="field-hint" id=hint_id>{of(|field| field.hint.clone())}</p>
-            <div class="field-row">
-                <button
-                    type="button"
-                    class="step"
-                    aria-label=of(|field| field.spoken[0].clone())
-                    on:click=step(false)
-                    on:blur=left_less
-                >
-                    "−"
-                </button>
-                <input
-                    id=id
-                    type="text"
-                    inputmode="decimal"
-                    autocomplete="off"
-                    enterkeyhint="done"
-                    aria-describedby=described
-                    aria-invalid=wrong(error.clone())
-                    prop:value=of(|field| field.text.clone())
-                    on:input=on_input
-                    on:blur=left
-                />
-                <button
-                    type="button"
-                    class="step"
-                    aria-label=of(|field| field.spoken[1].clone())
-                    on:click=step(true)
-                    on:blur=left_more
-                >
-                    "+"
-                </button>
-                {unit_view}
-            </div>
-            <p class="field-read">{of(|field| field.understood.clone())}</p>
-            <p class="field-error" id=error_id>{error}</p>
-        </div>
+    if units.len() < 2 {
+        return el("SPAN")
+            .with("class", "field-unit field-unit-only")
+            .says(node, |what| of_number(what, |field| field.unit))
+            .view();
     }
-    .into_any()
+    let name = node.name.to_string();
+    let chosen = move |event: Told| {
+        send(Event::Unit { name: name.clone(), symbol: value_of(&event) });
+    };
+    let options = units.into_iter().map(|symbol| {
+        el("OPTION")
+            .with("value", symbol)
+            .is(
+                node,
+                "selected",
+                move |what| matches!(what, What::Number(field) if field.unit == symbol),
+            )
+            .text(symbol)
+            .view()
+    });
+    el("SELECT")
+        .with("class", "field-unit")
+        .follow(node, "aria-label", |what| Some(of_number(what, |field| &field.spoken[2])))
+        .on("change", chosen)
+        .put(list(options))
+        .view()
+}
+
+/// A field for one number.
+pub fn number(node: &Node) -> AnyView {
+    let (id, name, what) = (node.id(), node.name.clone(), node.what.clone());
+    let on_input = move |event: Told| {
+        let unit = what.with_untracked(|what| of_number(what, |field| field.unit));
+        typed(&name, value_of(&event), &unit);
+    };
+    let input = el("INPUT")
+        .with("id", &id)
+        .with("type", "text")
+        .with("inputmode", "decimal")
+        .with("autocomplete", "off")
+        .with("enterkeyhint", "done")
+        .with("aria-describedby", &format!("{id}-hint {id}-error"))
+        .follow(node, "aria-invalid", invalid)
+        .holds(node, "value", |what| of_number(what, |field| &field.text))
+        .on("input", on_input)
+        .on("blur", leaves(node));
+    let row = el("DIV")
+        .with("class", "field-row")
+        .put(step(node, false))
+        .put(input.view())
+        .put(step(node, true))
+        .put(unit(node));
+    let hint = el("P")
+        .with("class", "field-hint")
+        .with("id", &format!("{id}-hint"))
+        .says(node, |what| of_number(what, |field| &field.hint));
+    let read = el("P")
+        .with("class", "field-read")
+        .says(node, |what| of_number(what, |field| &field.understood));
+    frame(node)
+        .put(label(node, &id, |what| of_number(what, |field| &field.label)))
+        .put(hint.view())
+        .put(row.view())
+        .put(read.view())
+        .put(error_line(node, &id))
+        .view()
 }
 
 /// A field for words.
-pub fn words(node: &Node, long: bool) -> AnyView {
-    let of = follow!(node, WordsField of Words);
-    let id = node.id();
-    let error_id = format!("{id}-error");
-    let error = of(|field| field.error.clone());
-    let is_wrong = error.clone();
-    let name = node.name.clone();
-    let on_input = move |event: leptos::ev::Event| typed(&name, event_target_value(&event), "");
-    let to_copy = matches!(node.what.get_untracked(), What::Words(field) if field.to_copy);
-    let control = if long {
-        view! {
-            <textarea
-                id=id.clone()
-                rows=if to_copy { "8" } else { "2" }
-                readonly=to_copy
-                prop:value=of(|field| field.text.clone())
-                on:input=on_input
-            ></textarea>
-        }
-        .into_any()
-    } else {
-        view! {
-            <input
-                id=id.clone()
-                type="text"
-                autocomplete="off"
-                aria-describedby=error_id.clone()
-                aria-invalid=wrong(error.clone())
-                prop:value=of(|field| field.text.clone())
-                on:input=on_input
-            />
-        }
-        .into_any()
+pub fn words(node: &Node, field: &WordsField) -> AnyView {
+    let of = |what: &What| match what {
+        What::Words(field) => field.text.clone(),
+        _ => String::new(),
     };
-    view! {
-        <div class="field" class:field-wrong=move || !is_wrong().is_empty()>
-            <label for=id>{of(|field| field.label.clone())}</label>
-            {control}
-            <p class="field-error" id=error_id>{error}</p>
-        </div>
-    }
-    .into_any()
+    let label_of = |what: &What| match what {
+        What::Words(field) => field.label.clone(),
+        _ => String::new(),
+    };
+    let (id, name) = (node.id(), node.name.clone());
+    let control = if field.long {
+        let area = el("TEXTAREA").with("rows", if field.to_copy { "8" } else { "2" });
+        if field.to_copy { area.with("readonly", "") } else { area }
+    } else {
+        el("INPUT").with("type", "text").with("autocomplete", "off")
+    };
+    let control = control
+        .with("id", &id)
+        .with("aria-describedby", &format!("{id}-error"))
+        .follow(node, "aria-invalid", invalid)
+        .holds(node, "value", of)
+        .on("input", move |event| typed(&name, value_of(&event), ""));
+    frame(node)
+        .put(label(node, &id, label_of))
+        .put(control.view())
+        .put(error_line(node, &id))
+        .view()
 }

@@ -2,74 +2,57 @@
 
 use crate::app::drawing::{BlendData, Drawing};
 use crate::chart::{Layer, Placed, Substance, bucket};
-use crate::page::follow::{list, or_nothing};
-use crate::page::picture::{hatch, picture, unique};
-use leptos::prelude::*;
-
-/// Draws one vessel.
-pub fn blend_sketch(drawing: &Drawing, data: &BlendData) -> AnyView {
-    let (inside, spill) = (unique("inside"), unique("hatch"));
-    let drawn = view! {
-        <clipPath id=inside.clone()>
-            <path d=INSIDE />
-        </clipPath>
-        {hatch(spill.clone(), "hatch-stop", false)}
-        {vessel(data, &(inside, spill))}
-    };
-    picture("blend", (320.0, 272.0), drawing, drawn.into_any())
-}
+use crate::page::svg::{Svg, unique};
 
 /// The inside of the bucket, a little narrower at its floor.
 const INSIDE: &str = "M14 78H170L160 252Q159 258 153 258H31Q25 258 24 252Z";
 
-fn vessel(d: &BlendData, (inside, spill): &(String, String)) -> AnyView {
+/// Draws one vessel.
+pub fn blend_sketch(drawing: &Drawing, d: &BlendData) -> String {
+    let (inside, spill) = (unique("inside"), unique("hatch"));
     let drawn = bucket(&d.layers, d.capacity);
-    let placed: Vec<(Layer, Placed)> =
-        d.layers.iter().cloned().zip(drawn.layers.iter().copied()).collect();
-    let fills = list(placed.iter().map(|(layer, at)| fill(layer.substance, *at)));
-    let labels = list(placed.into_iter().map(|(layer, at)| label(layer, at)));
-    let overflow = drawn.overflow.map(|top| {
+    let placed = || d.layers.iter().zip(drawn.layers.iter().copied());
+    let mut svg = Svg::default();
+    svg.clip(&inside, INSIDE);
+    svg.hatch(&spill, "hatch-stop", false);
+    svg.path("blend-inside", INSIDE);
+    svg.raw(&format!(r#"<g clip-path="url(#{inside})">"#));
+    for (layer, at) in placed() {
+        fill(&mut svg, layer.substance, at);
+    }
+    svg.raw("</g>");
+    svg.path("blend-outline", "M8 78H14L24 252Q25 258 31 258H153Q159 258 160 252L170 78H176");
+    if let Some(top) = drawn.overflow {
         // It stands over the brim and runs down the side that bears no words.
         let shape = format!(
             "M8 78Q14 {top:.1} 52 {top:.1}H132Q164 {top:.1} 170 78H15V112Q15 118 10 118T4 112V84Q4 78 8 78Z"
         );
-        view! {
-            <path class="blend-spill" d=shape.clone() />
-            <path class="blend-spill-hatch" d=shape fill=format!("url(#{spill})") />
-        }
-        .into_any()
-    });
-    let over = drawn.overflow.is_some();
-    let brim = d.capacity.map(|_| {
-        let class = if over { "picture-small blend-over" } else { "picture-small" };
-        view! {
-            <path class="blend-brim" d="M170 78H186" />
-            <text class=class x="190" y="83">{d.brim.clone()}</text>
-        }
-        .into_any()
-    });
-    view! {
-        <path class="blend-inside" d=INSIDE />
-        <g clip-path=format!("url(#{inside})")>{fills}</g>
-        <path class="blend-outline" d="M8 78H14L24 252Q25 258 31 258H153Q159 258 160 252L170 78H176" />
-        {or_nothing(overflow)}
-        {or_nothing(brim)}
-        {labels}
-        <text class="picture-result" x="92" y="34" text-anchor="middle">{d.result.value.clone()}</text>
-        <text class="picture-small" x="190" y="34">{d.result.name.clone()}</text>
+        svg.path("blend-spill", &shape);
+        let hatched =
+            format!(r#"<path class="blend-spill-hatch" d="{shape}" fill="url(#{spill})"/>"#);
+        svg.raw(&hatched);
     }
-    .into_any()
+    if d.capacity.is_some() {
+        let over = drawn.overflow.is_some();
+        let class = if over { "picture-small blend-over" } else { "picture-small" };
+        svg.path("blend-brim", "M170 78H186");
+        svg.text(class, (190.0, 83.0), "", &d.brim);
+    }
+    for (layer, at) in placed() {
+        label(&mut svg, layer, at);
+    }
+    svg.text("picture-result", (92.0, 34.0), r#"text-anchor="middle""#, &d.result.value);
+    svg.text("picture-small", (190.0, 34.0), "", &d.result.name);
+    svg.framed("blend", (320.0, 272.0), drawing)
 }
 
-fn fill(substance: Substance, at: Placed) -> AnyView {
+fn fill(svg: &mut Svg, substance: Substance, at: Placed) {
     let height = (at.bottom - at.top).max(0.0);
-    let cubes = (substance == Substance::Ice).then(|| cubes(at.top, at.bottom));
-    view! {
-        <rect class=format!("blend-layer tone-{}", at.tone) x="0" y=at.top width="184" height=height />
-        <path class="blend-edge" d=format!("M0 {:.1}H184", at.top) />
-        <path class="blend-ice" d=cubes />
+    svg.rect(&format!("blend-layer tone-{}", at.tone), (0.0, at.top), (184.0, height), "");
+    svg.path("blend-edge", &format!("M0 {:.1}H184", at.top));
+    if substance == Substance::Ice {
+        svg.path("blend-ice", &cubes(at.top, at.bottom));
     }
-    .into_any()
 }
 
 /// Tilted squares from end to end of a layer of ice.
@@ -98,13 +81,10 @@ fn cubes(top: f64, bottom: f64) -> String {
         .collect()
 }
 
-fn label(layer: Layer, at: Placed) -> AnyView {
+fn label(svg: &mut Svg, layer: &Layer, at: Placed) {
     let middle = f64::midpoint(at.top, at.bottom);
     let side = 167.0 - (middle - 78.0) / 18.0;
-    view! {
-        <path class="blend-leader" d=format!("M{side:.1} {middle:.1}L182 {:.1}H186", at.label) />
-        <text class="picture-label" x="190" y=at.label - 2.0>{layer.figure}</text>
-        <text class="picture-small" x="190" y=at.label + 15.0>{layer.name}</text>
-    }
-    .into_any()
+    svg.path("blend-leader", &format!("M{side:.1} {middle:.1}L182 {:.1}H186", at.label));
+    svg.text("picture-label", (190.0, at.label - 2.0), "", &layer.figure);
+    svg.text("picture-small", (190.0, at.label + 15.0), "", &layer.name);
 }

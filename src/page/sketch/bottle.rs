@@ -2,24 +2,19 @@
 
 use crate::app::drawing::{BottleData, Drawing, Figure, GlassState};
 use crate::chart::{BOTTLE_OUTLINE, bottle_levels, wrap};
-use crate::page::follow::{list, or_nothing};
-use crate::page::picture::{hatch, picture, unique};
-use leptos::prelude::*;
+use crate::page::svg::{Svg, unique};
 
 /// Draws one bottle and two pressures.
-pub fn bottle_sketch(drawing: &Drawing, data: &BottleData) -> AnyView {
+pub fn bottle_sketch(drawing: &Drawing, data: &BottleData) -> String {
     let names = Names { glass: unique("glass"), ink: unique("hatch"), stop: unique("hatch") };
-    let drawn = view! {
-        <clipPath id=names.glass.clone()>
-            <path d=BOTTLE_OUTLINE />
-        </clipPath>
-        {hatch(names.ink.clone(), "hatch-ink", false)}
-        {hatch(names.stop.clone(), "hatch-stop", true)}
-        {bottle(data, &names)}
-        {or_nothing(pressure(&data.usual, 22.0, 14.0))}
-        {or_nothing(pressure(&data.hottest, 146.0, 40.0))}
-    };
-    picture("bottle", (320.0, 260.0), drawing, drawn.into_any())
+    let mut svg = Svg::default();
+    svg.clip(&names.glass, BOTTLE_OUTLINE);
+    svg.hatch(&names.ink, "hatch-ink", false);
+    svg.hatch(&names.stop, "hatch-stop", true);
+    bottle(&mut svg, data, &names);
+    pressure(&mut svg, &data.usual, 22.0, 14.0);
+    pressure(&mut svg, &data.hottest, 146.0, 40.0);
+    svg.framed("bottle", (320.0, 260.0), drawing)
 }
 
 struct Names {
@@ -28,65 +23,47 @@ struct Names {
     stop: String,
 }
 
-fn bottle(d: &BottleData, names: &Names) -> AnyView {
+fn bottle(svg: &mut Svg, d: &BottleData, names: &Names) {
     let never = d.state == GlassState::Never;
     let levels = bottle_levels(if never { 0.0 } else { d.fraction });
-    let height = levels.base - levels.level;
+    let (corner, size) = ((0.0, levels.level), (120.0, levels.base - levels.level));
     let (tone, hatched) = match d.state {
         GlassState::Within => ("bottle-within", false),
         GlassState::Caution => ("bottle-caution", true),
         GlassState::Above | GlassState::Never => ("bottle-above", true),
     };
-    let hatch = hatched.then(|| {
-        let ink = format!("url(#{})", names.ink);
-        view! { <rect x="0" y=levels.level width="120" height=height fill=ink /> }.into_any()
-    });
+    let filled = |id: &str| format!(r#"fill="url(#{id})""#);
+    svg.raw(&format!(r#"<g class="{tone}">"#));
+    svg.path("bottle-inside", BOTTLE_OUTLINE);
+    svg.raw(&format!(r#"<g clip-path="url(#{})">"#, names.glass));
+    svg.rect("bottle-gas", corner, size, "");
+    svg.path("bottle-shine", "M30 134V222");
+    if hatched {
+        svg.rect("", corner, size, &filled(&names.ink));
+    }
     // What lies above the ceiling is set off from what lies below it.
     let excess = levels.ceiling - levels.level;
-    let excess = (excess > 0.0).then(|| {
-        let stop = format!("url(#{})", names.stop);
-        view! {
-            <rect class="bottle-excess" x="0" y=levels.level width="120" height=excess />
-            <rect x="0" y=levels.level width="120" height=excess fill=stop />
-        }
-        .into_any()
-    });
-    let marks = (!never).then(|| {
-        view! {
-            <path class="bottle-ceiling" d=pointer(levels.ceiling, levels.ceiling_label, 10.0) />
-            <path class="bottle-level" d=pointer(levels.level, levels.level_label, 20.0) />
-            {words(&d.ceiling, levels.ceiling_label, 11)}
-            {words(&d.worst, levels.level_label, 11)}
-        }
-        .into_any()
-    });
-    // Without pressures the words have their room.
-    let letters = if d.usual.value.is_empty() && d.hottest.value.is_empty() { 22 } else { 11 };
-    let cross = never.then(|| {
-        view! {
-            <path class="bottle-cross" d="M10 100L110 214M110 100L10 214" />
-            {words(&d.worst, 146.0, letters)}
-        }
-        .into_any()
-    });
-    view! {
-        <g class=tone>
-            <path class="bottle-inside" d=BOTTLE_OUTLINE />
-            <g clip-path=format!("url(#{})", names.glass)>
-                <rect class="bottle-gas" x="0" y=levels.level width="120" height=height />
-                <path class="bottle-shine" d="M30 134V222" />
-                {or_nothing(hatch)}
-                {or_nothing(excess)}
-                <path class="bottle-surface" d=format!("M0 {0:.1}H120", levels.level) />
-            </g>
-            <path class="bottle-outline" d=BOTTLE_OUTLINE />
-            <path class="bottle-cap" d="M43 10Q43 6 47 6H73Q77 6 77 10L79 21H41Z" />
-            {badge(d.state)}
-            {or_nothing(marks)}
-            {or_nothing(cross)}
-        </g>
+    if excess > 0.0 {
+        svg.rect("bottle-excess", corner, (120.0, excess), "");
+        svg.rect("", corner, (120.0, excess), &filled(&names.stop));
     }
-    .into_any()
+    svg.path("bottle-surface", &format!("M0 {0:.1}H120", levels.level));
+    svg.raw("</g>");
+    svg.path("bottle-outline", BOTTLE_OUTLINE);
+    svg.path("bottle-cap", "M43 10Q43 6 47 6H73Q77 6 77 10L79 21H41Z");
+    badge(svg, d.state);
+    if never {
+        svg.path("bottle-cross", "M10 100L110 214M110 100L10 214");
+        // Without pressures the words have their room.
+        let alone = d.usual.value.is_empty() && d.hottest.value.is_empty();
+        words(svg, &d.worst, 146.0, if alone { 22 } else { 11 });
+    } else {
+        svg.path("bottle-ceiling", &pointer(levels.ceiling, levels.ceiling_label, 10.0));
+        svg.path("bottle-level", &pointer(levels.level, levels.level_label, 20.0));
+        words(svg, &d.ceiling, levels.ceiling_label, 11);
+        words(svg, &d.worst, levels.level_label, 11);
+    }
+    svg.raw("</g>");
 }
 
 /// A line across the glass and on to its words.
@@ -94,22 +71,17 @@ fn pointer(at: f64, label: f64, from: f64) -> String {
     format!("M{from} {at:.1}H106L116 {label:.1}H120")
 }
 
-fn words(figure: &Figure, at: f64, letters: usize) -> AnyView {
+fn words(svg: &mut Svg, figure: &Figure, at: f64, letters: usize) {
     let lines = wrap(&figure.name, letters);
     let top = at - 8.0 * lines.len().saturating_sub(1) as f64;
-    let names = lines.into_iter().zip(1_u8..).map(|(line, i)| {
-        view! { <text class="picture-small" x="124" y=top + 17.0 * f64::from(i)>{line}</text> }
-            .into_any()
-    });
-    view! {
-        <text class="picture-label" x="124" y=top>{figure.value.clone()}</text>
-        {list(names)}
+    svg.text("picture-label", (124.0, top), "", &figure.value);
+    for (line, row) in lines.iter().zip(1_u8..) {
+        svg.text("picture-small", (124.0, top + 17.0 * f64::from(row)), "", line);
     }
-    .into_any()
 }
 
 /// The state as a shape, on the body of the bottle.
-fn badge(state: GlassState) -> AnyView {
+fn badge(svg: &mut Svg, state: GlassState) {
     let (shape, sign) = match state {
         GlassState::Within => {
             ("M60 174A17 17 0 1 1 60 208A17 17 0 1 1 60 174Z", "M51 191L58 198L70 184")
@@ -119,35 +91,27 @@ fn badge(state: GlassState) -> AnyView {
             ("M52 172H68L79 183V199L68 210H52L41 199V183Z", "M60 180V194M60 200V202")
         }
         // Crossed out as a whole; a badge would only cover the cross.
-        GlassState::Never => ("", ""),
+        GlassState::Never => return,
     };
-    view! {
-        <path class="bottle-badge" d=shape />
-        <path class="bottle-sign" d=sign />
-    }
-    .into_any()
+    svg.path("bottle-badge", shape);
+    svg.path("bottle-sign", sign);
 }
 
 /// A thermometer filled so far, and the pressure there; nothing without a pressure.
-fn pressure(figure: &Figure, top: f64, filled: f64) -> Option<AnyView> {
+fn pressure(svg: &mut Svg, figure: &Figure, top: f64, filled: f64) {
     if figure.value.is_empty() {
-        return None;
+        return;
     }
-    let lines = wrap(&figure.name, 11).into_iter().zip(0_u8..).map(|(line, i)| {
-        let y = top + 52.0 + 17.0 * f64::from(i);
-        view! { <text class="picture-small" x="231" y=y>{line}</text> }.into_any()
-    });
     let (bulb, shoulder) = (top + 66.0, top + 10.0);
     let neck = bulb - 8.0;
-    let tube =
-        format!("M207 {neck}V{shoulder}A6 6 0 0 1 219 {shoulder}V{neck}A10 10 0 1 1 207 {neck}Z");
-    let column = format!("M213 {bulb}V{}", bulb - 10.0 - filled);
-    let drawn = view! {
-        <path class="bottle-tube" d=tube />
-        <path class="bottle-mercury" d=column />
-        <circle class="bottle-mercury" cx="213" cy=bulb r="4" />
-        <text class="picture-figure" x="231" y=top + 30.0>{figure.value.clone()}</text>
-        {list(lines)}
-    };
-    Some(drawn.into_any())
+    svg.path(
+        "bottle-tube",
+        &format!("M207 {neck}V{shoulder}A6 6 0 0 1 219 {shoulder}V{neck}A10 10 0 1 1 207 {neck}Z"),
+    );
+    svg.path("bottle-mercury", &format!("M213 {bulb}V{}", bulb - 10.0 - filled));
+    svg.circle("bottle-mercury", (213.0, bulb), 4.0);
+    svg.text("picture-figure", (231.0, top + 30.0), "", &figure.value);
+    for (line, row) in wrap(&figure.name, 11).iter().zip(0_u8..) {
+        svg.text("picture-small", (231.0, top + 52.0 + 17.0 * f64::from(row)), "", line);
+    }
 }

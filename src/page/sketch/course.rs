@@ -2,128 +2,78 @@
 
 use crate::app::drawing::{CourseSketch, Drawing};
 use crate::chart::{Course, Mark};
-use crate::page::follow::{list, or_nothing};
-use crate::page::picture::picture;
-use leptos::prelude::*;
+use crate::page::svg::Svg;
 
 const LEFT: f64 = Course::SIDES.0;
 const RIGHT: f64 = Course::SIDES.1;
+const END: &str = r#"text-anchor="end""#;
+const MIDDLE: &str = r#"text-anchor="middle""#;
 
 /// Draws the course of one batch.
-pub fn course_sketch(drawing: &Drawing, sketch: &CourseSketch) -> AnyView {
+pub fn course_sketch(drawing: &Drawing, sketch: &CourseSketch) -> String {
     let c = &sketch.course;
-    let place = sketch.here.and_then(|at| c.stops.get(at)).map(|stop| stop.at);
-    let here = place.map_or_else(String::new, |(x, y)| {
-        format!(
-            "M{x:.1} {}V{}M{:.1} {y:.1}a9 9 0 1 0 18 0a9 9 0 1 0 -18 0",
-            Course::TOP,
-            c.floor,
-            x - 9.0
-        )
-    });
-    let drawn = view! {
-        <text class="picture-small" x=LEFT - 6.0 y="14" text-anchor="end">{sketch.symbol}</text>
-        {or_nothing(zone(c, sketch.end_text))}
-        <path class="course-outlook" d=c.outlook_band.clone() />
-        {grid(c)}
-        {days_axis(&sketch.days)}
-        <path class="course-warmth" d=c.temperature_line.clone() />
-        <path class="course-foretold" d=c.outlook_line.clone() />
-        <path class="course-satellite" d=c.satellite_line.clone() />
-        <path class="course-main" d=c.main_line.clone() />
-        {marks(c)}
-        <path class="course-here" d=here />
-    };
-    picture("course", Course::SIZE, drawing, drawn.into_any())
-}
-
-/// The numbers beside both axes, each with its line.
-fn grid(c: &Course) -> AnyView {
-    let rows = c.gravity.iter().chain(&c.temperature).cloned().map(|mark| {
-        view! {
-            <path class="course-grid" d=format!("M{LEFT} {:.1}H{RIGHT}", mark.at) />
-            <text class="picture-small" x=LEFT - 6.0 y=mark.at + 5.0 text-anchor="end">
-                {mark.text}
-            </text>
-        }
-        .into_any()
-    });
-    list(rows)
-}
-
-fn days_axis(days: &[(f64, String, String)]) -> AnyView {
-    let foot = Course::FLOOR;
-    let days = days.iter().cloned().map(|(x, count, date)| {
-        view! {
-            <path class="course-day" d=format!("M{x:.1} {foot}V{}", foot + 6.0) />
-            <text class="picture-small picture-strong" x=x y=foot + 21.0 text-anchor="middle">
-                {count}
-            </text>
-            <text class="picture-small" x=x y=foot + 38.0 text-anchor="middle">
-                {date}
-            </text>
-        }
-        .into_any()
-    });
-    view! {
-        <path class="course-axis" d=format!("M{LEFT} {foot}H{RIGHT}") />
-        {list(days)}
+    let mut svg = Svg::default();
+    svg.text("picture-small", (LEFT - 6.0, 14.0), END, sketch.symbol);
+    zone(&mut svg, c, sketch.end_text);
+    svg.path("course-outlook", &c.outlook_band);
+    // The numbers beside both axes, each with its line.
+    for mark in c.gravity.iter().chain(&c.temperature) {
+        svg.path("course-grid", &format!("M{LEFT} {:.1}H{RIGHT}", mark.at));
+        svg.text("picture-small", (LEFT - 6.0, mark.at + 5.0), END, &mark.text);
     }
-    .into_any()
+    days_axis(&mut svg, &sketch.days);
+    svg.path("course-warmth", &c.temperature_line);
+    svg.path("course-foretold", &c.outlook_line);
+    svg.path("course-satellite", &c.satellite_line);
+    svg.path("course-main", &c.main_line);
+    marks(&mut svg, c);
+    if let Some((x, y)) = sketch.here.and_then(|at| c.stops.get(at)).map(|stop| stop.at) {
+        let (top, floor, left) = (Course::TOP, c.floor, x - 9.0);
+        let ring = format!("M{x:.1} {top}V{floor}M{left:.1} {y:.1}a9 9 0 1 0 18 0a9 9 0 1 0 -18 0");
+        svg.path("course-here", &ring);
+    }
+    svg.framed("course", Course::SIZE, drawing)
 }
 
-fn zone(c: &Course, words: &'static str) -> Option<AnyView> {
-    let (area, top, bottom) = c.zone.clone()?;
-    let (x, anchor) = if c.zone_words_right { (RIGHT - 6.0, "end") } else { (LEFT + 6.0, "start") };
-    let zone = view! {
-        <path class="course-zone" d=area />
-        <path
-            class="course-zone-edge"
-            d=format!("M{LEFT} {top:.1}H{RIGHT}M{LEFT} {bottom:.1}H{RIGHT}")
-        />
-        <text class="picture-small picture-halo" x=x y=bottom + 15.0 text-anchor=anchor>
-            {words}
-        </text>
-    };
-    Some(zone.into_any())
+fn days_axis(svg: &mut Svg, days: &[(f64, String, String)]) {
+    let foot = Course::FLOOR;
+    svg.path("course-axis", &format!("M{LEFT} {foot}H{RIGHT}"));
+    for (x, count, date) in days {
+        svg.path("course-day", &format!("M{x:.1} {foot}V{}", foot + 6.0));
+        svg.text("picture-small picture-strong", (*x, foot + 21.0), MIDDLE, count);
+        svg.text("picture-small", (*x, foot + 38.0), MIDDLE, date);
+    }
 }
 
-fn marks(c: &Course) -> AnyView {
+fn zone(svg: &mut Svg, c: &Course, words: &str) {
+    let Some((area, top, bottom)) = &c.zone else { return };
+    let (x, anchor) = if c.zone_words_right { (RIGHT - 6.0, END) } else { (LEFT + 6.0, "") };
+    svg.path("course-zone", area);
+    svg.path("course-zone-edge", &format!("M{LEFT} {top:.1}H{RIGHT}M{LEFT} {bottom:.1}H{RIGHT}"));
+    svg.text("picture-small picture-halo", (x, bottom + 15.0), anchor, words);
+}
+
+fn marks(svg: &mut Svg, c: &Course) {
     let size = c.mark_size;
     let bars: String = c.marks.iter().filter_map(|m| bar(m, size)).collect();
     // Hundreds of readings are a line with a shadow, not hundreds of marks.
     let class = if size < 3.0 { "course-crowd" } else { "course-apart" };
-    let shapes = c.marks.iter().map(|mark| {
+    svg.raw(&format!(r#"<g class="{class}">"#));
+    svg.path("course-bar", &bars);
+    for mark in &c.marks {
         let (x, y) = mark.at;
         if mark.satellite {
-            let (side, x, y) = (size * 1.8, x - size * 0.9, y - size * 0.9);
-            view! { <rect class="course-open" x=x y=y width=side height=side /> }.into_any()
+            let (side, corner) = (size * 1.8, (x - size * 0.9, y - size * 0.9));
+            svg.rect("course-open", corner, (side, side), "");
         } else {
-            view! { <circle class="course-filled" cx=x cy=y r=size /> }.into_any()
+            svg.circle("course-filled", mark.at, size);
         }
-    });
-    let words = c.named.iter().cloned().map(|named| {
-        let anchor = if named.ends { "end" } else { "start" };
-        view! {
-            <text
-                class="picture-label picture-halo"
-                x=named.at.0
-                y=named.at.1
-                text-anchor=anchor
-            >
-                {named.text}
-            </text>
-        }
-        .into_any()
-    });
-    view! {
-        <g class=class>
-            <path class="course-bar" d=bars />
-            {list(shapes)}
-        </g>
-        {list(words)}
     }
-    .into_any()
+    svg.raw("</g>");
+    for named in &c.named {
+        let anchor = if named.ends { END } else { "" };
+        svg.text("picture-label picture-halo", named.at, anchor, &named.text);
+    }
 }
 
 /// An upright with two short ends, where it reaches beyond its mark.

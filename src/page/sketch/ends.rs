@@ -1,39 +1,26 @@
 //! What either of two doses may come to, as two bars over one scale.
 
 use crate::app::drawing::{Drawing, EndsData};
-use crate::page::follow::list;
-use crate::page::picture::picture;
-use leptos::prelude::*;
+use crate::page::svg::Svg;
 
 /// Draws both bars.
-pub fn ends_sketch(drawing: &Drawing, data: &EndsData) -> AnyView {
+pub fn ends_sketch(drawing: &Drawing, data: &EndsData) -> String {
     let low = data.bars.iter().map(|bar| bar.from).fold(data.target, f64::min);
     let high = data.bars.iter().map(|bar| bar.to).fold(data.target, f64::max);
     // The lively end on the right, the flat one on the left, and room for a figure beside each.
     let scale = 150.0 / (high - low).max(0.1);
-    let at = move |gas: f64| 85.0 + scale * (gas - low);
-    let bars = data.bars.iter().cloned().zip(0_u8..).map(|(bar, row)| {
+    let at = |gas: f64| 85.0 + scale * (gas - low);
+    let mut svg = Svg::default();
+    for (bar, row) in data.bars.iter().zip(0_u8..) {
         let top = 24.0 + 44.0 * f64::from(row);
         let (left, right) = (at(bar.from), at(bar.to));
         let (below, middle) = (top + 14.0, 0.5 * (left + right));
-        view! {
-            <rect class="ends-bar" x=left y=top width=right - left height="20" rx="4" />
-            <text class="picture-small" x=left - 6.0 y=below text-anchor="end">
-                {bar.from_text}
-            </text>
-            <text class="picture-small" x=right + 6.0 y=below>
-                {bar.to_text}
-            </text>
-            <text class="picture-small picture-strong" x=middle y=top - 6.0 text-anchor="middle">
-                {bar.dose}
-            </text>
-        }
-        .into_any()
-    });
-    let mark = at(data.target);
-    let drawn = view! {
-        {list(bars)}
-        <path class="ends-target" d=format!("M{mark:.1} 20V94") />
-    };
-    picture("ends", (320.0, 98.0), drawing, drawn.into_any())
+        svg.rect("ends-bar", (left, top), (right - left, 20.0), r#"rx="4""#);
+        svg.text("picture-small", (left - 6.0, below), r#"text-anchor="end""#, &bar.from_text);
+        svg.text("picture-small", (right + 6.0, below), "", &bar.to_text);
+        let middle = (middle, top - 6.0);
+        svg.text("picture-small picture-strong", middle, r#"text-anchor="middle""#, &bar.dose);
+    }
+    svg.path("ends-target", &format!("M{:.1} 20V94", at(data.target)));
+    svg.framed("ends", (320.0, 98.0), drawing)
 }

@@ -7,7 +7,7 @@ mod ends;
 mod warmth;
 
 use super::board::Node;
-use super::follow::whole;
+use super::element::{Told, el};
 use super::session::send;
 use crate::app::drawing::{Drawing, Sketch};
 use crate::app::{Act, Event, WatchAct, What};
@@ -18,10 +18,10 @@ use wasm_bindgen::JsCast;
 /// A drawing; the course can be touched to walk to a reading.
 pub fn sketch(node: &Node, drawing: &Drawing) -> AnyView {
     if !matches!(drawing.sketch, Sketch::Course(_)) {
-        return whole(node, paint).into_any();
+        return el("DIV").with("class", "drawing").draws(node, paint).view();
     }
     let what = node.what.clone();
-    let on_touch = move |event: leptos::ev::MouseEvent| {
+    let on_touch = move |event: Told| {
         let at = what.with_untracked(|what| match what {
             What::Drawing(Drawing { sketch: Sketch::Course(sketch), .. }) => {
                 touched(&event, &sketch.course)
@@ -32,16 +32,11 @@ pub fn sketch(node: &Node, drawing: &Drawing) -> AnyView {
             send(Event::Did(Act::Watch(WatchAct::WalkTo(at))));
         }
     };
-    view! {
-        <div class="course-touch" on:click=on_touch>
-            {whole(node, paint)}
-        </div>
-    }
-    .into_any()
+    el("DIV").with("class", "course-touch").draws(node, paint).on("click", on_touch).view()
 }
 
-fn paint(what: &What) -> AnyView {
-    let What::Drawing(drawing) = what else { return ().into_any() };
+fn paint(what: &What) -> String {
+    let What::Drawing(drawing) = what else { return String::new() };
     match &drawing.sketch {
         Sketch::Course(sketch) => course::course_sketch(drawing, sketch),
         Sketch::Bottle(data) => bottle::bottle_sketch(drawing, data),
@@ -52,12 +47,13 @@ fn paint(what: &What) -> AnyView {
 }
 
 /// Which mark lies nearest to where the picture was touched.
-fn touched(event: &leptos::ev::MouseEvent, course: &Course) -> Option<usize> {
+fn touched(event: &Told, course: &Course) -> Option<usize> {
+    let mouse = event.dyn_ref::<web_sys::MouseEvent>()?;
     let target = event.current_target()?.dyn_into::<web_sys::Element>().ok()?;
     let picture = target.query_selector("svg").ok()??.get_bounding_client_rect();
     if picture.width() <= 0.0 {
         return None;
     }
-    let x = (f64::from(event.client_x()) - picture.left()) * Course::SIZE.0 / picture.width();
+    let x = (f64::from(mouse.client_x()) - picture.left()) * Course::SIZE.0 / picture.width();
     course.nearest(x)
 }

@@ -2,49 +2,29 @@
 
 use crate::app::drawing::{Drawing, WarmthData};
 use crate::chart::{Warmth, warmth};
-use crate::page::follow::list;
-use crate::page::picture::picture;
+use crate::page::svg::Svg;
 use crate::quantity::write_number;
-use leptos::prelude::*;
 
 /// Draws it.
-pub fn warmth_sketch(drawing: &Drawing, data: &WarmthData) -> AnyView {
+pub fn warmth_sketch(drawing: &Drawing, data: &WarmthData) -> String {
     let drawn = warmth(&data.days, data.range);
     let (left, right) = Warmth::SIDES;
     let (top, foot) = Warmth::ENDS;
-    let degree = move |&(y, value): &(f64, f64)| {
-        view! {
-            <text class="picture-small" x=left - 6.0 y=y + 5.0 text-anchor="end">
-                {write_number(value, 0)}
-            </text>
-            <path class="course-grid" d=format!("M{left} {y}H{right}") />
-        }
-        .into_any()
-    };
-    let day = move |&(x, value): &(f64, f64)| {
-        view! {
-            <text class="picture-small" x=x y=foot + 20.0 text-anchor="middle">
-                {write_number(value, 0)}
-            </text>
-        }
-        .into_any()
-    };
+    let (end, middle) = (r#"text-anchor="end""#, r#"text-anchor="middle""#);
+    let mut svg = Svg::default();
     let height = drawn.range.1 - drawn.range.0;
-    let drawn = view! {
-            <rect class="warmth-range" x=left y=drawn.range.0 width=right - left height=height />
-            {list(drawn.degrees.iter().map(degree))}
-            {list(drawn.days.iter().map(day))}
-            <path class="warmth-band" d=drawn.band.clone() />
-            <path class="warmth-likely" d=drawn.likely.clone() />
-            <text class="picture-small" x=right y=drawn.range.0 + 16.0 text-anchor="end">
-                {data.range_text.clone()}
-            </text>
-            <text class="picture-small" x=left - 6.0 y=top + 2.0 text-anchor="end">
-                {data.symbol}
-            </text>
-            <text class="picture-small" x=right y=foot + 20.0 text-anchor="end">
-                {data.days_text}
-            </text>
-    };
-    picture("warmth", Warmth::SIZE, drawing, drawn.into_any())
+    svg.rect("warmth-range", (left, drawn.range.0), (right - left, height), "");
+    for &(y, value) in &drawn.degrees {
+        svg.text("picture-small", (left - 6.0, y + 5.0), end, &write_number(value, 0));
+        svg.path("course-grid", &format!("M{left} {y:.1}H{right}"));
+    }
+    for &(x, value) in &drawn.days {
+        svg.text("picture-small", (x, foot + 20.0), middle, &write_number(value, 0));
+    }
+    svg.path("warmth-band", &drawn.band);
+    svg.path("warmth-likely", &drawn.likely);
+    svg.text("picture-small", (right, drawn.range.0 + 16.0), end, &data.range_text);
+    svg.text("picture-small", (left - 6.0, top + 2.0), end, data.symbol);
+    svg.text("picture-small", (right, foot + 20.0), end, data.days_text);
+    svg.framed("warmth", Warmth::SIZE, drawing)
 }
