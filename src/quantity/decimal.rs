@@ -51,7 +51,7 @@ impl Numeral {
 /// [`ReadError::Empty`] for nothing, [`ReadError::NotANumber`] for what is no number and
 /// [`ReadError::TwoMarks`] for a comma and a point together.
 pub fn read_numeral(text: &str) -> Result<(Numeral, String), ReadError> {
-    let plain: String = text.chars().map(plain_character).collect();
+    let plain = plain(text);
     let plain = plain.trim();
     if plain.is_empty() {
         return Err(ReadError::Empty);
@@ -66,11 +66,18 @@ pub fn read_numeral(text: &str) -> Result<(Numeral, String), ReadError> {
     Ok((numeral(number.trim(), text)?, unit.trim().to_owned()))
 }
 
+/// The text in the digits and marks of ASCII. Marks of direction that a keyboard sets by itself go; those
+/// that turn what follows about stay and are no number, for it would be read otherwise than it is seen.
+pub(super) fn plain(text: &str) -> String {
+    let unseen = |c: &char| matches!(c, '\u{200E}' | '\u{200F}' | '\u{061C}');
+    text.chars().filter(|c| !unseen(c)).map(plain_character).collect()
+}
+
 fn plain_character(c: char) -> char {
     match c {
         '\u{2212}' | '\u{2013}' | '\u{2012}' | '\u{FE63}' | '\u{FF0D}' => '-',
-        '\u{066B}' => ',',
-        '\u{FF0E}' => '.',
+        // The Arabic decimal mark is never one of thousands.
+        '\u{066B}' | '\u{FF0E}' => '.',
         '\u{FF0C}' => ',',
         c if c.is_whitespace() => ' ',
         // Arabic-Indic, extended Arabic-Indic and full-width digits.
@@ -214,6 +221,26 @@ mod tests {
         }
         assert!(matches!(read_numeral("1,234.5"), Err(ReadError::TwoMarks { .. })));
         assert_eq!(read_numeral(" \u{A0} "), Err(ReadError::Empty));
+    }
+
+    #[test]
+    fn another_script_means_what_it_says_or_nothing() {
+        for (text, value) in [
+            ("\u{0661}\u{066B}\u{0660}\u{0665}\u{0660}", 1.05),
+            ("\u{06F1}\u{06F2}\u{066B}\u{06F5}", 12.5),
+            ("\u{200E}1.050\u{200F}", 1.05),
+            ("\u{061C}\u{2212}2", -2.0),
+        ] {
+            assert_eq!(one(text), value, "{text}");
+        }
+        // Digits that are not known, a mark of thousands, and what is shown turned about.
+        for text in ["\u{0967}.\u{0966}\u{096B}", "\u{202E}050.1", "\u{2067}1.5\u{2069}", "\u{BD}"]
+        {
+            let read = read_numeral(text);
+            assert!(matches!(read, Err(ReadError::NotANumber { .. })), "{text}: {read:?}");
+        }
+        let (_, unit) = read_numeral("\u{0661}\u{066C}\u{0660}\u{0665}\u{0660}").expect("a number");
+        assert!(!unit.is_empty(), "the rest is no unit of any field");
     }
 
     #[test]

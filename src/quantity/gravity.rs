@@ -1,6 +1,6 @@
 //! Gravity as it is read and written: specific gravity, points or degrees Plato.
 
-use super::decimal::{read_numeral, write_number};
+use super::decimal::{plain, read_numeral, write_number};
 use super::measured::{Measured, Plato, SpecificGravity};
 use super::read::key_of;
 use super::read_error::ReadError;
@@ -61,8 +61,8 @@ const PLATO_MAX: f64 = 40.0;
 /// Reads a gravity: `1.050`, `1050`, `50`, `1,050`, `12.4 P`, `50 points`. A scale behind the number
 /// wins over `unit`.
 ///
-/// As specific gravity a bare number up to 2 is the ratio, from 900 the ratio in thousandths, and
-/// anything between is points.
+/// As specific gravity a bare number above 0 and up to 2 is the ratio, from 900 the ratio in thousandths,
+/// and anything else is points.
 ///
 /// ```
 /// use fermentside::quantity::{Gravity, GravityUnit, Plato, ReadError, SpecificGravity, read_gravity};
@@ -121,13 +121,13 @@ pub fn read_gravity(text: &str, unit: GravityUnit) -> Result<Gravity, ReadError>
 }
 
 fn decimals(text: &str) -> usize {
-    text.trim().rsplit_once(['.', ',']).map_or(0, |(_, after)| after.len())
+    plain(text).trim().rsplit_once(['.', ',']).map_or(0, |(_, after)| after.len())
 }
 
 fn specific(number: f64, points: bool) -> Option<SpecificGravity> {
     let ratio = match number {
         _ if points => 1.0 + number / 1000.0,
-        n if (0.9..2.0).contains(&n) => n,
+        n if n > 0.0 && n < 2.0 => n,
         n if n >= 900.0 => n / 1000.0,
         n => 1.0 + n / 1000.0,
     };
@@ -204,6 +204,22 @@ mod tests {
             assert_eq!(read_gravity(text, GravityUnit::SpecificGravity), plato, "{text}");
         }
         assert_eq!(read_gravity("12.4", GravityUnit::Plato), plato);
+    }
+
+    #[test]
+    fn half_is_a_ratio_that_no_beer_has_and_not_half_a_point() {
+        for text in ["0.5", "0,5", "٠٫٥", ".7", "0.05"] {
+            let read = read_gravity(text, GravityUnit::SpecificGravity);
+            assert!(matches!(read, Err(ReadError::OutOfRange { .. })), "{text}: {read:?}");
+        }
+    }
+
+    #[test]
+    fn a_specific_gravity_in_the_wrong_field_is_asked_about_in_any_digits() {
+        for text in ["1.050", "1,050", "١٫٠٥٠", "１．０５０", "1.050\u{200F}"] {
+            let read = read_gravity(text, GravityUnit::Plato);
+            assert!(matches!(read, Err(ReadError::Ambiguous { .. })), "{text}: {read:?}");
+        }
     }
 
     #[test]
