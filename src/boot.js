@@ -14,7 +14,8 @@
 //                                  worker is let in and the page is loaded once more. Save first.
 //
 //   <button data-hand-out="name"   touched: the text in data-text, of the kind in data-type, is shared as a file
-//     data-type data-text>         of that name where the phone can share one, else saved.
+//     data-type data-text>         of that name where the phone can share one, else saved. Once it is done, and
+//                                  not when the sharing is called off, the button gets the event "handed-out".
 //
 // Attributes are set before events are sent, so a page that mounts late looks at the attribute first.
 (() => {
@@ -59,7 +60,8 @@
     const file = new File([text], name, { type });
     if (navigator.canShare?.({ files: [file] })) {
       try {
-        return await navigator.share({ files: [file], title: name });
+        await navigator.share({ files: [file], title: name });
+        return from.dispatchEvent(new Event("handed-out"));
       } catch (error) {
         if (error.name === "AbortError") return;
       }
@@ -69,6 +71,7 @@
     link.download = name;
     link.click();
     setTimeout(() => URL.revokeObjectURL(link.href), 60000);
+    from.dispatchEvent(new Event("handed-out"));
   });
 
   const tell = (what) => {

@@ -148,6 +148,12 @@ pub enum GearAct {
     Usual(UnitsOf),
     /// Settle a conflict by keeping one version.
     Settle(Box<Conflict>, Token),
-    /// Show everything as text.
-    ShowAll,
+    /// Make a copy, of a batch or of everything.
+    Copy(Option<Id>),
+    /// A copy of everything was handed out.
+    HandedOut,
+    /// Bring in what a copy has.
+    BringIn,
+    /// Leave the copy that was looked at.
+    LeaveCopy,
 }

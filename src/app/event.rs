@@ -1,9 +1,10 @@
 //! What happens to the page, and what it asks of the world in return.
 
 use super::act::Act;
-use crate::batch::Change;
+use crate::batch::{Change, Id};
+use crate::exchange::copy::Thing;
 use crate::quantity::{Moment, Zone};
-use crate::store::{Conflict, Loaded, Token};
+use crate::store::{Conflict, Loaded, Record, Token};
 
 /// Something that happened.
 #[derive(Clone, Debug, PartialEq)]
@@ -46,8 +47,21 @@ pub enum Event {
     UpdateReady,
     /// Everything the page needs is kept for use without a network.
     OfflineReady,
-    /// Everything stored, as text.
-    Everything(String),
+    /// A copy was made, of a batch or of everything.
+    Copied(Option<Id>, String),
+    /// A file was chosen at a field, and what it holds.
+    FileChosen { name: String, text: Result<String, NoFile> },
+    /// What stands in the store, as things of a copy.
+    Stands(Vec<Thing>),
+}
+
+/// Why a file was not read.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum NoFile {
+    /// It is larger than any that is of use.
+    TooLarge,
+    /// The phone did not give it out.
+    Unread,
 }
 
 /// Why something was not kept.
@@ -84,6 +98,10 @@ pub enum Effect {
     Awake(bool),
     /// Take the newer version of the page.
     TakeUpdate,
-    /// Give everything that is stored, as text.
-    Everything,
+    /// Save a change that brings these records in as they were saved elsewhere; as with a save.
+    BringIn(u32, Vec<Record>, Change, Change),
+    /// Make a copy, of a batch or of everything.
+    Copy(Option<Id>),
+    /// Say what stands in the store.
+    Things,
 }

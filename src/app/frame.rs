@@ -1,6 +1,7 @@
 //! What stands round every screen: notices, the last thing done with its way back, the four places.
 
 use super::act::{Act, FrameAct};
+use super::copies;
 use super::event::Effect;
 use super::fold::unfold_wrong;
 use super::model::{Here, Model};
@@ -70,6 +71,17 @@ fn notices(m: &Model) -> Vec<Part> {
     if !m.phone.conflicts.is_empty() {
         let way = to_gear("notice/conflicts/gear", words.choose_in_gear);
         notices.push(notice("notice/conflicts", false, words.two_places, vec![way]));
+    }
+    // Where one looks round, and not in the midst of something.
+    if matches!(m.route, Route::Now | Route::Batches) && copies::is_due(m) {
+        let (readings, bottled) = copies::since(m);
+        let way = to_gear("notice/copy/gear", m.words.copies.take_one);
+        notices.push(notice(
+            "notice/copy",
+            false,
+            &(m.words.copies.due)(readings, bottled),
+            vec![way],
+        ));
     }
     if m.phone.changed_elsewhere {
         let show = Act::Frame(FrameAct::ShowElsewhere);
@@ -144,6 +156,7 @@ pub fn went(m: &mut Model, hash: &str) -> Vec<Effect> {
     if m.route != place {
         m.route = place;
         m.here = Here::default();
+        m.phone.copy = None;
     }
     vec![Effect::Attend("title".to_owned())]
 }

@@ -1,10 +1,14 @@
 //! Saving what the page decided: changes above the archive, whatever store is beneath.
 
+use super::copies;
 use super::event::{Event, NotSaved};
 use crate::batch::{Change, Edit, Entry, Id, Kind};
+use crate::exchange::copy::Thing;
 use crate::json_unknown::Unknown;
 use crate::quantity::Moment;
-use crate::store::{Archive, Conflict, Loaded, Outcome, SaveError, Store, StoreError, Token};
+use crate::store::{
+    Archive, Conflict, Loaded, Outcome, Record, SaveError, Store, StoreError, Token,
+};
 
 /// The only writer of the store.
 #[derive(Debug)]
@@ -52,9 +56,40 @@ impl<S: Store> Keeper<S> {
         now: Moment,
         token: &mut dyn FnMut() -> Token,
     ) -> Event {
+        self.save_all(ticket, (change, back), &[], now, token)
+    }
+
+    /// Saves a change that brings `records` in, each as the revision it was elsewhere; else as [`Keeper::save`].
+    pub fn bring_in(
+        &mut self,
+        ticket: u32,
+        records: &[Record],
+        both: (&Change, &Change),
+        now: Moment,
+        token: &mut dyn FnMut() -> Token,
+    ) -> Event {
+        self.save_all(ticket, both, records, now, token)
+    }
+
+    fn save_all(
+        &mut self,
+        ticket: u32,
+        (change, back): (&Change, &Change),
+        records: &[Record],
+        now: Moment,
+        token: &mut dyn FnMut() -> Token,
+    ) -> Event {
         let mut beside = None;
         for (done, edit) in change.edits().iter().enumerate() {
-            match self.save_one(edit, now, token()) {
+            let key = edit.key();
+            let named = |r: &&Record| r.kind == key.kind.name() && r.id == key.id.as_str();
+            // They stand in the order of the edits.
+            let from = records.get(done).filter(named);
+            let saved = match from {
+                Some(from) => self.adopt(from, token()),
+                None => self.save_one(edit, now, token()),
+            };
+            match saved {
                 Ok(Outcome::SavedBeside(conflict)) => beside = Some(conflict),
                 Ok(Outcome::Saved(_) | Outcome::TakenAway(_)) => {}
                 Err(why) => {
@@ -94,6 +129,34 @@ impl<S: Store> Keeper<S> {
         saved.map_err(not_saved)
     }
 
+    fn adopt(&mut self, from: &Record, fresh: Token) -> Result<Outcome, NotSaved> {
+        let (kind, id) = (&from.kind, &from.id);
+        if self.closed.iter().any(|(k, i)| k == kind && i == id) {
+            return Err(NotSaved::Unreadable);
+        }
+        let outcome = self.archive.adopt(from, fresh).map_err(not_saved)?;
+        // From now on it has what the copy had of a later version.
+        self.unknown.retain(|(k, i, _)| k != kind || i != id);
+        let read = Kind::named(kind).and_then(|kind| Entry::read(kind, &from.body).ok());
+        if let Some((_, unknown)) = read.filter(|(_, unknown)| !unknown.is_empty()) {
+            self.unknown.push((kind.clone(), id.clone(), unknown));
+        }
+        Ok(outcome)
+    }
+
+    /// What stands in the store, as things of a copy; nothing where it cannot be read.
+    #[must_use]
+    pub fn things(&self) -> Vec<Thing> {
+        self.archive.standing().map(|standing| copies::things(&standing)).unwrap_or_default()
+    }
+
+    /// A copy of a batch or of everything, as text.
+    #[must_use]
+    pub fn copy(&self, batch: Option<&Id>, now: Moment) -> String {
+        let standing = self.archive.standing().unwrap_or_default();
+        copies::text(&standing, batch, now)
+    }
+
     /// Settles a conflict by keeping one of its versions, and reads everything anew.
     ///
     /// # Errors
@@ -114,12 +177,6 @@ impl<S: Store> Keeper<S> {
     pub fn sweep(&mut self, until: Moment) {
         // Nothing shown as kept depends on it.
         let _ = self.archive.sweep(until);
-    }
-
-    /// Everything stored, as one text to be kept elsewhere.
-    #[must_use]
-    pub fn everything(&self) -> String {
-        self.archive.everything_as_text().unwrap_or_default()
     }
 
     /// The store beneath.

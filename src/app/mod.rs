@@ -6,6 +6,7 @@
 
 mod act;
 mod ask;
+mod copies;
 mod drafts;
 pub mod drawing;
 mod event;
@@ -42,15 +43,19 @@ pub use act::{
     Act, BatchAct, BottleAct, FrameAct, GearAct, OpenAct, Paper, PitchAct, Thing, UnitsOf, WatchAct,
 };
 pub use drafts::{Draft, Drafts};
-pub use event::{Effect, Event, NotSaved};
+pub use event::{Effect, Event, NoFile, NotSaved};
 pub use keeper::Keeper;
-pub use model::{Here, Model, Noting, Phone, Then, Undo};
+pub use model::{Bringing, CopyMade, Here, Model, Noting, Phone, Then, Undo};
 pub use part::{
-    Action, Answer, Choice, Fold, Group, HandOut, Item, Judged, Link, MomentField, Number, Part,
-    Place, Run, Screen, Slider, Stem, Table, Tag, Tick, What, WordsField, WorkedLine, Working,
+    Action, Answer, Choice, FileField, Fold, Group, HandOut, Item, Judged, Link, MomentField,
+    Number, Part, Place, Run, Screen, Slider, Stem, Table, Tag, Tick, What, WordsField, WorkedLine,
+    Working,
 };
 pub use route::{Route, Sum};
 pub use stem::stem_text;
+
+/// The largest file that is read, bytes.
+pub use crate::exchange::copy::LONGEST as LONGEST_FILE;
 
 use crate::batch::{Id, Stage};
 use part::{heading, link};
@@ -180,10 +185,12 @@ fn happened(m: &mut Model, event: Event) -> Vec<Effect> {
             m.phone.offline_ready = true;
             vec![]
         }
-        Event::Everything(text) => {
-            m.phone.everything = Some(text);
+        Event::Copied(of, text) => {
+            m.phone.copy = Some(CopyMade { of, text });
             vec![]
         }
+        Event::FileChosen { name, text } => gear::file_chosen(m, &name, text),
+        Event::Stands(things) => gear::stands(m, &things),
     }
 }
 

@@ -4,6 +4,8 @@ use super::drafts::Drafts;
 use super::event::NotSaved;
 use super::route::Route;
 use crate::batch::{Change, Entry, Id, Journal, Kind, Settings, Summary, Units, Vessel};
+use crate::exchange::bring::Brought;
+use crate::exchange::copy::Copy;
 use crate::order::ByKey;
 use crate::quantity::{Moment, Zone};
 use crate::store::{Conflict, Loaded, Record, SetAside};
@@ -26,8 +28,26 @@ pub struct Phone {
     pub set_aside: Vec<(String, String)>,
     /// Two versions of one thing.
     pub conflicts: Vec<Conflict>,
-    /// Everything stored, as text, once it was asked for.
-    pub everything: Option<String>,
+    /// A copy, once it was asked for.
+    pub copy: Option<CopyMade>,
+}
+
+/// A copy that was made.
+#[derive(Clone, Debug, PartialEq)]
+pub struct CopyMade {
+    /// The batch it is of; everything, when of none.
+    pub of: Option<Id>,
+    /// Its text.
+    pub text: String,
+}
+
+/// A copy that is looked at before it is brought in.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Bringing {
+    /// What is in it.
+    pub copy: Copy,
+    /// What it would bring, once that is known.
+    pub found: Option<Brought>,
 }
 
 /// Something that can be taken back.
@@ -97,6 +117,8 @@ pub struct Here {
     pub editing: Option<super::act::Thing>,
     /// What is printed, or was last.
     pub paper: Option<super::act::Paper>,
+    /// The copy that is looked at.
+    pub bringing: Option<Bringing>,
     /// Where sliders stand that change nothing else, by name.
     pub slid: ByKey<String, f64>,
     /// Why a form was not saved, by the form's name.

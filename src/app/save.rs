@@ -3,6 +3,7 @@
 use super::event::{Effect, NotSaved};
 use super::model::{Model, Pending, Then, Undo};
 use crate::batch::{Change, Id};
+use crate::store::Record;
 
 /// Makes a change and asks for it to be kept. `done` is said beside the undo once it is; empty says
 /// nothing. Where the journal refuses it, the form says why and nothing has changed.
@@ -53,6 +54,25 @@ pub fn take_back(m: &mut Model) -> Vec<Effect> {
     effects
 }
 
+/// Brings records in that were looked at: they fit, and are kept as they were saved elsewhere.
+pub fn bring(
+    m: &mut Model,
+    form: &str,
+    change: Change,
+    records: Vec<Record>,
+    done: &str,
+) -> Vec<Effect> {
+    let back = m.journal.take_as_it_is(change.clone());
+    let effects = send(m, form.to_owned(), change, back, done, vec![]).into_iter();
+    let bring = |effect| match effect {
+        Effect::Save(ticket, change, back) => {
+            Effect::BringIn(ticket, records.clone(), change, back)
+        }
+        other => other,
+    };
+    effects.map(bring).collect()
+}
+
 fn send(
     m: &mut Model,
     form: String,
@@ -63,7 +83,7 @@ fn send(
 ) -> Vec<Effect> {
     m.here.outcomes.remove(&form);
     // A copy that is shown would lack it.
-    m.phone.everything = None;
+    m.phone.copy = None;
     let ticket = m.pending.last().map_or(1, |last| last.ticket + 1);
     m.pending.push(Pending {
         ticket,

@@ -6,7 +6,7 @@ use crate::advice::bottle::stock::Bottles;
 use crate::json::{Tree, Wrong};
 use crate::json_fields::{FromFields, record};
 use crate::quantity::{
-    Grams, GravityUnit, LengthUnit, MassUnit, Metres, TemperatureUnit, VolumeUnit,
+    Grams, GravityUnit, LengthUnit, MassUnit, Metres, Moment, TemperatureUnit, VolumeUnit,
 };
 use crate::science::hydrometer::Hydrometer;
 use crate::science::priming::OwnSugar;
@@ -136,6 +136,20 @@ record! {
         may in_hand: Option<Id>,
         /// What the kitchen scale shows at the finest; `None` for the usual.
         may scale: Option<Grams>,
+        /// The last copy that was handed out of this browser.
+        may_record copied: Option<Copied>,
+    }
+}
+
+record! {
+    /// What was in a copy when it was handed out.
+    pub struct Copied {
+        /// When.
+        must at: Moment,
+        /// How many readings there were.
+        must readings: u32,
+        /// How many batches were bottled.
+        must bottled: u32,
     }
 }
 
@@ -151,6 +165,14 @@ impl Settings {
     pub fn scale(&self) -> Grams {
         self.scale.unwrap_or(Weighing::USUAL.scale)
     }
+
+    /// Whether both ask for the same. The batch in hand and the last copy are no wishes but where one is:
+    /// two tabs that each took a batch in hand do not contradict each other.
+    #[must_use]
+    pub fn same_wishes(&self, other: &Self) -> bool {
+        let here = |settings: &Self| Self { in_hand: None, copied: None, ..settings.clone() };
+        here(self) == here(other)
+    }
 }
 
 impl Default for Settings {
@@ -161,6 +183,7 @@ impl Default for Settings {
             theme: Theme::Follow,
             in_hand: None,
             scale: None,
+            copied: None,
         }
     }
 }

@@ -27,7 +27,7 @@ mod watching;
 pub use crate::advice::pitch::start_gravity::{GoesBy, OriginalFrom};
 pub use change::{Change, Edit, LONGEST_NAME, Rejected};
 pub use entry::{Entry, EntryKey, Kind};
-pub use gear::{BottlesItem, HydrometerItem, Settings, SugarItem, Theme, Units};
+pub use gear::{BottlesItem, Copied, HydrometerItem, Settings, SugarItem, Theme, Units};
 pub use id::{Id, IdError};
 pub use journal::Journal;
 pub use line::ReadingLine;

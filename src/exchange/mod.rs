@@ -1,4 +1,6 @@
 //! Text in and out: what leaves the page for other programs, in their own open forms.
 
+pub mod bring;
 pub mod calendar;
+pub mod copy;
 pub mod reminders;

@@ -77,6 +77,7 @@ fn kind_of(what: &What) -> u32 {
         What::Heard(_) => 32,
         What::Fold(_) => 33,
         What::Timer(_) => 34,
+        What::File(_) => 35,
         What::Group(group) => 40 + group.tag as u32,
     }
 }

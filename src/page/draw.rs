@@ -2,7 +2,7 @@
 
 use super::board::{Node, Shown};
 use super::element::{el, list};
-use super::{card, field, link, sketch, stem};
+use super::{card, field, file, link, sketch, stem};
 use crate::app::{Tag, What};
 use leptos::prelude::*;
 
@@ -26,6 +26,7 @@ fn draw(node: Node) -> AnyView {
         What::Link(_) => link::link(&node),
         What::Action(_) => link::action(&node),
         What::HandOut(_) => link::hand_out(&node),
+        What::File(_) => file::file(&node),
         What::Answer(_) => card::answer(&node),
         What::Verdict(_) => card::verdict(&node),
         What::Timer(_) => card::timer(&node),

@@ -80,6 +80,10 @@ pub fn hand_out(node: &Node) -> AnyView {
         .follow(node, "data-type", |what| of_file(what, |file| file.media.to_owned()))
         .follow(node, "data-text", |what| of_file(what, |file| file.text.clone()))
         .says(node, |what| of_file(what, |file| file.label.clone()).unwrap_or_default())
+        .does(node, "handed-out", |what| match what {
+            What::HandOut(file) => file.act.clone(),
+            _ => None,
+        })
         .view()
 }
 

@@ -8,6 +8,7 @@ mod draw;
 mod effects;
 mod element;
 mod field;
+mod file;
 mod keep;
 mod link;
 mod session;

@@ -221,7 +221,15 @@ impl Session {
                 self.kept.keep(&self.model.drafts);
                 effects::take_update();
             }
-            Effect::Everything => happens(Event::Everything(self.keeper.everything())),
+            Effect::BringIn(ticket, records, change, back) => {
+                let both = (&change, &back);
+                happens(self.keeper.bring_in(ticket, &records, both, now, &mut token));
+            }
+            Effect::Things => happens(Event::Stands(self.keeper.things())),
+            Effect::Copy(of) => {
+                let text = self.keeper.copy(of.as_ref(), now);
+                happens(Event::Copied(of, text));
+            }
         }
     }
 }

@@ -1,11 +1,11 @@
 //! The archive: records above a store, each save beside the one before it.
 
-use super::envelope::Record;
+use super::envelope::{Record, Revision};
 use super::forget::{forget, sweep};
 use super::key::PREFIX;
 use super::known::{Known, KnownThings};
 use super::lineage::{Conflict, heads};
-use super::load::{Loaded, our_keys, prefix_of, scan};
+use super::load::{Loaded, SetAside, our_keys, prefix_of, scan};
 use super::save::{Outcome, SaveError, Stamp, delete, resolve, save};
 use super::token::Token;
 use super::{Store, StoreError};
@@ -57,7 +57,25 @@ impl<S: Store> Archive<S> {
         at: Moment,
         token: Token,
     ) -> Result<Outcome, SaveError> {
-        save(&mut self.store, &mut self.things, Stamp { kind, id, at, token }, Some(body))
+        save(&mut self.store, &mut self.things, Stamp { kind, id, at, token, least: 1 }, Some(body))
+    }
+
+    /// Saves what was saved elsewhere, in another browser or before this one was cleared, as that very
+    /// revision: with its time, its number where that is free, and its token. Where the token has been here
+    /// before, it is saved anew under `fresh`.
+    ///
+    /// # Errors
+    /// As [`Archive::save`].
+    pub fn adopt(&mut self, from: &Record, fresh: Token) -> Result<Outcome, SaveError> {
+        let Record { kind, id, body, revision, token, at, .. } = from;
+        let stamp = Stamp { kind, id, at: *at, token: *token, least: *revision };
+        match save(&mut self.store, &mut self.things, stamp, Some(body)) {
+            Err(SaveError::TokenUsed) => {
+                let stamp = Stamp { token: fresh, ..stamp };
+                save(&mut self.store, &mut self.things, stamp, Some(body))
+            }
+            other => other,
+        }
     }
 
     /// Saves that a thing is deleted. What it said stays ([`Archive::earlier`]) until it is saved again,
@@ -73,7 +91,7 @@ impl<S: Store> Archive<S> {
         at: Moment,
         token: Token,
     ) -> Result<Outcome, SaveError> {
-        delete(&mut self.store, &mut self.things, Stamp { kind, id, at, token })
+        delete(&mut self.store, &mut self.things, Stamp { kind, id, at, token, least: 1 })
     }
 
     /// Takes away all that lies there of a deleted thing, once nobody will take the deletion back. Whether
@@ -110,7 +128,7 @@ impl<S: Store> Archive<S> {
         at: Moment,
         token: Token,
     ) -> Result<Outcome, SaveError> {
-        resolve(&mut self.store, &mut self.things, Stamp { kind, id, at, token }, keep)
+        resolve(&mut self.store, &mut self.things, Stamp { kind, id, at, token, least: 1 }, keep)
     }
 
     /// What a thing said before, newest first: as a rule the one revision before the standing one.
@@ -119,6 +137,14 @@ impl<S: Store> Archive<S> {
     /// [`StoreError`] when the keys cannot be listed.
     pub fn earlier(&self, kind: &str, id: &str) -> Result<Vec<Record>, StoreError> {
         earlier(&self.store, kind, id)
+    }
+
+    /// What stands in the store now, for a copy: this archive goes on knowing what it knew.
+    ///
+    /// # Errors
+    /// As [`Archive::load`].
+    pub fn standing(&self) -> Result<Standing, StoreError> {
+        standing(&self.store)
     }
 
     /// Every text under our prefix as it is, readable or not, as one JSON object from key to text;
@@ -139,6 +165,29 @@ impl<S: Store> Archive<S> {
     pub fn into_store(self) -> S {
         self.store
     }
+}
+
+/// What stands in a store, with what it replaces.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Standing {
+    /// Of each thing the revision to show; deleted things too.
+    pub shown: Vec<Revision>,
+    /// The others of things in conflict.
+    pub beside: Vec<Revision>,
+    /// Texts that could not be read.
+    pub set_aside: Vec<SetAside>,
+}
+
+fn standing(store: &dyn Store) -> Result<Standing, StoreError> {
+    let shelves = scan(store, PREFIX)?;
+    let mut found = Standing { set_aside: shelves.strays, ..Standing::default() };
+    for (_, shelf) in shelves.things {
+        let mut heads = heads(&shelf.revisions).into_iter();
+        found.shown.extend(heads.next().cloned());
+        found.beside.extend(heads.cloned());
+        found.set_aside.extend(shelf.unreadable);
+    }
+    Ok(found)
 }
 
 fn load(store: &dyn Store, things: &mut KnownThings) -> Result<Loaded, StoreError> {

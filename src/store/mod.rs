@@ -25,7 +25,7 @@ mod room;
 mod save;
 mod token;
 
-pub use archive::Archive;
+pub use archive::{Archive, Standing};
 #[cfg(feature = "web")]
 pub use browser::BrowserStore;
 pub use envelope::{Record, Revision, SCHEMA, Unreadable};

@@ -11,6 +11,9 @@ use super::{Store, StoreError};
 use crate::quantity::Moment;
 use std::fmt;
 
+/// How many replaced revisions that are there no more a revision names.
+const NAMED_OF_GONE: usize = 8;
+
 /// What came of a save or a deletion that was looked at again afterwards and found done.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Outcome {
@@ -82,6 +85,8 @@ pub(super) struct Stamp<'a> {
     pub(super) id: &'a str,
     pub(super) at: Moment,
     pub(super) token: Token,
+    /// The least number that it gets.
+    pub(super) least: u32,
 }
 
 /// Saves `body` over what this archive knows of the thing; `None` deletes it.
@@ -193,7 +198,7 @@ fn put(
     body: Option<&str>,
     (mut shelf, known, parents): (Shelf, Known, Vec<Token>),
 ) -> Result<Outcome, SaveError> {
-    let Stamp { kind, id, at, token } = stamp;
+    let Stamp { kind, id, at, token, least } = stamp;
     let mut older = ancestors(&parents, &shelf.revisions);
     // What was on the screen may have been damaged or taken away since; what it replaced still is.
     older.extend(
@@ -204,12 +209,19 @@ fn put(
             .copied()
             .collect::<Vec<_>>(),
     );
-    older.retain(|t| shelf.tokens.contains(t));
+    // A few that are gone stay named, nearest first: copies made elsewhere may be of them.
+    let mut named = NAMED_OF_GONE;
+    older.retain(|t| {
+        let there = shelf.tokens.contains(t);
+        let gone = !there && named > 0;
+        named -= usize::from(gone);
+        there || gone
+    });
     let record = Record {
         kind: kind.to_owned(),
         id: id.to_owned(),
         body: body.unwrap_or_default().to_owned(),
-        revision: shelf.highest.max(known.revision).saturating_add(1),
+        revision: shelf.highest.max(known.revision).saturating_add(1).max(least),
         token,
         at,
         deleted: body.is_none(),

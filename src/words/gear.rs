@@ -86,9 +86,6 @@ texts! {
         kept_nowhere: "They are kept only for as long as this page is open: this browser lets it keep nothing. Take a copy before you close it.",
         offline: "This page is kept whole on this phone: it works with no network.",
         not_offline: "Not yet kept for use without a network.",
-        show_all: "Show everything as text",
-        copy_this: "Copy this and keep it elsewhere",
-        hand_out: "Save it as a file",
         cautions: "Cautions",
     } says {
         change_of: fn(&str) -> String = change_of,

@@ -9,6 +9,7 @@ mod bench;
 mod bottle;
 mod cautions;
 mod cooling;
+mod copies;
 mod fields;
 mod frame;
 mod gear;
@@ -28,6 +29,7 @@ pub use bench::BenchWords;
 pub use bottle::BottleWords;
 pub use cautions::Cautions;
 pub use cooling::CoolingWords;
+pub use copies::CopyWords;
 pub use fields::FieldWords;
 pub use frame::FrameWords;
 pub use gear::GearWords;
@@ -80,6 +82,8 @@ pub struct Words {
     pub bench: BenchWords,
     /// Gear.
     pub gear: GearWords,
+    /// Copies.
+    pub copies: CopyWords,
 }
 
 /// English.
@@ -100,6 +104,7 @@ pub static ENGLISH: Words = Words {
     print: print::PRINT,
     bench: bench::BENCH,
     gear: gear::GEAR,
+    copies: copies::COPIES,
 };
 
 /// A judgement in words.

@@ -77,20 +77,19 @@ fn a_conflict_that_was_not_settled_stays_and_says_why() {
 fn everything_is_shown_and_handed_out_and_never_grows_old() {
     let mut phone = at_gear();
     add_bottles(&mut phone, "Brown ones", "20");
-    phone.tap("Show everything as text");
-    let text = phone.value_in("Copy this");
+    phone.tap("Make a copy of everything");
+    let text = phone.value_in("Or copy this text");
     assert!(text.contains("Brown ones"), "{text}");
-    let What::HandOut(file) = named(&phone, "keeping/file").what else { panic!("a file") };
-    assert_eq!((file.file.as_str(), file.media), ("fermentside.json", "application/json"));
+    let What::HandOut(file) = named(&phone, "copy/file").what else { panic!("a file") };
     assert_eq!(file.text, text);
-    let What::Words(copy) = named(&phone, "everything").what else { panic!("a text") };
+    let What::Words(copy) = named(&phone, "copy/text").what else { panic!("a text") };
     assert!(copy.to_copy && copy.long);
     phone.tap("Night");
-    phone.sees_no("Copy this");
-    phone.tap("Show everything as text");
+    phone.sees_no("Or copy this text");
+    phone.tap("Make a copy of everything");
     phone.tap("Bench");
     phone.tap("Gear");
-    phone.sees_no("Copy this");
+    phone.sees_no("Or copy this text");
 }
 
 #[test]

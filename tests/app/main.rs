@@ -6,6 +6,7 @@
 mod batches;
 mod bench;
 mod bottle;
+mod copies;
 mod day;
 mod fields;
 mod frame;

@@ -113,8 +113,15 @@ impl Paper {
                         self.been.push(std::mem::replace(&mut self.hash, address.clone()));
                         waiting.push_back(Event::Went(address));
                     }
-                    Effect::Everything => {
-                        waiting.push_back(Event::Everything(self.keeper.everything()));
+                    Effect::BringIn(ticket, records, change, back) => {
+                        let both = (&change, &back);
+                        let kept = self.keeper.bring_in(ticket, &records, both, now, &mut token);
+                        waiting.push_back(kept);
+                    }
+                    Effect::Things => waiting.push_back(Event::Stands(self.keeper.things())),
+                    Effect::Copy(of) => {
+                        let text = self.keeper.copy(of.as_ref(), now);
+                        waiting.push_back(Event::Copied(of, text));
                     }
                     other => self.asked.push(other),
                 }
@@ -198,6 +205,7 @@ impl Paper {
             }
             What::Action(button) if !button.spoken.is_empty() => Some(button.spoken.clone()),
             What::Action(button) => Some(button.label.clone()),
+            What::HandOut(file) => Some(file.label.clone()),
             What::Fold(fold) => Some(fold.summary.clone()),
             What::Tick(tick) => Some(tick.label.clone()),
             What::Choice(choice) => choice
@@ -223,6 +231,11 @@ impl Paper {
                 self.happens(Event::Folded { name: part.name.clone(), open: !fold.open });
             }
             What::Tick(tick) => self.happens(Event::Did(tick.act)),
+            What::HandOut(file) => {
+                if let Some(act) = file.act {
+                    self.happens(Event::Did(act));
+                }
+            }
             What::Choice(_) | What::Pick(_) => self.option(part, words),
             other => panic!("{other:?} cannot be tapped"),
         }
@@ -253,6 +266,7 @@ impl Paper {
             What::Choice(field) | What::Pick(field) => Some(field.label.clone()),
             What::Moment(field) => Some(field.label.clone()),
             What::Slider(field) => Some(field.label.clone()),
+            What::File(field) => Some(field.label.clone()),
             _ => None,
         }
     }
@@ -276,6 +290,13 @@ impl Paper {
         let (name, unit) = (part.name, unit.to_owned());
         self.happens(Event::Typed { name: name.clone(), text: text.to_owned(), unit });
         self.happens(Event::Left(name));
+    }
+
+    /// Chooses a file of this text at the field with this label.
+    #[track_caller]
+    pub fn choose_file(&mut self, label: &str, text: &str) {
+        let name = self.field(label).name;
+        self.happens(Event::FileChosen { name, text: Ok(text.to_owned()) });
     }
 
     /// What stands in the field with this label.

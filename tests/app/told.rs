@@ -31,6 +31,9 @@ fn tell(part: &Part, depth: usize, text: &mut String) {
             format!("<{here}{}{here}> {}", line(&link.runs), link.address)
         }
         What::Action(button) => format!("[{}]", button.label),
+        What::File(field) => {
+            format!("{}: [a file {}]  ? {}", field.label, field.accept, field.hint)
+        }
         What::HandOut(file) => format!("[{}] hands out {}", file.label, file.file),
         What::Answer(answer) => {
             format!("= {}: {} {} | {}", answer.label, answer.main, answer.beside, answer.below)

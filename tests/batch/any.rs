@@ -5,7 +5,7 @@ use fermentside::advice::bottle::kinds::Bottle;
 use fermentside::advice::bottle::stock::Bottles;
 use fermentside::advice::family::{Family, Span};
 use fermentside::batch::{
-    Added, BatchHeading, BottlesItem, BottlingRecord, Clarity, Entry, Fizz, Grounds,
+    Added, BatchHeading, BottlesItem, BottlingRecord, Clarity, Copied, Entry, Fizz, Grounds,
     HydrometerItem, Id, OpeningRecord, PitchRecord, Reading, Refractometer, Settings, SugarItem,
     Theme, Units, Vessel,
 };
@@ -218,8 +218,17 @@ fn settings() -> impl Strategy<Value = Settings> {
         height,
     });
     let themes = vec![Theme::Follow, Theme::Day, Theme::Night];
-    (units, any(), select(themes), of(batch()), of(any())).prop_map(
-        |(units, height, theme, in_hand, scale)| Settings { units, height, theme, in_hand, scale },
+    let copied = (moment(), 0..9_u32, 0..9_u32);
+    let copied = copied.prop_map(|(at, readings, bottled)| Copied { at, readings, bottled });
+    (units, any(), select(themes), of(batch()), of(any()), of(copied)).prop_map(
+        |(units, height, theme, in_hand, scale, copied)| Settings {
+            units,
+            height,
+            theme,
+            in_hand,
+            scale,
+            copied,
+        },
     )
 }
 

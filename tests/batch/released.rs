@@ -5,7 +5,7 @@ use fermentside::advice::bottle::kinds::Bottle;
 use fermentside::advice::bottle::stock::Bottles;
 use fermentside::advice::family::{Family, Span};
 use fermentside::batch::{
-    Added, BatchHeading, BottlesItem, BottlingRecord, Clarity, Entry, Fizz, Grounds,
+    Added, BatchHeading, BottlesItem, BottlingRecord, Clarity, Copied, Entry, Fizz, Grounds,
     HydrometerItem, Id, Kind, OpeningRecord, PitchRecord, Reading, Refractometer, Settings,
     SugarItem, Theme, Units, Vessel,
 };
@@ -158,8 +158,11 @@ fn full() -> Vec<(&'static str, Entry)> {
         theme: Theme::Night,
         in_hand: Some(id("7Q-a1")),
         scale: None,
+        copied: None,
     };
     let weighing = Settings { scale: Some(Grams::literal(0.1)), ..settings.clone() };
+    let copied = Copied { at: at("2026-03-21T20:00+01:00"), readings: 12, bottled: 1 };
+    let copied = Settings { copied: Some(copied), ..weighing.clone() };
     let bottles = BottlesItem {
         name: "Swing-tops, \u{bd} L".to_owned(),
         bottles: of(0.5, Bottle::HeavyGlass, 24),
@@ -183,6 +186,7 @@ fn full() -> Vec<(&'static str, Entry)> {
         ("bottling-wort", Entry::Bottling(wort)),
         ("opening-tasted", Entry::Opening(tasted)),
         ("settings-scale", Entry::Settings(weighing)),
+        ("settings-copied", Entry::Settings(copied)),
     ]
 }
 

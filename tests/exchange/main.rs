@@ -3,4 +3,5 @@
 // A test may stop.
 #![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used)]
 
+mod copies;
 mod reminders;

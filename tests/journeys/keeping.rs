@@ -54,8 +54,8 @@ async fn a_damaged_record_is_set_aside_and_the_rest_loads() {
     phone.sees(&key).await;
     let now = phone.run(&format!("return localStorage.getItem({})", json!(key))).await;
     assert_eq!(now, json!(damaged), "it lies untouched");
-    phone.tap("Show everything as text").await;
-    let copy = phone.value_in("Copy this").await;
+    phone.tap("Make a copy of everything").await;
+    let copy = phone.value_in("Or copy this text").await;
     assert!(copy.contains(&key), "it goes into the copy");
     phone.reload().await;
     phone.sees("One saved thing could not be read.").await;

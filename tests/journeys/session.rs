@@ -24,8 +24,8 @@ async fn used(phone: &Phone) {
     }
     phone.go("#/gear").await;
     phone.tap("Night").await;
-    phone.tap("Show everything as text").await;
-    phone.sees("Copy this and keep it elsewhere").await;
+    phone.tap("Make a copy of everything").await;
+    phone.sees("Or copy this text and keep it elsewhere").await;
 }
 
 #[tokio::test]

@@ -1,11 +1,12 @@
 //! The form of a new batch, or of the one that is changed.
 
 use crate::advice::family::{Family, Span};
-use crate::app::act::{Act, BatchAct};
+use crate::app::act::{Act, BatchAct, GearAct};
 use crate::app::ask::{
     Ask, AskGravity, Asked, AskedGravity, Chosen, Wrong, ask, ask_gravity, listed, moment,
     words_field,
 };
+use crate::app::copies::hand_out;
 use crate::app::event::Effect;
 use crate::app::fields::{VOLUME, hydrometer};
 use crate::app::fold::fold;
@@ -129,6 +130,9 @@ pub fn parts(m: &Model, id: Option<&Id>) -> Vec<Part> {
     if let Some(id) = id {
         let delete = Act::Batch(BatchAct::Delete(id.clone()));
         parts.push(action("batch/delete", "danger", words.delete_batch, delete));
+        let copy = Act::Gear(GearAct::Copy(Some(id.clone())));
+        parts.push(action("batch/copy", "", m.words.copies.make_of_batch, copy));
+        parts.extend(hand_out(m, Some(id)));
     }
     parts
 }

@@ -1,14 +1,14 @@
 //! Where the records are, and all of them as one text to take away.
 
+use super::bring;
 use crate::app::act::{Act, GearAct};
+use crate::app::copies::{hand_out, since};
 use crate::app::model::Model;
-use crate::app::part::{
-    HandOut, Item, Part, Tag, What, WordsField, action, group, heading, status, text,
-};
+use crate::app::part::{Item, Part, Tag, What, action, group, heading, status, text};
 
 /// The sections.
-pub fn sections(m: &Model) -> [Part; 2] {
-    [records(m), cautions(m)]
+pub fn sections(m: &Model) -> [Part; 3] {
+    [records(m), bring::section(m), cautions(m)]
 }
 
 fn records(m: &Model) -> Part {
@@ -16,29 +16,17 @@ fn records(m: &Model) -> Part {
     let kept = if m.phone.memory_only { words.kept_nowhere } else { words.kept_here };
     let offline = if m.phone.offline_ready { words.offline } else { words.not_offline };
     let offline = status("keeping/offline", vec![text("keeping/offline/said", "", offline)]);
+    let (readings, bottled) = since(m);
+    let last = m.settings().copied.map(|copied| copied.at);
     let mut parts = vec![
         heading("keeping/head", 2, words.records),
         text("keeping/kept", "", kept),
         offline,
-        action("keeping/show", "", words.show_all, Act::Gear(GearAct::ShowAll)),
+        text("keeping/copies", "", m.words.copies.what_it_is),
+        text("keeping/since", "", (m.words.copies.since)(last, readings, bottled)),
+        action("keeping/copy", "", m.words.copies.make, Act::Gear(GearAct::Copy(None))),
     ];
-    if let Some(everything) = m.phone.everything.as_ref().filter(|text| !text.is_empty()) {
-        let file = HandOut {
-            label: words.hand_out.to_owned(),
-            file: "fermentside.json".to_owned(),
-            media: "application/json",
-            text: everything.clone(),
-        };
-        let copy = WordsField {
-            label: words.copy_this.to_owned(),
-            text: everything.clone(),
-            error: String::new(),
-            long: true,
-            to_copy: true,
-        };
-        parts.push(Part::new("keeping/file", What::HandOut(file)));
-        parts.push(Part::new("everything", What::Words(copy)));
-    }
+    parts.extend(hand_out(m, None));
     group("keeping", Tag::Section, "", parts)
 }
 

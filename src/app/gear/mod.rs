@@ -1,6 +1,7 @@
 //! Gear: instruments, bottles, sugars, preferences, and how things are kept.
 
 mod bottles;
+mod bring;
 mod conflicts;
 mod instrument_form;
 mod instruments;
@@ -13,12 +14,14 @@ pub use preferences::{typed, unit_chosen};
 
 use super::act::{GearAct, Thing};
 use super::ask::Wrong;
-use super::event::Effect;
+use super::copies;
+use super::event::{Effect, NoFile};
 use super::model::{Model, Then};
 use super::part::{Part, heading};
 use super::route::Route;
 use super::save::commit;
 use crate::batch::{Change, EntryKey, Kind};
+use crate::exchange::copy;
 use things::{list_of, scope};
 
 /// The screen.
@@ -57,7 +60,13 @@ pub fn act(m: &mut Model, act: GearAct) -> Vec<Effect> {
             m.undo = None;
             vec![Effect::Settle(conflict, keep)]
         }
-        GearAct::ShowAll => vec![Effect::Everything],
+        GearAct::Copy(of) => vec![Effect::Copy(of)],
+        GearAct::HandedOut => copies::handed_out(m),
+        GearAct::BringIn => bring::bring_in(m),
+        GearAct::LeaveCopy => {
+            m.here.bringing = None;
+            vec![]
+        }
     }
 }
 
@@ -103,12 +112,25 @@ pub fn left(m: &mut Model, name: &str) -> Vec<Effect> {
     preferences::left(m, name)
 }
 
+/// A file was chosen at a field.
+pub fn file_chosen(m: &mut Model, name: &str, text: Result<String, NoFile>) -> Vec<Effect> {
+    match name {
+        bring::FIELD => bring::chosen(m, text),
+        _ => vec![],
+    }
+}
+
+/// What stands in the store, for the copy that is looked at.
+pub fn stands(m: &mut Model, things: &[copy::Thing]) -> Vec<Effect> {
+    bring::stands(m, things)
+}
+
 /// One goes elsewhere: a number that was stepped to and never left is saved, and no copy that grows old
 /// is kept.
 pub fn gone_from(m: &mut Model) -> Vec<Effect> {
     if m.route != Route::Gear {
         return vec![];
     }
-    m.phone.everything = None;
+    m.phone.copy = None;
     preferences::left(m, preferences::HEIGHT)
 }

@@ -55,6 +55,8 @@ pub struct HandOut {
     pub media: &'static str,
     /// What is in it.
     pub text: String,
+    /// What follows once it is handed out.
+    pub act: Option<Act>,
 }
 
 /// The answer: the largest thing on the screen.

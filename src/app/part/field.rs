@@ -81,6 +81,17 @@ pub struct MomentField {
     pub other_words: &'static str,
 }
 
+/// A file of the phone, to be read.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FileField {
+    /// What is asked.
+    pub label: String,
+    /// A line of help; may be empty.
+    pub hint: String,
+    /// Endings and kinds that are offered.
+    pub accept: &'static str,
+}
+
 /// A value slid along its range.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Slider {

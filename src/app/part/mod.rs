@@ -9,7 +9,7 @@ mod make;
 
 pub use crate::words::Judged;
 pub use card::{Action, Answer, Fold, HandOut, Item, Link, Run, Table, WorkedLine, Working};
-pub use field::{Choice, MomentField, Number, Slider, Stem, Tick, WordsField};
+pub use field::{Choice, FileField, MomentField, Number, Slider, Stem, Tick, WordsField};
 pub use make::{action, columns, form, group, heading, link, status, submit, text};
 
 use super::act::Act;
@@ -109,6 +109,8 @@ pub enum What {
     Tick(Tick),
     /// A date and time: now, unless another is chosen.
     Moment(MomentField),
+    /// A file of the phone.
+    File(FileField),
     /// A value slid along its range.
     Slider(Slider),
     /// A hydrometer in its jar, set by looking.

@@ -39,6 +39,7 @@ pub fn parts(m: &Model, s: &Summary) -> Option<Part> {
         file: file_name(&s.heading.name),
         media: "text/calendar",
         text: calendar(&events, m.now),
+        act: None,
     };
     let next = (words.next)(m.writer(), first.what, first.at);
     let parts = vec![text("ahead/next", "", next), Part::new("ahead/file", What::HandOut(file))];

@@ -1,0 +1,185 @@
+//! Copies of the records: what stands in the store as things of a copy, and back again.
+
+use super::act::{Act, GearAct};
+use super::event::{Effect, NoFile};
+use super::model::{CopyMade, Model};
+use super::part::{HandOut, Part, What, WordsField};
+use super::save::commit;
+use crate::batch::{Change, Copied, Entry, Id, Kind, Settings};
+use crate::exchange::copy::{Copy, Refused, Thing, write};
+use crate::order::in_order;
+use crate::quantity::Moment;
+use crate::store::{Record, Revision, Standing, Token};
+
+/// How many readings may come together before a copy is asked for.
+const READINGS: u32 = 10;
+
+/// A revision as a thing of a copy; none for what was deleted.
+fn thing(revision: &Revision) -> Option<Thing> {
+    let Record { kind, id, body, revision: number, token, at, deleted } = &revision.record;
+    (!deleted).then(|| Thing {
+        kind: kind.clone(),
+        id: id.clone(),
+        revision: *number,
+        token: token.to_string(),
+        replaces: revision.replaces().map(|token| token.to_string()).collect(),
+        saved: *at,
+        body: body.clone(),
+    })
+}
+
+/// All that stands, as things of a copy.
+#[must_use]
+pub fn things(standing: &Standing) -> Vec<Thing> {
+    standing.shown.iter().filter_map(thing).collect()
+}
+
+/// A thing of a copy as it was saved; none should its token be none.
+#[must_use]
+pub fn record(thing: &Thing) -> Option<Record> {
+    let token: Token = thing.token.parse().ok()?;
+    Some(Record {
+        kind: thing.kind.clone(),
+        id: thing.id.clone(),
+        body: thing.body.clone(),
+        revision: thing.revision,
+        token,
+        at: thing.saved,
+        deleted: false,
+    })
+}
+
+/// The text of a copy: of one batch with the instruments it was read with, or of all there is.
+#[must_use]
+pub fn text(standing: &Standing, batch: Option<&Id>, made: Moment) -> String {
+    let sound = |things: Vec<Thing>| -> (Vec<Thing>, Vec<Thing>) {
+        // In a copy a body is JSON; what is none stands with what could not be read.
+        things.into_iter().partition(|thing| {
+            serde_json::from_str::<serde::de::IgnoredAny>(&thing.body).is_ok()
+                && thing.body.trim_start().starts_with('{')
+        })
+    };
+    let (shown, odd) = sound(things(standing));
+    let (beside, odd_beside) = sound(standing.beside.iter().filter_map(thing).collect());
+    let mut copy = Copy { made, batch: None, things: shown, beside, set_aside: vec![] };
+    match batch {
+        Some(id) => {
+            copy.batch = Some(id.as_str().to_owned());
+            of_batch(&mut copy, id);
+        }
+        None => {
+            let odd = odd.into_iter().chain(odd_beside);
+            let odd = odd.filter_map(|thing| Some((record(&thing)?.key().to_string(), thing.body)));
+            let aside = standing.set_aside.iter().map(|one| (one.key.clone(), one.text.clone()));
+            copy.set_aside = odd.chain(aside).collect();
+        }
+    }
+    write(&copy).unwrap_or_default()
+}
+
+/// Leaves what belongs to a batch.
+fn of_batch(copy: &mut Copy, batch: &Id) {
+    let entry = |thing: &Thing| Entry::from_text(Kind::named(&thing.kind)?, &thing.body).ok();
+    let mut instruments: Vec<Id> = vec![];
+    let belongs = |thing: &Thing| match entry(thing) {
+        Some(Entry::Batch(_)) => thing.id == batch.as_str(),
+        Some(entry) => entry.batch() == Some(batch),
+        None => false,
+    };
+    for thing in copy.things.iter().filter(|thing| belongs(thing)) {
+        match entry(thing) {
+            Some(Entry::Batch(heading)) => instruments.push(heading.hydrometer),
+            Some(Entry::Reading(reading)) => instruments.push(reading.hydrometer),
+            _ => {}
+        }
+    }
+    let used = |thing: &Thing| {
+        thing.kind == Kind::Hydrometer.name()
+            && instruments.iter().any(|id| id.as_str() == thing.id)
+    };
+    copy.things.retain(|thing| belongs(thing) || used(thing));
+    copy.beside.retain(|thing| belongs(thing));
+}
+
+/// The button that hands a copy out, and its text to be copied by hand.
+pub fn hand_out(m: &Model, of: Option<&Id>) -> Vec<Part> {
+    let words = &m.words.copies;
+    let Some(CopyMade { text, .. }) = m.phone.copy.as_ref().filter(|made| made.of.as_ref() == of)
+    else {
+        return vec![];
+    };
+    let (year, month, day, ..) = m.now.parts();
+    let name = of.and_then(|id| m.journal.batch(id)).map(|heading| heading.name.as_str());
+    let name: String = name.unwrap_or_default().chars().map(plain).collect();
+    let name =
+        name.split('-').filter(|word| !word.is_empty()).fold(String::new(), |a, b| a + b + "-");
+    let file = HandOut {
+        label: words.hand_out.to_owned(),
+        file: format!("fermentside-{name}{year:04}-{month:02}-{day:02}.json"),
+        media: "application/json",
+        text: text.clone(),
+        act: of.is_none().then_some(Act::Gear(GearAct::HandedOut)),
+    };
+    let by_hand = WordsField {
+        label: words.by_hand.to_owned(),
+        text: text.clone(),
+        error: String::new(),
+        long: true,
+        to_copy: true,
+    };
+    vec![Part::new("copy/file", What::HandOut(file)), Part::new("copy/text", What::Words(by_hand))]
+}
+
+/// A letter that every phone takes in the name of a file.
+fn plain(c: char) -> char {
+    if c.is_ascii_alphanumeric() { c.to_ascii_lowercase() } else { '-' }
+}
+
+/// How many readings there are and how many batches are bottled.
+fn counts(m: &Model) -> (u32, u32) {
+    let (mut readings, mut bottled) = (0, 0);
+    for (id, _) in m.journal.batches() {
+        readings += m.journal.readings(id).len() as u32;
+        bottled += u32::from(m.journal.bottling(id).is_some());
+    }
+    (readings, bottled)
+}
+
+/// How many readings, and batches bottled, are in no copy.
+pub fn since(m: &Model) -> (u32, u32) {
+    let (readings, bottled) = counts(m);
+    let in_copy = m.settings().copied.map_or((0, 0), |copied| (copied.readings, copied.bottled));
+    (readings.saturating_sub(in_copy.0), bottled.saturating_sub(in_copy.1))
+}
+
+/// Whether it is time for a copy: ten readings or a bottled batch are in none.
+pub fn is_due(m: &Model) -> bool {
+    let (readings, bottled) = since(m);
+    readings >= READINGS || bottled > 0
+}
+
+/// A copy of everything was handed out.
+pub fn handed_out(m: &mut Model) -> Vec<Effect> {
+    let (readings, bottled) = counts(m);
+    let copied = Some(Copied { at: m.now, readings, bottled });
+    let settings = Settings { copied, ..m.settings() };
+    let change = Change::put(Settings::id(), Entry::Settings(settings));
+    // It lacks nothing but the note that it was made.
+    let made = m.phone.copy.take();
+    let effects = commit(m, "keeping", change, "", vec![]);
+    m.phone.copy = made;
+    effects
+}
+
+/// Why a file cannot be read at all.
+pub fn why_no_file(m: &Model, why: NoFile) -> String {
+    match why {
+        NoFile::TooLarge => (m.words.copies.refused)(&Refused::TooLong),
+        NoFile::Unread => m.words.copies.unread.to_owned(),
+    }
+}
+
+/// Things in the order in which they are told: batches first.
+pub fn kinds_in_order(kinds: Vec<Kind>) -> Vec<Kind> {
+    in_order(kinds, Ord::cmp)
+}
