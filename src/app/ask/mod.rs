@@ -218,6 +218,11 @@ fn field(m: &Model, field: Field) -> (Typed, Part) {
     let draft = m.drafts.get(&name);
     let shown_in = draft.and_then(|d| index(d.unit.as_deref()?)).unwrap_or(usual);
     let typed = draft.and_then(|d| Some((d.text.as_deref()?, index(&d.typed_in).unwrap_or(usual))));
+    // What is nothing in the unit it was typed in was meant in the one chosen after.
+    let typed = typed.map(|(text, typed_in)| {
+        let means_nothing = table.read(text, typed_in, stepping.limits).is_err();
+        (text, if means_nothing { shown_in } else { typed_in })
+    });
     let value = match typed {
         Some((text, typed_in)) => table.read(text, typed_in, stepping.limits),
         None => first.ok_or(ReadError::Empty),
