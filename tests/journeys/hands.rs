@@ -53,7 +53,7 @@ async fn a_batch_and_a_reading_by_keyboard_alone() {
     // One radio button of each kind is a stop; arrows choose.
     tab_to(&phone, "Still, gas knocked out").await;
     phone.press(Key::Down).await;
-    let foam = "return document.querySelector('#reading-condition-foam').checked";
+    let foam = "return document.querySelector('[id^=reading-][id$=-condition-foam]').checked";
     phone.wait_until("foam is chosen", foam).await;
     tab_to(&phone, "Temperatures, time and note").await;
     phone.press(" ").await;

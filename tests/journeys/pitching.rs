@@ -89,7 +89,7 @@ async fn a_kit_brewer_gets_from_hot_wort_to_a_sealed_batch_in_under_forty_taps()
     hand.so_far("the start is known");
 
     hand.tap("Sachets").await;
-    hand.tap_at("#pitch-sachets label").await;
+    hand.tap_at("[id^=pitch-][id$=-sachets] label").await;
     phone.sees("Enough yeast.").await;
     hand.tap("Sprinkle").await;
     hand.tap("Satellite").await;
