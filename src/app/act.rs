@@ -86,6 +86,10 @@ pub enum WatchAct {
     WalkTo(usize),
     /// Go one reading on or back.
     Walk(bool),
+    /// Add the readings of a table to a batch.
+    AddTable(Id),
+    /// Leave the table that was read.
+    LeaveTable,
     /// Mark a sign of fermentation as seen, or not.
     Sign(usize),
 }

@@ -23,6 +23,7 @@ mod stem;
 mod strength;
 mod sugar_ask;
 mod sums;
+mod table;
 mod ways_down;
 mod worked;
 

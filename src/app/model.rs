@@ -6,6 +6,7 @@ use super::route::Route;
 use crate::batch::{Change, Entry, Id, Journal, Kind, Settings, Summary, Units, Vessel};
 use crate::exchange::bring::Brought;
 use crate::exchange::copy::Copy;
+use crate::exchange::table::Table;
 use crate::order::ByKey;
 use crate::quantity::{Moment, Zone};
 use crate::store::{Conflict, Loaded, Record, SetAside};
@@ -119,6 +120,8 @@ pub struct Here {
     pub paper: Option<super::act::Paper>,
     /// The copy that is looked at.
     pub bringing: Option<Bringing>,
+    /// The table of readings that is looked at.
+    pub table: Option<Table>,
     /// Where sliders stand that change nothing else, by name.
     pub slid: ByKey<String, f64>,
     /// Why a form was not saved, by the form's name.

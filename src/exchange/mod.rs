@@ -3,4 +3,6 @@
 pub mod bring;
 pub mod calendar;
 pub mod copy;
+pub mod csv;
 pub mod reminders;
+pub mod table;

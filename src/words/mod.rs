@@ -19,6 +19,7 @@ mod open;
 mod pitch;
 mod print;
 mod strength;
+mod table;
 mod texts;
 mod watch;
 mod working;
@@ -39,6 +40,7 @@ pub use open::OpenWords;
 pub use pitch::PitchWords;
 pub use print::PrintWords;
 pub use strength::StrengthWords;
+pub use table::TableWords;
 pub use watch::WatchWords;
 pub use working::WorkingWords;
 pub use write::Writer;
@@ -84,6 +86,8 @@ pub struct Words {
     pub gear: GearWords,
     /// Copies.
     pub copies: CopyWords,
+    /// Readings as a table.
+    pub table: TableWords,
 }
 
 /// English.
@@ -105,6 +109,7 @@ pub static ENGLISH: Words = Words {
     bench: bench::BENCH,
     gear: gear::GEAR,
     copies: copies::COPIES,
+    table: table::TABLE,
 };
 
 /// A judgement in words.

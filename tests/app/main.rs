@@ -17,6 +17,7 @@ mod paper;
 mod pitch;
 mod preferences;
 mod shelf;
+mod tables;
 mod told;
 mod walk;
 mod watch;

@@ -5,3 +5,4 @@
 
 mod copies;
 mod reminders;
+mod tables;

@@ -14,6 +14,7 @@ use crate::app::model::{Model, Then};
 use crate::app::part::{Part, What, action, form, heading, link, submit};
 use crate::app::route::Route;
 use crate::app::save::{commit, refuse};
+use crate::app::table;
 use crate::batch::{BatchHeading, Change, Edit, Entry, Id, Settings, Stage, Summary};
 use crate::quantity::{Bounds, Celsius, Gravity, Litres, Moment, SpecificGravity};
 use crate::science::sucrose;
@@ -113,7 +114,7 @@ pub fn parts(m: &Model, id: Option<&Id>) -> Vec<Part> {
         words.give_name.clone_into(&mut field.error);
     }
     let inner = vec![f.from.part, f.to.part, f.hydrometer.part];
-    let fields = vec![
+    let mut fields = vec![
         name,
         f.volume.part,
         f.family.part,
@@ -121,9 +122,12 @@ pub fn parts(m: &Model, id: Option<&Id>) -> Vec<Part> {
         f.start.part,
         f.end.part,
         fold(m, "batch/more", words.packet_and_instrument, inner),
+    ];
+    fields.extend(id.is_none().then(|| table::of_new_batch(m)));
+    fields.extend([
         Part::new("batch/outcome", What::Outcome(outcome)),
         submit("batch/save", if id.is_some() { words.save } else { words.start_it }),
-    ];
+    ]);
     let save = Act::Batch(BatchAct::Save(id.cloned()));
     let title = if id.is_some() { words.change_the_batch } else { m.words.frame.start_a_batch };
     let mut parts = vec![heading("title", 1, title), form("batch", "", save, fields)];
@@ -192,11 +196,14 @@ fn keep(m: &mut Model, id: Option<Id>, heading: BatchHeading) -> Vec<Effect> {
             let id = m.new_id();
             // What was just begun is what is in hand.
             let settings = Settings { in_hand: Some(id.clone()), ..m.settings() };
-            let edits = vec![
+            let readings = table::along(m, &id, &heading.hydrometer);
+            let stage = if readings.is_empty() { Stage::Pitch } else { Stage::Watch };
+            let mut edits = vec![
                 Edit::Put(id.clone(), Entry::Batch(heading)),
                 Edit::Put(Settings::id(), Entry::Settings(settings)),
             ];
-            let then = vec![forget, Then::Go(Route::Batch(id, Stage::Pitch))];
+            edits.extend(readings);
+            let then = vec![forget, Then::Go(Route::Batch(id, stage))];
             commit(m, "batch", Change::all(edits), "", then)
         }
     }

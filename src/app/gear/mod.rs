@@ -20,6 +20,7 @@ use super::model::{Model, Then};
 use super::part::{Part, heading};
 use super::route::Route;
 use super::save::commit;
+use super::table;
 use crate::batch::{Change, EntryKey, Kind};
 use crate::exchange::copy;
 use things::{list_of, scope};
@@ -116,6 +117,7 @@ pub fn left(m: &mut Model, name: &str) -> Vec<Effect> {
 pub fn file_chosen(m: &mut Model, name: &str, text: Result<String, NoFile>) -> Vec<Effect> {
     match name {
         bring::FIELD => bring::chosen(m, text),
+        table::FIELD => table::chosen(m, text),
         _ => vec![],
     }
 }

@@ -13,6 +13,7 @@ use super::event::Effect;
 use super::model::{Model, Noting};
 use super::part::{Item, Part, Tag, What, action, columns, group, heading};
 use super::route::Route;
+use super::table;
 use super::worked::{IN_GRAVITY, how_worked};
 use crate::batch::{Summary, Vessel};
 use std::rc::Rc;
@@ -49,6 +50,7 @@ pub fn parts(m: &Model, s: &Summary) -> Vec<Part> {
     left.extend(course::parts(m, s));
     let right = vec![heading("log/heading", 2, words.log_heading), log::parts(m, s)];
     parts.push(columns("watch", left, right));
+    parts.push(table::of_batch(m, s));
     parts
 }
 
@@ -93,6 +95,11 @@ pub fn act(m: &mut Model, act: WatchAct) -> Vec<Effect> {
         }
         WatchAct::Walk(forward) => {
             m.here.walked = here(m).and_then(|s| course::step(m, &s, forward));
+            vec![]
+        }
+        WatchAct::AddTable(batch) => table::add(m, &batch),
+        WatchAct::LeaveTable => {
+            m.here.table = None;
             vec![]
         }
         WatchAct::Sign(at) => {
