@@ -1,12 +1,9 @@
 //! Fields whose answers are a type of their own, with its order and stored names.
 
-use super::Chosen;
+use super::plain::{Chosen, Label, chosen};
 use crate::app::model::Model;
 use crate::app::part::{Choice, Part, What};
 use crate::choices::Choices;
-
-/// What is asked, and a line of help that may be empty.
-type Label<'a> = (&'a str, &'a str);
 
 /// One of a few answers, side by side.
 pub fn answer<T: Choices>(
@@ -102,25 +99,4 @@ fn options_of<T: Choices>(words: fn(T) -> &'static str) -> Vec<(String, String)>
 
 fn place_of<T: Choices>(answer: Option<T>) -> Option<usize> {
     answer.and_then(|answer| T::all().iter().position(|one| *one == answer))
-}
-
-/// Which of the options is chosen, compiled once for all types.
-fn chosen(
-    m: &Model,
-    name: &str,
-    (label, hint): Label,
-    options: Vec<(String, String)>,
-    first: Option<usize>,
-) -> (Option<usize>, Choice) {
-    let kept = m.drafts.text(name);
-    let at = kept.and_then(|kept| options.iter().position(|(stored, _)| stored == kept)).or(first);
-    let stored = at.and_then(|at| options.get(at)).map(|(stored, _)| stored.clone());
-    let choice = Choice {
-        label: label.to_owned(),
-        hint: hint.to_owned(),
-        chosen: stored.unwrap_or_default(),
-        options,
-        error: String::new(),
-    };
-    (at, choice)
 }

@@ -5,6 +5,9 @@ use crate::app::model::Model;
 use crate::app::part::{Choice, MomentField, Part, What, WordsField};
 use crate::quantity::{Moment, ReadError};
 
+/// What is asked, and a line of help that may be empty.
+pub(super) type Label<'a> = (&'a str, &'a str);
+
 /// A choice as it stands, and the part that shows it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Chosen<T> {
@@ -23,38 +26,40 @@ pub fn words_field(m: &Model, name: &str, label: &str, first: &str, long: bool) 
     Chosen { value, part: Part::new(name, What::Words(field)) }
 }
 
-/// What is asked and which answers there are; the words of each stand behind its stored name.
-fn chosen<T: Copy + PartialEq>(
+/// Which of the options is chosen, compiled once for all types: its place, and the field.
+pub(super) fn chosen(
     m: &Model,
     name: &str,
-    (label, hint): (&str, &str),
-    options: &[(T, &str, &str)],
-    first: T,
-) -> (T, Choice) {
+    (label, hint): Label,
+    options: Vec<(String, String)>,
+    first: Option<usize>,
+) -> (Option<usize>, Choice) {
     let kept = m.drafts.text(name);
-    let known = kept.and_then(|kept| options.iter().find(|(_, stored, _)| *stored == kept));
-    let value = known.map_or(first, |(value, ..)| *value);
-    let stored = options.iter().find(|(one, ..)| *one == value).map_or("", |(_, stored, _)| stored);
-    let options = options.iter();
+    let at = kept.and_then(|kept| options.iter().position(|(stored, _)| stored == kept)).or(first);
+    let stored = at.and_then(|at| options.get(at)).map(|(stored, _)| stored.clone());
     let choice = Choice {
         label: label.to_owned(),
         hint: hint.to_owned(),
-        options: options.map(|(_, s, words)| ((*s).to_owned(), (*words).to_owned())).collect(),
-        chosen: stored.to_owned(),
+        chosen: stored.unwrap_or_default(),
+        options,
         error: String::new(),
     };
-    (value, choice)
+    (at, choice)
 }
 
 /// One of a few, side by side. Each option is a value, its stored name and its words.
 pub fn choice<T: Copy + PartialEq>(
     m: &Model,
     name: &str,
-    words: (&str, &str),
+    words: Label,
     options: &[(T, &str, &str)],
     first: T,
 ) -> Chosen<T> {
-    let (value, choice) = chosen(m, name, words, options, first);
+    let at = options.iter().position(|(one, ..)| *one == first);
+    let named =
+        options.iter().map(|(_, stored, words)| ((*stored).to_owned(), (*words).to_owned()));
+    let (at, choice) = chosen(m, name, words, named.collect(), at);
+    let value = at.and_then(|at| options.get(at)).map_or(first, |(value, ..)| *value);
     Chosen { value, part: Part::new(name, What::Choice(choice)) }
 }
 
@@ -62,7 +67,7 @@ pub fn choice<T: Copy + PartialEq>(
 pub fn pick(
     m: &Model,
     name: &str,
-    (label, hint): (&str, &str),
+    (label, hint): Label,
     options: Vec<(String, String)>,
     first: &str,
 ) -> Chosen<String> {
