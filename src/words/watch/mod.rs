@@ -18,7 +18,7 @@ use crate::advice::Advice;
 use crate::advice::watch::beer_temperature::Notice;
 use crate::advice::watch::forecast::{Forecast, Refusal};
 use crate::advice::watch::ladder::Remedy;
-use crate::advice::watch::{Finish, State, bubbles};
+use crate::advice::watch::{Finish, bubbles};
 use crate::exchange::reminders;
 use crate::quantity::{GravityChange, Moment, write_number};
 
@@ -37,7 +37,6 @@ texts! {
         finish: fn(Writer, &Finish) -> Judged = finish::finish,
         warmth: fn(Writer, &Notice) -> Judged = started::warmth,
         step: fn(Writer, Remedy) -> String = started::step,
-        state: fn(State) -> &'static str = started::state,
         signs: [&'static str; 5] = started::SIGNS,
         bubbles: fn(Writer, &Advice<bubbles::Reason, bubbles::Next>) -> Judged = started::bubbles,
         forecast: fn(Writer, &Forecast) -> String = forecast::forecast,

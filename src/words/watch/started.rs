@@ -1,6 +1,5 @@
 //! The steps of a slow beer, the silent airlock, and beer too warm or cold, in words.
 
-use crate::advice::watch::State;
 use crate::advice::watch::beer_temperature::Notice;
 use crate::advice::watch::bubbles::{Next, Reason};
 use crate::advice::watch::ladder::Remedy;
@@ -9,19 +8,6 @@ use crate::words::Judged;
 use crate::words::judged;
 use crate::words::pitch::already_in_words;
 use crate::words::write::{self, Writer};
-
-/// How a batch stands, in a word or two for a list.
-pub(super) const fn state(state: State) -> &'static str {
-    match state {
-        State::NotStarted => "not begun",
-        State::NotYet => "still falling",
-        State::Slow => "slow",
-        State::LooksStuck => "looks stuck",
-        State::OneMore => "one more reading",
-        State::Finished => "finished",
-        State::CannotTell => "can't tell yet",
-    }
-}
 
 /// One step.
 pub(super) fn step(w: Writer, step: Remedy) -> String {
