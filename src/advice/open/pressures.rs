@@ -69,20 +69,8 @@ pub fn pressures(facts: &Facts) -> Result<Pressures, ScienceError> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::quantity::{CarbonDioxideVolumes, Hours, Measured};
-    use crate::science::bottle_pressure::Closing;
-
-    const FACTS: Facts = Facts {
-        age: Hours::literal(30.0 * 24.0),
-        place: Some(Celsius::literal(21.0)),
-        worst: CarbonDioxideVolumes::literal(3.1),
-        expected: CarbonDioxideVolumes::literal(2.4),
-        target: CarbonDioxideVolumes::literal(2.4),
-        ceiling: Some(CarbonDioxideVolumes::literal(3.3)),
-        was_finished: true,
-        yeast_may_go_on: false,
-        closing: Closing::USUAL,
-    };
+    use crate::advice::open::worried::tests::FACTS;
+    use crate::quantity::Measured;
 
     #[test]
     fn cold_lowers_the_pressure() {

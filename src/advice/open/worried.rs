@@ -230,10 +230,11 @@ fn causes(symptom: Symptom, facts: &Facts) -> Vec<Cause> {
 }
 
 #[cfg(test)]
-mod tests {
+pub(super) mod tests {
     use super::*;
 
-    const FACTS: Facts = Facts {
+    /// Sound bottles of a month in a room.
+    pub const FACTS: Facts = Facts {
         age: Hours::literal(30.0 * 24.0),
         place: Some(Celsius::literal(21.0)),
         worst: CarbonDioxideVolumes::literal(3.1),
