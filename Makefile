@@ -4,6 +4,7 @@
 #   make test           everything that is checked, in the order of how soon it tells
 #   make build          the page into dist/
 #   make walk           a million steps at random over the page on paper
+#   make fuzz           every reader of outside data, 10,000,000 texts (FUZZ_CASES=, FUZZ_SEED=)
 #   make icons          public/*.png anew from public/icon.svg
 #   make clean
 
@@ -19,7 +20,7 @@ SAY = @echo "==>"
 # One thing after another: cargo already uses every core, and the first failure should be the last line.
 .NOTPARALLEL:
 
-.PHONY: serve test build icons clean walk setup-rust setup-browser unit lint journeys
+.PHONY: serve test build icons clean walk fuzz setup-rust setup-browser unit lint journeys
 
 serve: build
 	cargo build --quiet --locked --no-default-features --bin serve
@@ -58,6 +59,9 @@ setup-browser:
 
 walk:
 	WALK_STEPS=1000000 WALK_SEED=$$(date +%s) cargo test --locked --profile long --no-default-features --test app walk -- --nocapture
+
+fuzz:
+	FUZZ_CASES=$${FUZZ_CASES:-10000000} cargo test --locked --profile long --no-default-features --test exchange fuzz -- --nocapture
 
 icons: setup-browser
 	@.ci/setup icons

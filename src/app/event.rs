@@ -53,6 +53,8 @@ pub enum Event {
     FileChosen { name: String, text: Result<String, NoFile> },
     /// What stands in the store, as things of a copy.
     Stands(Vec<Thing>),
+    /// So many bytes are used.
+    Room(u64),
 }
 
 /// Why a file was not read.
@@ -104,4 +106,6 @@ pub enum Effect {
     Copy(Option<Id>),
     /// Say what stands in the store.
     Things,
+    /// Say how many bytes are used.
+    Room,
 }

@@ -4,8 +4,9 @@ use super::act::{Act, FrameAct};
 use super::copies;
 use super::event::Effect;
 use super::fold::unfold_wrong;
-use super::model::{Here, Model};
+use super::model::{Here, Model, want_the_same};
 use super::part::{Part, Place, Screen, Tag, action, group, link, text};
+use super::room::ROOM;
 use super::route::Route;
 use super::save;
 use crate::quantity::{Hours, Moment};
@@ -14,6 +15,9 @@ use crate::store::Conflict;
 /// How long the last thing done can be taken back from the bar: long enough for a wet hand, and out of
 /// the way after that. The clock goes on by half minutes.
 const UNDO_FOR: Hours = Hours::literal(1.0 / 60.0);
+
+/// From here on a save may be refused, bytes: browsers give a page about 5 MB.
+const NEARLY_FULL: u64 = ROOM / 100 * 95;
 
 /// The whole screen round its own parts.
 pub fn round(m: &Model, mut main: Vec<Part>) -> Screen {
@@ -67,6 +71,19 @@ fn notices(m: &Model) -> Vec<Part> {
         let said = (words.set_aside)(m.phone.set_aside.len());
         let way = to_gear("notice/aside/gear", words.see_in_gear);
         notices.push(notice("notice/aside", false, &said, vec![way]));
+    }
+    if !m.phone.newer.is_empty() {
+        let said = (m.words.keeping.newer)(m.phone.newer.len());
+        let way = to_gear("notice/newer/gear", words.see_in_gear);
+        notices.push(notice("notice/newer", false, &said, vec![way]));
+    }
+    if !m.journal.without_batch().is_empty() {
+        let way = to_gear("notice/alone/gear", words.see_in_gear);
+        notices.push(notice("notice/alone", false, m.words.keeping.alone, vec![way]));
+    }
+    if m.phone.used.is_some_and(|used| used > NEARLY_FULL) {
+        let way = to_gear("notice/full/gear", m.words.copies.take_one);
+        notices.push(notice("notice/full", true, m.words.keeping.nearly_full, vec![way]));
     }
     if !m.phone.conflicts.is_empty() {
         let way = to_gear("notice/conflicts/gear", words.choose_in_gear);
@@ -158,7 +175,11 @@ pub fn went(m: &mut Model, hash: &str) -> Vec<Effect> {
         m.here = Here::default();
         m.phone.copy = None;
     }
-    vec![Effect::Attend("title".to_owned())]
+    let mut effects = vec![Effect::Attend("title".to_owned())];
+    // Where more is going to be kept, and where one looks how much there is.
+    let counts = matches!(m.route, Route::Gear | Route::Batches | Route::NewBatch);
+    effects.extend(counts.then_some(Effect::Room));
+    effects
 }
 
 /// The clock went on. Once a deletion is no longer offered back, its room is freed.
@@ -172,6 +193,10 @@ pub fn clock(m: &mut Model, now: Moment) -> Vec<Effect> {
 
 /// A save stands beside another version: the newer finding about a thing replaces the older.
 pub fn beside(m: &mut Model, conflict: Conflict) {
+    if want_the_same(&conflict) {
+        m.phone.to_settle.push(conflict);
+        return;
+    }
     m.phone.conflicts.retain(|known| (&known.kind, &known.id) != (&conflict.kind, &conflict.id));
     m.phone.conflicts.push(conflict);
 }

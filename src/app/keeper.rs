@@ -150,6 +150,12 @@ impl<S: Store> Keeper<S> {
         self.archive.standing().map(|standing| copies::things(&standing)).unwrap_or_default()
     }
 
+    /// How many bytes everything takes, two for a letter as browsers count; 0 where it cannot be read.
+    #[must_use]
+    pub fn used(&self) -> u64 {
+        self.archive.used().unwrap_or_default()
+    }
+
     /// A copy of a batch or of everything, as text.
     #[must_use]
     pub fn copy(&self, batch: Option<&Id>, now: Moment) -> String {

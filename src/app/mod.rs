@@ -17,6 +17,7 @@ mod keeper;
 mod model;
 mod part;
 mod priming;
+mod room;
 mod route;
 mod save;
 mod stem;
@@ -109,7 +110,13 @@ fn nothing_here(m: &Model) -> Vec<Part> {
 /// Takes what happened, and says what is asked of the world.
 pub fn update(m: &mut Model, event: Event) -> Vec<Effect> {
     let counted = pitch::counts(m);
+    // Not on arriving: what is asked of the world before the page stands is not heard.
+    let may_settle = !matches!(event, Event::Went(_));
     let mut effects = happened(m, event);
+    if may_settle && let Some(conflict) = m.phone.to_settle.pop() {
+        let keep = conflict.shown.token;
+        effects.push(Effect::Settle(Box::new(conflict), keep));
+    }
     // A timer may start or end by a touch, by coming or going, by a save, or by itself.
     let counts = pitch::counts(m);
     if counts != counted {
@@ -192,6 +199,10 @@ fn happened(m: &mut Model, event: Event) -> Vec<Effect> {
         }
         Event::FileChosen { name, text } => gear::file_chosen(m, &name, text),
         Event::Stands(things) => gear::stands(m, &things),
+        Event::Room(used) => {
+            m.phone.used = Some(used);
+            vec![]
+        }
     }
 }
 

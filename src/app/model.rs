@@ -9,7 +9,7 @@ use crate::exchange::copy::Copy;
 use crate::exchange::table::Table;
 use crate::order::ByKey;
 use crate::quantity::{Moment, Zone};
-use crate::store::{Conflict, Loaded, Record, SetAside};
+use crate::store::{Conflict, Loaded, Record, SetAside, Unreadable};
 use crate::words::{ENGLISH, Words, Writer};
 use std::cell::RefCell;
 use std::rc::Rc;
@@ -29,6 +29,12 @@ pub struct Phone {
     pub set_aside: Vec<(String, String)>,
     /// Two versions of one thing.
     pub conflicts: Vec<Conflict>,
+    /// Versions of one thing that want the same: to be settled without a word.
+    pub(super) to_settle: Vec<Conflict>,
+    /// Stored texts of a newer version of the page, kept as they are: a name and the text.
+    pub newer: Vec<(String, String)>,
+    /// What is kept takes so many bytes of the browser's storage, once that was asked for.
+    pub used: Option<u64>,
     /// A copy, once it was asked for.
     pub copy: Option<CopyMade>,
 }
@@ -186,18 +192,26 @@ impl Model {
     pub fn take_in(&mut self, loaded: Loaded) {
         let mut entries = vec![];
         self.phone.set_aside.clear();
+        self.phone.newer.clear();
         for record in loaded.records.into_iter().filter(|record| !record.deleted) {
             match entry_of(&record) {
                 Some(entry) => entries.push(entry),
-                None => self
-                    .phone
-                    .set_aside
-                    .push((format!("{} {}", record.kind, record.id), record.body)),
+                None => {
+                    // A kind without a name here came with a later version.
+                    let newer = Kind::named(&record.kind).is_none();
+                    let list =
+                        if newer { &mut self.phone.newer } else { &mut self.phone.set_aside };
+                    list.push((format!("{} {}", record.kind, record.id), record.body));
+                }
             }
         }
-        let texts = loaded.set_aside.into_iter().map(|SetAside { key, text, .. }| (key, text));
-        self.phone.set_aside.extend(texts);
-        self.phone.conflicts = loaded.conflicts;
+        for SetAside { key, text, why } in loaded.set_aside {
+            let newer = matches!(why, Unreadable::Newer { .. });
+            let list = if newer { &mut self.phone.newer } else { &mut self.phone.set_aside };
+            list.push((key, text));
+        }
+        let (same, conflicts) = loaded.conflicts.into_iter().partition(want_the_same);
+        (self.phone.to_settle, self.phone.conflicts) = (same, conflicts);
         self.journal = Journal::of(entries);
         self.worked.borrow_mut().retain(|_| false);
     }
@@ -267,6 +281,17 @@ impl Model {
         };
         self.here.outcomes.insert(form.to_owned(), why);
     }
+}
+
+/// Whether all versions of the settings want the same: they differ in what is of one tab alone.
+pub(super) fn want_the_same(conflict: &Conflict) -> bool {
+    let settings = |record: &Record| match entry_of(record) {
+        Some((_, Entry::Settings(settings))) => Some(settings),
+        _ => None,
+    };
+    let Some(shown) = settings(&conflict.shown) else { return false };
+    let same = |other| settings(other).is_some_and(|other| shown.same_wishes(&other));
+    conflict.others.iter().all(same)
 }
 
 /// The entry in a stored record, when this version can read it.

@@ -185,6 +185,14 @@ impl Journal {
         self.gear_revision
     }
 
+    /// Identities of batches that are not here, though records of them are: as when one tab deletes a batch
+    /// and another saves a reading of it. With each, how many records.
+    #[must_use]
+    pub fn without_batch(&self) -> Vec<(&Id, usize)> {
+        let alone = self.logs.iter().filter(|(_, log)| log.heading().is_none());
+        alone.map(|(id, log)| (id, log.keys().len())).collect()
+    }
+
     /// The heading of a batch.
     #[must_use]
     pub fn batch(&self, id: &Id) -> Option<&BatchHeading> {

@@ -45,6 +45,18 @@ impl Log {
         self.pitches.first()
     }
 
+    /// Every pitching, the first first: two tabs may have noted it.
+    #[must_use]
+    pub fn pitches(&self) -> &[(Id, PitchRecord)] {
+        &self.pitches
+    }
+
+    /// Every bottling, the latest last: two tabs may have noted it.
+    #[must_use]
+    pub fn bottlings(&self) -> &[(Id, BottlingRecord)] {
+        &self.bottlings
+    }
+
     /// The readings in the order they were taken.
     #[must_use]
     pub fn readings(&self) -> &[(Id, Reading)] {

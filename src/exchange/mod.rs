@@ -2,6 +2,7 @@
 
 pub mod bring;
 pub mod calendar;
+mod column;
 pub mod copy;
 pub mod csv;
 pub mod reminders;

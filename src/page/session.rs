@@ -225,6 +225,7 @@ impl Session {
                 let both = (&change, &back);
                 happens(self.keeper.bring_in(ticket, &records, both, now, &mut token));
             }
+            Effect::Room => happens(Event::Room(self.keeper.used())),
             Effect::Things => happens(Event::Stands(self.keeper.things())),
             Effect::Copy(of) => {
                 let text = self.keeper.copy(of.as_ref(), now);

@@ -139,6 +139,20 @@ impl<S: Store> Archive<S> {
         earlier(&self.store, kind, id)
     }
 
+    /// How many bytes our keys and texts take, two for a letter as browsers count them.
+    ///
+    /// # Errors
+    /// [`StoreError`] when the keys cannot be listed.
+    pub fn used(&self) -> Result<u64, StoreError> {
+        let letters = |text: &str| text.encode_utf16().count() as u64;
+        let keys = our_keys(&self.store, PREFIX)?;
+        let sizes = keys.iter().map(|key| {
+            let text = self.store.read(key).ok().flatten().unwrap_or_default();
+            2 * (letters(key) + letters(&text))
+        });
+        Ok(sizes.sum())
+    }
+
     /// What stands in the store now, for a copy: this archive goes on knowing what it knew.
     ///
     /// # Errors

@@ -13,6 +13,7 @@ mod copies;
 mod fields;
 mod frame;
 mod gear;
+mod keeping;
 mod names;
 mod now;
 mod open;
@@ -34,6 +35,7 @@ pub use copies::CopyWords;
 pub use fields::FieldWords;
 pub use frame::FrameWords;
 pub use gear::GearWords;
+pub use keeping::KeepingWords;
 pub use names::Names;
 pub use now::NowWords;
 pub use open::OpenWords;
@@ -84,6 +86,8 @@ pub struct Words {
     pub bench: BenchWords,
     /// Gear.
     pub gear: GearWords,
+    /// How records are kept.
+    pub keeping: KeepingWords,
     /// Copies.
     pub copies: CopyWords,
     /// Readings as a table.
@@ -108,6 +112,7 @@ pub static ENGLISH: Words = Words {
     print: print::PRINT,
     bench: bench::BENCH,
     gear: gear::GEAR,
+    keeping: keeping::KEEPING,
     copies: copies::COPIES,
     table: table::TABLE,
 };

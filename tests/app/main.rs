@@ -18,6 +18,7 @@ mod pitch;
 mod preferences;
 mod shelf;
 mod tables;
+mod tabs;
 mod told;
 mod walk;
 mod watch;

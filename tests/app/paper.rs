@@ -118,6 +118,7 @@ impl Paper {
                         let kept = self.keeper.bring_in(ticket, &records, both, now, &mut token);
                         waiting.push_back(kept);
                     }
+                    Effect::Room => waiting.push_back(Event::Room(self.keeper.used())),
                     Effect::Things => waiting.push_back(Event::Stands(self.keeper.things())),
                     Effect::Copy(of) => {
                         let text = self.keeper.copy(of.as_ref(), now);

@@ -4,5 +4,6 @@
 #![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used)]
 
 mod copies;
+mod fuzz;
 mod reminders;
 mod tables;

@@ -1,13 +1,13 @@
 //! The head of a batch: its name, what it has come to, and the four stages.
 
-use crate::app::act::{Act, BatchAct};
+use crate::app::act::{Act, BatchAct, BottleAct, PitchAct};
 use crate::app::fold::fold;
 use crate::app::model::Model;
 use crate::app::part::{Link, Part, Run, Tag, What, action, group, heading, link, text};
 use crate::app::route::Route;
 use crate::app::strength::{IN_STRENGTH, rules};
 use crate::app::worked::how_worked;
-use crate::batch::{Id, Stage, Summary};
+use crate::batch::{EntryKey, Id, Kind, Stage, Summary};
 use crate::quantity::write_number;
 use crate::words::write;
 
@@ -55,6 +55,7 @@ pub fn parts(m: &Model, summary: &Summary, stage: Stage) -> Vec<Part> {
         stages,
     ];
     let mut parts = vec![group("head", Tag::Header, "batch-head", head)];
+    parts.extend(noted_twice(m, id));
     if let Some(strength) = &summary.strength {
         let inner = vec![
             Part::new("head/rules", What::Figures(rules(m, strength))),
@@ -64,6 +65,38 @@ pub fn parts(m: &Model, summary: &Summary, stage: Stage) -> Vec<Part> {
         parts.push(fold(m, "head/strength", words.strength_and_attenuation, inner));
     }
     parts
+}
+
+/// The yeast, or the bottling, where two tabs have noted it: each with what counts and a way to delete it.
+fn noted_twice(m: &Model, id: &Id) -> Vec<Part> {
+    let words = &m.words.keeping;
+    let Some(log) = m.journal.log(id) else { return vec![] };
+    let pitch = log.pitch().map(|(id, _)| id);
+    let bottling = log.bottling().map(|(id, _)| id);
+    let mut lines: Vec<(String, EntryKey, Act)> = vec![];
+    if log.pitches().len() > 1 {
+        lines.extend(log.pitches().iter().map(|(id, record)| {
+            let key = EntryKey { kind: Kind::Pitch, id: id.clone() };
+            let act = Act::Pitch(PitchAct::Delete(key.clone()));
+            ((words.yeast_twice)(record.at, pitch == Some(id)), key, act)
+        }));
+    }
+    if log.bottlings().len() > 1 {
+        lines.extend(log.bottlings().iter().map(|(id, record)| {
+            let key = EntryKey { kind: Kind::Bottling, id: id.clone() };
+            let act = Act::Bottle(BottleAct::Delete(key.clone()));
+            ((words.bottled_twice)(record.at, bottling == Some(id)), key, act)
+        }));
+    }
+    let line = |(said, key, act): (String, EntryKey, Act)| {
+        let name = format!("twice/{}/{}", key.kind.name(), key.id.as_str());
+        let parts = vec![
+            text(format!("{name}/said"), "notice-said", said),
+            action(format!("{name}/delete"), "quiet", words.delete, act),
+        ];
+        group(name, Tag::Div, "notice", parts)
+    };
+    lines.into_iter().map(line).collect()
 }
 
 fn way(m: &Model, id: &Id, one: Stage, stage: Stage) -> Part {

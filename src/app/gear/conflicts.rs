@@ -1,6 +1,6 @@
 //! What was changed in two places, to be settled, and what could not be read.
 
-use crate::app::act::{Act, GearAct};
+use crate::app::act::{Act, BatchAct, GearAct};
 use crate::app::model::{Model, entry_of};
 use crate::app::part::{Fold, Part, Tag, What, action, group, heading, text};
 use crate::batch::Kind;
@@ -15,10 +15,34 @@ pub fn parts(m: &Model) -> Vec<Part> {
     if !m.phone.conflicts.is_empty() {
         parts.push(conflicts(m));
     }
-    if !m.phone.set_aside.is_empty() {
-        parts.push(set_aside(m));
+    if !m.phone.newer.is_empty() {
+        let (head, lead) = (m.words.keeping.newer_head, m.words.keeping.newer);
+        parts.push(texts_as_they_are(m, "newer", &m.phone.newer, head, lead));
     }
+    if !m.phone.set_aside.is_empty() {
+        let (head, lead) = (m.words.gear.unreadable, m.words.frame.set_aside);
+        parts.push(texts_as_they_are(m, "aside", &m.phone.set_aside, head, lead));
+    }
+    parts.extend(alone(m));
     parts
+}
+
+/// Records whose batch is not here.
+fn alone(m: &Model) -> Option<Part> {
+    let words = &m.words.keeping;
+    let batches = m.journal.without_batch();
+    let mut parts =
+        vec![heading("alone/head", 2, words.alone_head), text("alone/lead", "", words.alone_lead)];
+    for (id, count) in &batches {
+        let name = format!("alone/{}", id.as_str());
+        let delete = Act::Batch(BatchAct::Delete((*id).clone()));
+        let inner = vec![
+            text(format!("{name}/said"), "", (words.records)(*count)),
+            action(format!("{name}/delete"), "quiet", words.delete_them, delete),
+        ];
+        parts.push(group(name, Tag::Div, "", inner));
+    }
+    (!batches.is_empty()).then(|| group("alone", Tag::Section, "trouble", parts))
 }
 
 fn conflicts(m: &Model) -> Part {
@@ -61,18 +85,24 @@ fn version(m: &Model, conflict: &Conflict, record: &Record, shown: bool) -> Part
     group(name, Tag::Li, "", parts)
 }
 
-fn set_aside(m: &Model) -> Part {
-    let texts = &m.phone.set_aside;
+/// Stored texts that are only shown.
+fn texts_as_they_are(
+    m: &Model,
+    list: &str,
+    texts: &[(String, String)],
+    head: &str,
+    lead: fn(usize) -> String,
+) -> Part {
     let mut parts = vec![
-        heading("aside/head", 2, m.words.gear.unreadable),
-        text("aside/lead", "", (m.words.frame.set_aside)(texts.len())),
+        heading(format!("{list}/head"), 2, head),
+        text(format!("{list}/lead"), "", lead(texts.len())),
     ];
     for (key, said) in texts {
-        let name = format!("aside/{key}");
+        let name = format!("{list}/{key}");
         let (kind, open) = ("more", m.is_open(&name, false));
         let fold = Fold { kind, summary: key.clone(), open };
         let said = text(format!("{name}/text"), "raw", said.clone());
         parts.push(Part::of(name, What::Fold(fold), vec![said]));
     }
-    group("aside", Tag::Section, "trouble", parts)
+    group(list, Tag::Section, "trouble", parts)
 }

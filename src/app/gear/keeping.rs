@@ -5,6 +5,7 @@ use crate::app::act::{Act, GearAct};
 use crate::app::copies::{hand_out, since};
 use crate::app::model::Model;
 use crate::app::part::{Item, Part, Tag, What, action, group, heading, status, text};
+use crate::app::room;
 
 /// The sections.
 pub fn sections(m: &Model) -> [Part; 3] {
@@ -22,6 +23,7 @@ fn records(m: &Model) -> Part {
         heading("keeping/head", 2, words.records),
         text("keeping/kept", "", kept),
         offline,
+        text("keeping/room", "", (m.words.keeping.room)(room::share(m), room::years_left(m))),
         text("keeping/copies", "", m.words.copies.what_it_is),
         text("keeping/since", "", (m.words.copies.since)(last, readings, bottled)),
         action("keeping/copy", "", m.words.copies.make, Act::Gear(GearAct::Copy(None))),

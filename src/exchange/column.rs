@@ -1,0 +1,87 @@
+//! The columns of a table of readings: what each is for, by its head.
+
+use super::table::NoTable;
+use crate::quantity::{GravityUnit, TemperatureUnit};
+
+/// A column by what stands in it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Column {
+    /// When.
+    Date,
+    /// From which vessel.
+    Vessel,
+    /// Gravity as read, on this scale.
+    Gravity(GravityUnit),
+    /// Of the liquid in the jar.
+    Sample(TemperatureUnit),
+    /// How the sample stood.
+    State,
+    /// Of the beer.
+    Beer(TemperatureUnit),
+    /// Of the room.
+    Room(TemperatureUnit),
+    /// What a refractometer showed.
+    Brix,
+    /// What was added.
+    Added,
+    /// A note.
+    Note,
+}
+
+/// The columns that are written, with their heads.
+pub(super) const WRITTEN: [(&str, Column); 11] = [
+    ("Date and time", Column::Date),
+    ("Vessel", Column::Vessel),
+    ("Gravity as read (SG)", Column::Gravity(GravityUnit::SpecificGravity)),
+    ("Gravity as read (°P)", Column::Gravity(GravityUnit::Plato)),
+    ("Sample (°C)", Column::Sample(TemperatureUnit::Celsius)),
+    ("State of the sample", Column::State),
+    ("Beer (°C)", Column::Beer(TemperatureUnit::Celsius)),
+    ("Room (°C)", Column::Room(TemperatureUnit::Celsius)),
+    ("Refractometer (°Bx)", Column::Brix),
+    ("Added", Column::Added),
+    ("Note", Column::Note),
+];
+
+/// What a column is for, by its head; none when it means nothing here.
+pub(super) fn column(head: &str) -> Result<Option<Column>, NoTable> {
+    let (name, unit) = head.split_once(['(', '[']).unwrap_or((head, ""));
+    let name = name.trim().to_lowercase();
+    let unit: String = unit.to_lowercase().chars().filter(char::is_ascii_alphanumeric).collect();
+    let first = name.split([' ', '_', '-']).next().unwrap_or_default();
+    let temperature = |column: fn(TemperatureUnit) -> Column| match &*unit {
+        "c" => Ok(Some(column(TemperatureUnit::Celsius))),
+        "f" => Ok(Some(column(TemperatureUnit::Fahrenheit))),
+        _ => Err(NoTable::NoUnit(told(head))),
+    };
+    match first {
+        "date" | "when" | "time" => Ok(Some(Column::Date)),
+        "vessel" => Ok(Some(Column::Vessel)),
+        "gravity" | "sg" if unit == "p" || unit == "plato" => {
+            Ok(Some(Column::Gravity(GravityUnit::Plato)))
+        }
+        "gravity" | "sg" => Ok(Some(Column::Gravity(GravityUnit::SpecificGravity))),
+        "plato" => Ok(Some(Column::Gravity(GravityUnit::Plato))),
+        "sample" => temperature(Column::Sample),
+        "state" => Ok(Some(Column::State)),
+        "beer" => temperature(Column::Beer),
+        "room" => temperature(Column::Room),
+        "refractometer" | "brix" => Ok(Some(Column::Brix)),
+        "added" => Ok(Some(Column::Added)),
+        "note" | "notes" => Ok(Some(Column::Note)),
+        _ => Ok(None),
+    }
+}
+
+/// Whether two columns are for the same thing of a reading; the two scales of gravity are not.
+pub(super) fn same(one: Column, other: Column) -> bool {
+    match (one, other) {
+        (Column::Gravity(a), Column::Gravity(b)) => a == b,
+        _ => std::mem::discriminant(&one) == std::mem::discriminant(&other),
+    }
+}
+
+/// A head as it is told: short.
+pub(super) fn told(head: &str) -> String {
+    head.trim().chars().take(40).collect()
+}
