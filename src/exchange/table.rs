@@ -1,7 +1,7 @@
 //! Readings as a table for a spreadsheet, out and in. Names of columns are those of the form, with the unit
 //! in brackets; a reading is as it was read, and a table says less than a copy.
 
-pub use super::column::Column;
+pub use super::column::{Column, LONGEST, MOST, NoTable};
 use super::column::{WRITTEN, column, same, told};
 use super::csv::{defused, mark_of, plain, read_lines, write_line};
 use crate::batch::{Added, Id, Reading, Refractometer, Vessel};
@@ -11,46 +11,9 @@ use crate::quantity::{
 };
 use crate::science::hydrometer_sample::Condition;
 use crate::science::refractometer::USUAL_FACTOR;
-use std::fmt;
 
-/// The longest text that is read, bytes.
-pub const LONGEST: usize = 2_000_000;
-/// The most readings in one.
-pub const MOST: usize = 2_000;
 /// The most letters of a note.
 const LONGEST_NOTE: usize = 4_000;
-
-/// Why a text is no table of readings.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub enum NoTable {
-    /// There is no line below the heads.
-    Empty,
-    /// It is longer than [`LONGEST`], or holds more than [`MOST`] lines.
-    TooLong,
-    /// No column of this table is a date.
-    NoDate,
-    /// No column is a gravity or a temperature.
-    NothingRead,
-    /// The head of a temperature says no unit.
-    NoUnit(String),
-    /// Two columns are for the same.
-    Twice(String),
-}
-
-impl fmt::Display for NoTable {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Empty => write!(f, "there is no line in it below the heads of its columns"),
-            Self::TooLong => write!(f, "it has more than {MOST} lines"),
-            Self::NoDate => write!(f, "none of its columns is headed Date"),
-            Self::NothingRead => write!(f, "none of its columns is a gravity or a temperature"),
-            Self::NoUnit(head) => write!(f, "write the unit behind {head}, as in Beer (°C)"),
-            Self::Twice(head) => write!(f, "the column {head} is there twice"),
-        }
-    }
-}
-
-impl std::error::Error for NoTable {}
 
 /// Why a line is left out.
 #[derive(Clone, Debug, PartialEq, Eq)]
