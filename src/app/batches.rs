@@ -1,11 +1,15 @@
 //! Batches: all of them, what is due first standing first, each with how it stands and its next step.
 
+use super::fold::fold;
 use super::glance::{Glance, by_due};
 use super::model::Model;
 use super::part::{Link, Part, Run, Tag, What, group, heading, link, text};
 use super::route::Route;
 use crate::batch::tally;
 use crate::words::write;
+
+/// So many rows stand there at once: more than are ever due, and few enough to be drawn at once.
+const AT_ONCE: usize = 20;
 
 /// The screen.
 pub fn parts(m: &Model) -> Vec<Part> {
@@ -14,14 +18,27 @@ pub fn parts(m: &Model) -> Vec<Part> {
         heading("title", 1, m.words.frame.batches),
         link("start", "main-action", Route::NewBatch.address(), m.words.frame.start_a_batch),
     ];
-    let rows: Vec<Part> = by_due(m).iter().map(|one| row(m, one)).collect();
-    parts.push(if rows.is_empty() {
+    let all = by_due(m);
+    let (first, others) = all.split_at(all.len().min(AT_ONCE));
+    parts.push(if first.is_empty() {
         text("none", "", words.no_batch_yet)
     } else {
-        group("list", Tag::Ul, "batch-list", rows)
+        list(m, "list", first)
     });
+    if !others.is_empty() {
+        // Made only when they are wanted.
+        let open = m.is_open("others", false);
+        let rows = open.then(|| list(m, "others/list", others));
+        let summary = (words.others)(others.len());
+        parts.push(fold(m, "others", summary, rows.into_iter().collect()));
+    }
     parts.extend(tally_of(m));
     parts
+}
+
+fn list(m: &Model, name: &str, batches: &[Glance]) -> Part {
+    let rows = batches.iter().map(|one| row(m, one)).collect();
+    group(name, Tag::Ul, "batch-list", rows)
 }
 
 fn row(m: &Model, one: &Glance) -> Part {

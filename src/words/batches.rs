@@ -33,12 +33,19 @@ texts! {
         deleted: "Batch deleted, with its log",
     } says {
         begun: fn(&str, u32) -> String = begun,
+        others: fn(usize) -> String = others,
         standing: fn(Stage, Option<State>) -> String = standing,
         state: fn(State) -> &'static str = state,
         start_fact: fn(&str, bool) -> String = start_fact,
         now_fact: fn(&str) -> String = now_fact,
         strength_fact: fn(&str, &str, bool) -> String = strength_fact,
     }
+}
+
+/// Those that stand further down.
+fn others(count: usize) -> String {
+    let what = if count == 1 { "batch" } else { "batches" };
+    format!("{count} more {what}")
 }
 
 fn begun(volume: &str, batches: u32) -> String {

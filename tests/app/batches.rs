@@ -45,6 +45,25 @@ fn a_batch_is_started_changed_deleted_and_taken_back() {
 }
 
 #[test]
+fn of_a_full_cellar_the_first_due_stand_there_and_the_others_are_a_touch_away() {
+    let mut phone = Paper::new();
+    for n in 1..=20 {
+        start(&mut phone, &format!("Brew {n:02}"));
+    }
+    phone.go("#/batches");
+    phone.sees_no("more batch");
+    for n in 21..=23 {
+        start(&mut phone, &format!("Brew {n:02}"));
+    }
+    phone.go("#/batches");
+    let shown =
+        |phone: &Paper| (1..=23).filter(|n| phone.text().contains(&format!("Brew {n:02}"))).count();
+    assert_eq!(shown(&phone), 20);
+    phone.tap("3 more batches");
+    assert_eq!(shown(&phone), 23);
+}
+
+#[test]
 fn a_form_says_what_it_lacks_and_keeps_what_was_typed() {
     let mut phone = Paper::new();
     phone.go("#/batches/new");
