@@ -24,6 +24,7 @@ mod offline;
 mod opening;
 mod pitching;
 mod practice;
+mod quick;
 mod session;
 mod start_up;
 mod update;

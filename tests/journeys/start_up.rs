@@ -10,18 +10,18 @@ use crate::phone::Phone;
 use crate::server::Server;
 
 /// A processor this much slower than the machine's own.
-const SLOWER: f64 = 4.0;
+pub const SLOWER: f64 = 4.0;
 const RUNS: usize = 5;
 /// Beyond this something is badly wrong, even on a busy machine.
 const START_LIMIT: f64 = 6000.0;
 const KEY_LIMIT: f64 = 300.0;
 
-async fn slow_down(phone: &Phone, rate: f64) {
+pub async fn slow_down(phone: &Phone, rate: f64) {
     phone.devtools("Emulation.setCPUThrottlingRate", json!({ "rate": rate })).await;
 }
 
 /// Notes in the page itself when it became usable, so that looking does not disturb it.
-const NOTE: &str = "
+pub const NOTE: &str = "
   new MutationObserver((_, all) => {
     if (!document.documentElement || !('ready' in document.documentElement.dataset)) return;
     all.disconnect();
@@ -29,7 +29,7 @@ const NOTE: &str = "
   }).observe(document, { attributes: true, childList: true, subtree: true });";
 
 /// Milliseconds from asking for the address until the page says it is usable.
-async fn start(phone: &Phone, address: &str) -> f64 {
+pub async fn start(phone: &Phone, address: &str) -> f64 {
     phone.driver().goto("about:blank").await.unwrap();
     phone.driver().goto(address).await.unwrap();
     phone.wait_until("the page has noted when it was usable", "return window.usable > 0").await;
@@ -37,11 +37,11 @@ async fn start(phone: &Phone, address: &str) -> f64 {
 }
 
 /// Says a figure whether the journey ends well or not; what is only printed is kept back when it does.
-fn say(figure: &str) {
+pub fn say(figure: &str) {
     let _ = writeln!(std::io::stdout(), "{figure}");
 }
 
-fn median(mut all: Vec<f64>) -> f64 {
+pub fn median(mut all: Vec<f64>) -> f64 {
     all.sort_by(f64::total_cmp);
     all[all.len() / 2]
 }
