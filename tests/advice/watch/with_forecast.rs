@@ -48,7 +48,8 @@ proptest! {
         if fine.state != State::Finished {
             prop_assert_ne!(rough.state, State::Finished);
         } else if rough.state == State::Finished {
-            prop_assert!(rough.points_left >= fine.points_left);
+            let (rougher, finer) = (rough.points_left, fine.points_left);
+            prop_assert!(rougher >= finer, "{rougher:?} {finer:?}");
         }
     }
 
