@@ -233,10 +233,11 @@ impl Model {
         let stamp = (log.revision(), self.journal.gear_revision());
         if let Some((known, summary)) = self.worked.borrow().get(id)
             && *known == stamp
+            && summary.holds_at(self.now)
         {
             return Some(Rc::clone(summary));
         }
-        let summary = Rc::new(Summary::of(&self.journal, id)?);
+        let summary = Rc::new(Summary::of(&self.journal, id, self.now)?);
         self.worked.borrow_mut().insert(id.clone(), (stamp, Rc::clone(&summary)));
         Some(summary)
     }

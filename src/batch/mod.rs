@@ -25,6 +25,7 @@ mod today;
 mod watching;
 
 pub use crate::advice::pitch::start_gravity::{GoesBy, OriginalFrom};
+pub use crate::advice::standing::Stage;
 pub use change::{Change, Edit, LONGEST_NAME, Rejected};
 pub use entry::{Entry, EntryKey, Kind};
 pub use gear::{BottlesItem, Copied, HydrometerItem, Settings, SugarItem, Theme, Units};
@@ -40,4 +41,4 @@ pub use record::{
 };
 pub use summary::Summary;
 pub use tally::{Year, tally};
-pub use today::{NextStep, Stage, Today, by_due};
+pub use today::{NextStep, Today, by_due};

@@ -3,8 +3,7 @@
 use super::line::ReadingLine;
 use super::record::Vessel;
 use super::summary::Summary;
-use crate::advice::standing::{Opened, Record, Seen, Standing};
-use crate::quantity::Moment;
+use crate::advice::standing::{Opened, Record, Seen};
 
 /// Fizz of a flat bottle, on the scale of one to five.
 const FLAT: u8 = 1;
@@ -56,6 +55,7 @@ impl Summary {
             family: self.heading.family,
             packet: self.heading.packet,
             stated_end: self.heading.expected_end,
+            refracted: self.refracted.clone(),
             added: self.added,
             weakest: bottling.map(|record| record.weakest),
             target: bottling.map(|record| record.target),
@@ -63,11 +63,5 @@ impl Summary {
             opened: opened.collect(),
             made_safe: None,
         }
-    }
-
-    /// How it stands at `now`.
-    #[must_use]
-    pub fn standing(&self, now: Moment) -> Standing {
-        Standing::of(&self.record(), now)
     }
 }

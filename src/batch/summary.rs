@@ -8,13 +8,14 @@ use super::record::{BatchHeading, BottlingRecord, OpeningRecord, Reading, Vessel
 use super::start::Start;
 use super::watching::{shown, too_warm_or_cold};
 use crate::advice::pitch::start_gravity::OriginalFrom;
+use crate::advice::standing::{Standing, dated_ahead};
 use crate::advice::watch::beer_temperature::Notice;
 use crate::advice::watch::forecast::{Forecast, Refusal};
 use crate::advice::watch::ladder::{Rung, ladder};
 use crate::advice::watch::with_forecast::judge_with_forecast;
 use crate::advice::watch::{self, Course, Finish, State};
 use crate::order::in_order;
-use crate::quantity::{Estimate, Moment, SpecificGravity};
+use crate::quantity::{Estimate, Moment, Plato, SpecificGravity};
 use crate::science::kit_gravity::KitGravity;
 use crate::science::strength::{Strength, strength};
 
@@ -44,6 +45,10 @@ pub struct Summary {
     pub present: Option<Estimate<SpecificGravity>>,
     /// Strength and attenuation so far.
     pub strength: Option<Strength>,
+    /// What a refractometer showed once the yeast was in: only whether there was a change.
+    pub refracted: Vec<(Moment, Plato)>,
+    /// How it stands. It does not move with the clock, but that a reading dated ahead does not count.
+    pub standing: Standing,
     /// What the judgement of the fermentation stands on.
     pub course: Course,
     /// How far it is.
@@ -60,19 +65,21 @@ pub struct Summary {
     pub bottling: Option<(Id, BottlingRecord)>,
     /// Opened bottles, the latest first.
     pub openings: Vec<(Id, OpeningRecord)>,
+    made_at: Moment,
 }
 
 impl Summary {
     /// Every batch worked out, the latest begun first.
     #[must_use]
-    pub fn all(journal: &Journal) -> Vec<Self> {
+    pub fn all(journal: &Journal, now: Moment) -> Vec<Self> {
         let latest = journal.batches_latest_first().into_iter();
-        latest.filter_map(|(id, _)| Self::of(journal, id)).collect()
+        latest.filter_map(|(id, _)| Self::of(journal, id, now)).collect()
     }
 
-    /// Works out a batch; `None` when there is no such batch.
+    /// Works out a batch; `None` when there is no such batch. `now` only tells which readings are dated
+    /// ahead of it: see [`Summary::holds_at`].
     #[must_use]
-    pub fn of(journal: &Journal, id: &Id) -> Option<Self> {
+    pub fn of(journal: &Journal, id: &Id, now: Moment) -> Option<Self> {
         let log = journal.log(id)?;
         let heading = log.heading()?.clone();
         let pitch = log.pitch().cloned();
@@ -109,8 +116,9 @@ impl Summary {
         let ladder = ladder(&course, &finish, shown(journal, &heading, &lines));
         let warmth = too_warm_or_cold(&heading, record, &lines, original)
             .filter(|_| finish.state != State::Finished);
+        let of_beer = refracted(&lines, start.yeast_in);
         let strength = original.zip(present).and_then(|(og, now)| strength(og, now).ok());
-        Some(Self {
+        let mut found = Self {
             id: id.clone(),
             heading,
             pitch,
@@ -124,6 +132,8 @@ impl Summary {
             by_ingredients: start.by_ingredients,
             present,
             strength,
+            refracted: of_beer.iter().map(|look| (look.at, look.shown)).collect(),
+            standing: Standing::unknown(),
             course,
             finish,
             forecast,
@@ -133,7 +143,18 @@ impl Summary {
             bottling,
             openings: log.openings().to_vec(),
             lines,
-        })
+            made_at: now,
+        };
+        found.standing = Standing::of(&found.record(), now);
+        Some(found)
+    }
+
+    /// Whether it still holds at another moment: while the same readings are dated ahead.
+    #[must_use]
+    pub fn holds_at(&self, now: Moment) -> bool {
+        let ahead = |line: &ReadingLine, now| dated_ahead(line.reading.at, now);
+        self.bottling.is_some()
+            || self.lines.iter().all(|line| ahead(line, self.made_at) == ahead(line, now))
     }
 
     /// The line that a reading becomes in the log once it is saved under `id`, in place of what is there

@@ -3,25 +3,11 @@
 use super::Vessel;
 use super::summary::Summary;
 use crate::advice::practice::STILL_START;
+use crate::advice::standing::Stage;
 use crate::advice::watch;
 use crate::advice::{Advice, Verdict, open};
 use crate::order::in_order;
 use crate::quantity::{Estimate, Hours, Measured, Moment};
-
-/// The four stages of a batch.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[allow(missing_docs)]
-pub enum Stage {
-    Pitch,
-    Watch,
-    Bottle,
-    Open,
-}
-
-impl Stage {
-    /// In the order of the work.
-    pub const ALL: [Self; 4] = [Self::Pitch, Self::Watch, Self::Bottle, Self::Open];
-}
 
 /// The next step of a batch.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -1,7 +1,7 @@
 //! What the journal takes and what it refuses.
 
 use crate::support::{
-    bottling, heading, id, key, opening, pitched, pitching, put, reading, with_readings,
+    bottling, day, heading, id, key, opening, pitched, pitching, put, reading, with_readings,
 };
 use fermentside::batch::{
     BatchHeading, Change, Entry, HydrometerItem, Journal, Kind, Reading, Rejected, Summary,
@@ -62,14 +62,14 @@ fn a_batch_taken_out_hides_its_log_and_brings_it_back() {
     let mut journal = with_readings([reading(-0.1, 1.048), reading(3.0, 1.020)]);
     put(&mut journal, "o", Entry::Bottling(bottling(14.0)));
     put(&mut journal, "t", Entry::Opening(opening(30.0)));
-    let before = Summary::of(&journal, &id("b"));
+    let before = Summary::of(&journal, &id("b"), day(900.0));
     let whole = journal.clone();
     let undo = journal.apply(Change::remove(key(Kind::Batch, "b"))).expect("taken");
-    assert_eq!(Summary::of(&journal, &id("b")), None);
+    assert_eq!(Summary::of(&journal, &id("b"), day(900.0)), None);
     assert_eq!(journal.batches().count(), 0);
     journal.apply(undo).expect("taken back");
     assert_eq!(journal, whole);
-    assert_eq!(Summary::of(&journal, &id("b")), before);
+    assert_eq!(Summary::of(&journal, &id("b"), day(900.0)), before);
     assert_eq!(before.map(|s| (s.lines.len(), s.openings.len())), Some((2, 1)));
 }
 

@@ -89,7 +89,7 @@ fn summary(pitch: PitchRecord, reading: Option<f64>, hydrometer: Hydrometer) -> 
         );
     }
     put(Id::random(*b"pitching"), Entry::Pitch(pitch));
-    Summary::of(&journal, &batch()).expect("the batch")
+    Summary::of(&journal, &batch(), at(9000.0)).expect("the batch")
 }
 
 fn start(summary: &Summary) -> f64 {

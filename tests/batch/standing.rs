@@ -12,11 +12,11 @@ fn quiet() -> Vec<Reading> {
 fn a_log_stands_as_its_readings_say() {
     let batch = summary(&with_readings(quiet()));
     assert_eq!((batch.record().main.len(), batch.record().satellite.len()), (4, 0));
-    let found = batch.standing(day(11.0));
+    let found = batch.standing;
     assert_eq!((found.state, found.next), (State::Finished, Next::Bottle), "{found:?}");
     let mut falling = quiet();
     falling[3] = reading(8.5, 1.011);
-    assert_ne!(summary(&with_readings(falling)).standing(day(9.0)).state, State::Finished);
+    assert_ne!(summary(&with_readings(falling)).standing.state, State::Finished);
 }
 
 #[test]
@@ -42,6 +42,6 @@ fn a_gush_outranks_everything() {
         note: String::new(),
     };
     put(&mut journal, "o", Entry::Opening(opened));
-    let found = summary(&journal).standing(day(31.0));
+    let found = summary(&journal).standing;
     assert_eq!((found.hazards, found.next), (vec![Hazard::Gushed(day(30.0))], Next::MakeSafe));
 }

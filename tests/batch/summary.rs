@@ -127,8 +127,8 @@ fn time_alone_moves_no_step_before_it_is_bottled() {
 
 #[test]
 fn a_batch_that_is_not_there_has_no_summary() {
-    assert_eq!(Summary::of(&Journal::default(), &id("b")), None);
-    assert_eq!(Summary::of(&pitched(), &id("other")), None);
+    assert_eq!(Summary::of(&Journal::default(), &id("b"), day(900.0)), None);
+    assert_eq!(Summary::of(&pitched(), &id("other"), day(900.0)), None);
 }
 
 #[test]
@@ -174,8 +174,8 @@ fn two_hundred_readings_are_no_burden() {
     let took = start.elapsed();
     println!("200 readings summed up in {took:?}, not optimised");
     assert_eq!(summary.lines.len(), 200);
-    // Some 11 ms, not optimised; a slow machine must not fail this.
-    assert!(took.as_millis() < 500, "{took:?}");
+    // Some 0.3 s, not optimised; a slow machine must not fail this.
+    assert!(took.as_millis() < 3000, "{took:?}");
 }
 
 #[test]

@@ -115,5 +115,5 @@ pub fn with_readings(readings: impl IntoIterator<Item = Reading>) -> Journal {
 }
 
 pub fn summary(journal: &Journal) -> Summary {
-    Summary::of(journal, &id("b")).expect("the batch")
+    Summary::of(journal, &id("b"), day(900.0)).expect("the batch")
 }

@@ -138,7 +138,7 @@ fn what_is_due_first_stands_first() {
     put(&mut journal, "oldt", Entry::Opening(OpeningRecord { batch: id("old"), ..opening(2.0) }));
     put(&mut journal, "new", named("new"));
     put(&mut journal, "newp", Entry::Pitch(PitchRecord { batch: id("new"), ..pitching(2.0) }));
-    let all = fermentside::batch::Summary::all(&journal);
+    let all = fermentside::batch::Summary::all(&journal, day(4.0));
     let order: Vec<_> =
         by_due(&all, day(4.0)).into_iter().map(|(s, _)| s.id.as_str().to_owned()).collect();
     // Due on brewing day, on day 5 (the first look), on day 6 (two days after the last), and never.

@@ -127,7 +127,7 @@ fn what_lies_ahead_of_a_batch_is_remembered_and_what_is_due_is_not() {
     let day = |days: f64| at("2026-04-01T18:00+01:00").after(Hours::nearest(days * 24.0));
     let of = |readings: &[(f64, f64, Vessel)], now: f64| {
         let journal = batch(readings);
-        reminders(&Summary::of(&journal, &id).expect("the batch"), day(now))
+        reminders(&Summary::of(&journal, &id, day(now)).expect("the batch"), day(now))
     };
     let first = of(&[], 0.1);
     assert_eq!(first, [Reminder { what: What::Read, at: day(3.0) }]);

@@ -9,6 +9,7 @@ use super::left::{Kinds, Shares, kinds, level_from, shares};
 use super::looks::{Looks, Point, looks};
 use super::proof::{Proof, Tail, proof};
 use super::record::Record;
+use super::refracted::{Change, change};
 use super::weigh::{Table, Weighed};
 use crate::advice::family::Family;
 use crate::quantity::{Celsius, Measured, Moment};
@@ -28,7 +29,7 @@ const HALF_NIGHT: f64 = 6.0;
 const STRONG: f64 = 60.0;
 const COLD: f64 = 15.0;
 /// Beer under so many points has fermented, and so has beer that lost this part of its start.
-const FERMENTED: (f64, f64) = (22.0, 0.4);
+pub(super) const FERMENTED: (f64, f64) = (22.0, 0.4);
 
 /// After something that ferments was added, an end is believed no sooner, hours (common practice, no
 /// source).
@@ -64,6 +65,8 @@ pub(super) struct Case<'a> {
     table: Rc<Table>,
     pub(super) tail: Tail,
     quantile: f64,
+    /// What a refractometer showed since the last reading.
+    pub(super) refracted: Option<Change>,
 }
 
 impl<'a> Case<'a> {
@@ -83,6 +86,7 @@ impl<'a> Case<'a> {
             Tail::Usual
         };
         let weighed = Weighed::new(record.family, found.start);
+        let refracted = looks.main.last().and_then(|last| change(record, last.at));
         let mut case = Self {
             record,
             looks,
@@ -92,6 +96,7 @@ impl<'a> Case<'a> {
             table: Rc::new(Table::new()),
             tail,
             quantile,
+            refracted,
         };
         let judged = case.follow();
         (case, judged)
@@ -128,6 +133,9 @@ impl<'a> Case<'a> {
             judged.bound = judged.bound.map(|bound| bound.max(upper));
         }
         judged.bound = least(best, judged.bound);
+        if matches!(self.refracted, Some(Change::Falls(_))) {
+            judged.bound = None;
+        }
         judged
     }
 
@@ -211,6 +219,7 @@ impl Case<'_> {
     pub(super) fn with_reading(&self, hours: f64) -> Option<f64> {
         let last = *self.looks.main.last()?;
         let mut later = self.clone();
+        later.refracted = None;
         let point = Point { hours, at: self.looks.moment(hours), sound: 1.0, ..last };
         later.looks.main.push(point);
         later.follow().bound
@@ -219,6 +228,9 @@ impl Case<'_> {
     /// The bound, if a satellite is read twice, a day apart, to the same gravity as the beer.
     pub(super) fn with_satellite(&self, hours: f64) -> Option<f64> {
         let last = *self.looks.main.last()?;
+        if matches!(self.refracted, Some(Change::Falls(_))) {
+            return None;
+        }
         let mut looks = self.looks.clone();
         for hours in [hours - 24.0, hours] {
             let at = self.looks.moment(hours);

@@ -4,8 +4,8 @@ use super::record::{Record, Seen};
 use crate::order::in_order;
 use crate::quantity::{Hours, Measured, Moment};
 
-/// So far ahead of now a date is a slip.
-pub(super) const AHEAD: f64 = 1.0;
+/// So far ahead of now a date is a slip, hours.
+const AHEAD: f64 = 1.0;
 /// A pitching so long before the batch was begun is a slip, hours.
 const LONG_BEFORE: f64 = 72.0;
 /// So soon after pitching a reading still shows the start.
@@ -46,8 +46,25 @@ pub(super) struct Looks {
     pub(super) main: Vec<Point>,
     /// Of the satellite.
     pub(super) satellite: Vec<Point>,
+    /// When the beer was last read, dates ahead of now left out.
+    pub(super) read_until: Option<Moment>,
     /// The pitching lies long before the batch.
     pub(super) pitching_doubtful: bool,
+}
+
+/// Whether a reading of that moment lies ahead of now, by more than clocks differ: then it proves nothing.
+///
+/// ```
+/// use fermentside::advice::standing::dated_ahead;
+/// use fermentside::quantity::{Hours, Moment};
+///
+/// let now = Moment::EPOCH;
+/// assert!(!dated_ahead(now.after(Hours::literal(0.5)), now));
+/// assert!(dated_ahead(now.after(Hours::literal(24.0)), now));
+/// ```
+#[must_use]
+pub fn dated_ahead(at: Moment, now: Moment) -> bool {
+    at.since(now).value() > AHEAD
 }
 
 pub(super) fn points(seen: &Seen) -> f64 {
@@ -73,8 +90,7 @@ fn sorted<'a>(seen: impl Iterator<Item = &'a Seen>) -> Vec<&'a Seen> {
 pub(super) fn looks(record: &Record, now: Moment) -> Looks {
     let (from, pitching_doubtful) = from(record);
     let range = record.range();
-    let ahead = |seen: &Seen| seen.at.since(now).value() > AHEAD;
-    let doubt = |seen: &Seen| seen.doubtful || ahead(seen);
+    let doubt = |seen: &Seen| seen.doubtful || dated_ahead(seen.at, now);
     let sound = |seen: &Seen| {
         let sigma = seen.gravity.sigma() * 1000.0;
         if doubt(seen) || sigma.is_nan() || sigma >= ROUGHEST {
@@ -102,7 +118,9 @@ pub(super) fn looks(record: &Record, now: Moment) -> Looks {
     let main: Vec<_> = main.into_iter().map(|seen| point(seen, usual, others)).collect();
     let satellite = sorted(record.satellite.iter());
     let satellite = satellite.into_iter().map(|seen| point(seen, usual, 1)).collect();
-    Looks { from, main: fewer(main), satellite, pitching_doubtful }
+    let past = main.iter().map(|p| p.at).filter(|at| !dated_ahead(*at, now));
+    let read_until = past.max();
+    Looks { from, main: fewer(main), satellite, read_until, pitching_doubtful }
 }
 
 /// Many readings by time become one in their midst for each stretch, no finer and no sounder than one of

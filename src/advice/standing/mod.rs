@@ -13,12 +13,14 @@ mod looks;
 mod outlook;
 mod proof;
 mod record;
+mod refracted;
 mod said;
 mod say;
 mod shapes;
 mod sugar;
 mod weigh;
 
+pub use looks::dated_ahead;
 pub use record::{Opened, Record, Seen};
 pub use said::{
     BandPoint, Doubt, Hazard, Hump, Next, Outlook, Part, Reason, Stage, State, SugarDate,
@@ -41,8 +43,8 @@ pub const QUANTILE: f64 = 0.92;
 /// No reading further ahead than this is looked for.
 pub const WITHIN: Hours = Hours::literal(35.0 * 24.0);
 /// A late satellite is read the second time after so long: two days warm, and a day.
-const LATE_SATELLITE: f64 = 72.0;
-/// Days after the last reading, or now, at which one more is tried.
+const LATE_SATELLITE: Hours = Hours::literal(72.0);
+/// Days after the last reading at which one more is tried.
 const TRIED: [f64; 13] = [0.5, 1.0, 1.5, 2.0, 3.0, 4.0, 6.0, 8.0, 11.0, 15.0, 21.0, 28.0, 35.0];
 
 /// How a batch stands.
@@ -104,17 +106,20 @@ impl Standing {
     /// ```
     #[must_use]
     pub fn at(record: &Record, now: Moment, quantile: f64) -> Self {
+        if record.bottled.is_some() {
+            return Self::bottled(record);
+        }
         let (case, judged) = Case::new(record, now, quantile);
         let room = allowed(record).map(|left| left.points());
         let mut state = say::state(&case, &judged, room);
         let hazards = hazards(record);
         let outlook = (!case.looks.main.is_empty()).then(|| outlook::outlook(&case, &judged));
-        let foretold = outlook.as_ref().map_or(now, |outlook| outlook.one_point_middle);
-        let sugar = sugar_date(&case.likely(&judged), state, room, now, outlook.as_ref());
+        let sugar = sugar_date(&case.likely(&judged), state, room, outlook.as_ref());
         let promised = match sugar.from {
             SugarFrom::About(at) => Some(at),
             _ => None,
         };
+        let foretold = outlook.as_ref().map(|outlook| outlook.one_point_middle);
         let mut next = say::next(&case, state, promised, foretold);
         let reasons = say::reasons(&case, &judged, state, room);
         let doubts = say::doubts(&case, &judged, now);
@@ -124,19 +129,14 @@ impl Standing {
             State::CannotTell => Verdict::CantTell,
             State::NotStarted | State::Falling | State::Slow | State::Level => Verdict::Wait,
         };
-        let stage = match (record.bottled, record.pitched, state) {
-            (Some(_), ..) => Stage::Open,
-            (None, None, _) if record.main.is_empty() => Stage::Pitch,
-            (None, _, State::Finished) => Stage::Bottle,
-            (None, ..) => Stage::Watch,
+        let stage = match (record.pitched, state) {
+            (None, _) if !say::begun(&case) => Stage::Pitch,
+            (_, State::Finished) => Stage::Bottle,
+            _ => Stage::Watch,
         };
-        match stage {
-            Stage::Pitch => {
-                next = Next::Pitch;
-                state = State::CannotTell;
-            }
-            Stage::Open => next = Next::Open,
-            Stage::Watch | Stage::Bottle => {}
+        if stage == Stage::Pitch {
+            next = Next::Pitch;
+            state = State::CannotTell;
         }
         if !hazards.is_empty() {
             verdict = Verdict::Stop;
@@ -145,6 +145,46 @@ impl Standing {
         let left = what_is_left(&judged);
         let worked = worked(&case, &judged, &left);
         Self { stage, state, verdict, reasons, doubts, next, hazards, left, sugar, outlook, worked }
+    }
+}
+
+impl Standing {
+    /// Nothing is known of it.
+    pub(crate) fn unknown() -> Self {
+        let nothing = Part { share: Share::nearest(0.0), left: say::change(0.0) };
+        let left = WhatIsLeft {
+            ended: nothing,
+            tail: nothing,
+            stalled: nothing,
+            eaten: nothing,
+            mean: nothing.left,
+            upper: nothing.left,
+            bounded: false,
+        };
+        Self {
+            stage: Stage::Pitch,
+            state: State::CannotTell,
+            verdict: Verdict::CantTell,
+            reasons: vec![],
+            doubts: vec![],
+            next: Next::Pitch,
+            hazards: vec![],
+            left,
+            sugar: SugarDate { from: SugarFrom::NotKnown, with_satellite: None },
+            outlook: None,
+            worked: Worked::default(),
+        }
+    }
+
+    /// In bottles nothing is judged but what was seen of them.
+    fn bottled(record: &Record) -> Self {
+        let hazards = hazards(record);
+        let (verdict, next) = if hazards.is_empty() {
+            (Verdict::CantTell, Next::Open)
+        } else {
+            (Verdict::Stop, Next::MakeSafe)
+        };
+        Self { stage: Stage::Open, verdict, next, hazards, ..Self::unknown() }
     }
 }
 
@@ -160,11 +200,13 @@ fn sugar_date(
     case: &Case,
     state: State,
     room: Option<f64>,
-    now: Moment,
     outlook: Option<&Outlook>,
 ) -> SugarDate {
     let nothing = SugarDate { from: SugarFrom::NotKnown, with_satellite: None };
     let (Some(last), Some(room)) = (case.looks.main.last(), room) else { return nothing };
+    if case.looks.read_until != Some(last.at) {
+        return nothing;
+    }
     match state {
         State::Finished => return SugarDate { from: SugarFrom::Now, ..nothing },
         State::NotStarted | State::CannotTell => return nothing,
@@ -177,8 +219,7 @@ fn sugar_date(
         }
         State::Level | State::LooksStuck => {}
     }
-    let since = now.since(case.looks.from).value();
-    let base = last.hours.max(since);
+    let base = last.hours;
     let passes = |bound: Option<f64>| bound.is_some_and(|bound| bound <= room);
     let at = |step: usize| base + 24.0 * TRIED[step.min(TRIED.len() - 1)];
     let (mut least, mut yes) = (0, TRIED.len() - 1);
@@ -191,12 +232,12 @@ fn sugar_date(
     } else {
         SugarFrom::NotWithin(WITHIN)
     };
-    let late = base + LATE_SATELLITE;
+    let late = base + LATE_SATELLITE.value();
     let sooner = !case.record.may_go_on()
         && case.ends.satellite.is_none()
         && at(yes) > late
         && passes(case.with_satellite(late));
-    SugarDate { from, with_satellite: sooner.then(|| case.looks.moment(late)) }
+    SugarDate { from, with_satellite: sooner.then_some(LATE_SATELLITE) }
 }
 
 fn what_is_left(judged: &Judged) -> WhatIsLeft {

@@ -2,7 +2,7 @@
 
 use crate::advice::bottle::kinds::Bottle;
 use crate::advice::family::{Family, Span};
-use crate::quantity::{CarbonDioxideVolumes, Celsius, Estimate, Moment, SpecificGravity};
+use crate::quantity::{CarbonDioxideVolumes, Celsius, Estimate, Moment, Plato, SpecificGravity};
 
 /// One corrected reading.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -49,6 +49,9 @@ pub struct Record {
     pub packet: Option<Span<Celsius>>,
     /// The end that kit or recipe states.
     pub stated_end: Option<SpecificGravity>,
+    /// What a refractometer showed of the fermenting beer, in any order: it tells no gravity, only whether
+    /// there was a change.
+    pub refracted: Vec<(Moment, Plato)>,
     /// When something that ferments was last added after the yeast: sugar, fruit.
     pub added: Option<Moment>,
     /// The weakest bottle on hand; sound reusable glass when none is named.
@@ -85,6 +88,7 @@ impl Record {
             family,
             packet: None,
             stated_end: None,
+            refracted: vec![],
             added: None,
             weakest: None,
             target: None,

@@ -1,7 +1,7 @@
 //! What is said of how a batch stands: the words of [`Standing`](super::Standing), as values.
 
 use crate::advice::family::Span;
-use crate::quantity::{Celsius, GravityChange, Hours, Moment, Share, SpecificGravity};
+use crate::quantity::{Celsius, GravityChange, Hours, Moment, Plato, Share, SpecificGravity};
 
 /// The four stages of a batch.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -14,6 +14,11 @@ pub enum Stage {
     Bottle,
     /// It is in bottles.
     Open,
+}
+
+impl Stage {
+    /// In the order of the work.
+    pub const ALL: [Self; 4] = [Self::Pitch, Self::Watch, Self::Bottle, Self::Open];
 }
 
 /// How it stands.
@@ -84,6 +89,10 @@ pub enum Reason {
     PitchNotNoted,
     /// Nothing shows that it fermented.
     NotKnownToFerment,
+    /// Since the last reading two looks through a refractometer show no change.
+    RefractometerSteady,
+    /// By the refractometer it fell by so many degrees Brix since: it still ferments.
+    RefractometerFalls(Plato),
 }
 
 /// What is not ruled out, or not believed.
@@ -152,13 +161,27 @@ pub enum SugarFrom {
     NotKnown,
 }
 
-/// When sugar may go in, and what makes it sooner.
+/// When sugar may go in, and what makes it sooner. Nothing here moves with the clock: a date that has
+/// passed means "read it now", for a later equal reading proves more.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct SugarDate {
     /// By reading on.
     pub from: SugarFrom,
-    /// By a late satellite begun now and read twice to the same gravity as the beer, about then.
-    pub with_satellite: Option<Moment>,
+    /// A late satellite that is read twice to the same gravity as the beer does as well, so long after it
+    /// was begun.
+    pub with_satellite: Option<Hours>,
+}
+
+impl SugarDate {
+    /// When a satellite that is begun at `now` would do, if that is sooner.
+    #[must_use]
+    pub fn by_satellite(&self, now: Moment) -> Option<Moment> {
+        let then = now.after(self.with_satellite?);
+        match self.from {
+            SugarFrom::About(at) => (then < at).then_some(then),
+            _ => Some(then),
+        }
+    }
 }
 
 /// One kind of beer that is not ruled out.

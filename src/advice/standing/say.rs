@@ -1,9 +1,10 @@
 //! From a judged case to its words: state, reasons, doubts, the next step.
 
-use super::judge::{Case, Judged};
-use super::looks::{BETWEEN, Point, points};
+use super::judge::{Case, FERMENTED, Judged};
+use super::looks::{BETWEEN, Point, dated_ahead, points};
 use super::proof::NIGHTS;
 use super::record::Record;
+use super::refracted::Change;
 use super::said::{Doubt, Next, Reason, State};
 use crate::advice::family::Span;
 use crate::advice::practice::{AFTER_ROUSING, P95};
@@ -31,6 +32,14 @@ pub(super) fn gravity(points: f64) -> SpecificGravity {
 
 pub(super) fn change(points: f64) -> GravityChange {
     GravityChange::nearest(points / 1000.0)
+}
+
+/// Whether some reading shows that it ferments, though nobody noted when the yeast went in.
+pub(super) fn begun(case: &Case) -> bool {
+    let read = || case.looks.main.iter().map(|p| p.value);
+    let start = case.record.original.map_or(0.0, |og| og.value().points());
+    let (low, high) = (read().fold(f64::MAX, f64::min), read().fold(start, f64::max));
+    low < high - MOVED || low < FERMENTED.0
 }
 
 /// Has the gravity not moved from its start? Then since when.
@@ -71,6 +80,9 @@ pub(super) fn state(case: &Case, judged: &Judged, room: Option<f64>) -> State {
         return State::Finished;
     }
     let readings = case.looks.main.len();
+    if matches!(case.refracted, Some(Change::Falls(_))) {
+        return State::Falling;
+    }
     match judged.level_from {
         Some(_)
             if readings > 1 && judged.shares.stalled > LIKELY && judged.proof.left.is_some() =>
@@ -114,6 +126,10 @@ pub(super) fn reasons(
         None => said.push(Reason::Falling(change(falls(case, judged)))),
     }
     said.push(Reason::Readings(main.len()));
+    said.extend(case.refracted.map(|change| match change {
+        Change::Steady => Reason::RefractometerSteady,
+        Change::Falls(by) => Reason::RefractometerFalls(by),
+    }));
     let upper = judged.bound.unwrap_or(judged.upper);
     said.push(Reason::MayBeLeft(change(upper), room.map(change)));
     if let (Some((from, first)), None) = (level, judged.proof.left) {
@@ -188,7 +204,7 @@ pub(super) fn doubts(case: &Case, judged: &Judged, now: Moment) -> Vec<Doubt> {
         .filter(|(i, p)| (p.value - case.course_at(judged, *i)).abs() > FAR.max(3.0 * p.sigma));
     said.extend(far.map(|(_, p)| Doubt::FarFromCourse(p.at)));
     for seen in &record.main {
-        if seen.at.since(now).value() > super::looks::AHEAD {
+        if dated_ahead(seen.at, now) {
             said.push(Doubt::Ahead(seen.at));
         }
         let before = record.pitched.is_some_and(|at| at.since(seen.at).value() > 0.0);
@@ -207,17 +223,22 @@ pub(super) fn doubts(case: &Case, judged: &Judged, now: Moment) -> Vec<Doubt> {
 }
 
 /// The next step of beer that is being watched.
-pub(super) fn next(case: &Case, state: State, promised: Option<Moment>, foretold: Moment) -> Next {
+pub(super) fn next(
+    case: &Case,
+    state: State,
+    promised: Option<Moment>,
+    foretold: Option<Moment>,
+) -> Next {
     let record = case.record;
     let needed = Hours::nearest(NIGHTS[case.tail as usize]);
-    let Some(last) = case.looks.main.last() else {
+    let (Some(last), Some(until)) = (case.looks.main.last(), case.looks.read_until) else {
         // The first useful look is about halfway to the family's least time.
         let half = Hours::nearest(record.family.least_time().value() / 2.0);
         return Next::ReadFirst(record.pitched.unwrap_or(record.begun).after(half));
     };
     match state {
         State::Finished => Next::Bottle,
-        State::LooksStuck => Next::Rouse(last.at.after(AFTER_ROUSING)),
+        State::LooksStuck => Next::Rouse(until.after(AFTER_ROUSING)),
         State::NotStarted => {
             let lag = Lag::of(Lag::is_slow(record.family, case.cold_at_last()));
             let after = |hours: Hours| case.looks.moment(hours.value());
@@ -231,9 +252,11 @@ pub(super) fn next(case: &Case, state: State, promised: Option<Moment>, foretold
                 Next::PitchAgain
             }
         }
-        State::Level => Next::ReadAgain(promised.unwrap_or(last.at.after(needed))),
-        State::Falling | State::Slow | State::CannotTell => Next::ReadAgain(
-            last.at.after(needed).max(foretold.min(last.at.after(Hours::literal(168.0)))),
-        ),
+        State::Level => Next::ReadAgain(promised.unwrap_or(until.after(needed))),
+        State::Falling | State::Slow | State::CannotTell => {
+            let soonest = until.after(needed);
+            let foretold = foretold.unwrap_or(soonest).min(until.after(Hours::literal(168.0)));
+            Next::ReadAgain(soonest.max(foretold))
+        }
     }
 }
