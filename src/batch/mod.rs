@@ -36,8 +36,8 @@ pub use log::Log;
 pub use pitch_record::{AddedWater, PitchRecord};
 pub use quiet::{Quiet, quiet};
 pub use record::{
-    Added, BatchHeading, BottlingRecord, Clarity, Fizz, Grounds, OpeningRecord, Reading,
-    Refractometer, Vessel,
+    Added, BatchHeading, BottlingRecord, Clarity, Fizz, Grounds, MadeSafe, OpeningRecord, Reading,
+    Refractometer, SafeBy, Vessel,
 };
 pub use summary::Summary;
 pub use tally::{Year, tally};

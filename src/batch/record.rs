@@ -34,6 +34,8 @@ record! {
         may expected_end: Option<SpecificGravity>,
         /// The instrument in use.
         must hydrometer: Id,
+        /// Carbon dioxide the brewer wishes for, once it was said.
+        may target: Option<CarbonDioxideVolumes>,
     }
 }
 
@@ -102,6 +104,30 @@ record! {
         may room: Option<Celsius>,
         /// Anything else.
         may note: String,
+        /// Something about it was odd; the brewer was asked and kept it.
+        may doubtful: bool,
+    }
+}
+
+crate::choices! {
+    /// What was done with the bottles after one gushed or burst.
+    pub enum SafeBy {
+        /// All are cold, and each was vented.
+        Vented = "vented",
+        /// All stand cold and covered, and stay there.
+        KeptCold = "kept_cold",
+        /// All were emptied, or taken away.
+        Emptied = "emptied",
+    }
+}
+
+record! {
+    /// The bottles were made safe after one gushed or burst.
+    pub struct MadeSafe {
+        /// When.
+        must at: Moment,
+        /// How.
+        must by: SafeBy,
     }
 }
 
@@ -138,6 +164,8 @@ record! {
         may note: String,
         /// What it was judged on; older records have none.
         may_record grounds: Option<Grounds>,
+        /// What was done, the last time a bottle had gushed or burst.
+        may_record made_safe: Option<MadeSafe>,
     }
 }
 
@@ -227,5 +255,7 @@ record! {
         may taste: String,
         /// Anything else.
         may note: String,
+        /// It burst by itself.
+        may burst: bool,
     }
 }

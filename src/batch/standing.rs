@@ -1,16 +1,33 @@
 //! How a batch stands, from its record: what the judgement is given.
 
+use super::entry::{Entry, Kind};
+use super::journal::Journal;
 use super::line::ReadingLine;
 use super::record::Vessel;
 use super::summary::Summary;
+use crate::advice::bottle::kinds::Bottle;
+use crate::advice::bottle::stock::weakest;
 use crate::advice::standing::{Opened, Record, Seen};
 
 /// Fizz of a flat bottle, on the scale of one to five.
 const FLAT: u8 = 1;
 
+impl Journal {
+    /// The weakest bottle on hand that is made for pressure; `None` where none is entered.
+    pub(super) fn weakest_on_hand(&self) -> Option<Bottle> {
+        let usable = |entry: &Entry| match entry {
+            Entry::Bottles(item) if item.bottles.class.ceiling(false).is_some() => {
+                Some(item.bottles)
+            }
+            _ => None,
+        };
+        let all = self.gear(Kind::Bottles).filter_map(|(_, entry)| usable(entry));
+        weakest(&all.collect::<Vec<_>>())
+    }
+}
+
 impl Summary {
-    /// What is recorded, as the judgement wants it. The weakest bottle on hand and a target are named by
-    /// the caller until they are in the record.
+    /// What is recorded, as the judgement wants it.
     #[must_use]
     pub fn record(&self) -> Record {
         // What is wrong with one hydrometer is wrong in all of its readings: each has a number.
@@ -31,7 +48,7 @@ impl Summary {
                     gravity: line.gravity()?,
                     beer: line.reading.beer,
                     instrument: number(line),
-                    doubtful: false,
+                    doubtful: line.reading.doubtful,
                 })
             };
             of_vessel.filter_map(one).collect()
@@ -40,6 +57,7 @@ impl Summary {
         let bottling = self.bottling.as_ref().map(|(_, record)| record);
         let opened = self.openings.iter().map(|(_, opening)| {
             let how = match opening.fizz {
+                _ if opening.burst => Opened::Gushed,
                 fizz if fizz.gushed() => Opened::Gushed,
                 fizz if fizz.value() == FLAT => Opened::Flat,
                 _ => Opened::Well,
@@ -57,11 +75,11 @@ impl Summary {
             stated_end: self.heading.expected_end,
             refracted: self.refracted.clone(),
             added: self.added,
-            weakest: bottling.map(|record| record.weakest),
-            target: bottling.map(|record| record.target),
+            weakest: bottling.map(|record| record.weakest).or(self.on_hand),
+            target: bottling.map(|record| record.target).or(self.heading.target),
             bottled: bottling.map(|record| record.at),
             opened: opened.collect(),
-            made_safe: None,
+            made_safe: bottling.and_then(|record| record.made_safe.as_ref()).map(|safe| safe.at),
         }
     }
 }

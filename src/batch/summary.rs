@@ -7,6 +7,7 @@ use super::pitch_record::PitchRecord;
 use super::record::{BatchHeading, BottlingRecord, OpeningRecord, Reading, Vessel};
 use super::start::Start;
 use super::watching::{shown, too_warm_or_cold};
+use crate::advice::bottle::kinds::Bottle;
 use crate::advice::pitch::start_gravity::OriginalFrom;
 use crate::advice::standing::{Standing, dated_ahead};
 use crate::advice::watch::beer_temperature::Notice;
@@ -61,6 +62,8 @@ pub struct Summary {
     pub warmth: Option<Notice>,
     /// When something that ferments was last added after the yeast.
     pub added: Option<Moment>,
+    /// The weakest bottle on hand that is made for pressure.
+    pub on_hand: Option<Bottle>,
     /// The bottling.
     pub bottling: Option<(Id, BottlingRecord)>,
     /// Opened bottles, the latest first.
@@ -140,6 +143,7 @@ impl Summary {
             ladder,
             warmth,
             added,
+            on_hand: journal.weakest_on_hand(),
             bottling,
             openings: log.openings().to_vec(),
             lines,

@@ -154,6 +154,7 @@ fn empty(batch: &Id, hydrometer: &Id) -> Reading {
         beer: None,
         room: None,
         note: String::new(),
+        doubtful: false,
     }
 }
 

@@ -23,6 +23,7 @@ fn pitching() -> Paper {
         packet: None,
         expected_start: None,
         expected_end: None,
+        target: None,
     };
     let shelf = Shelf::default();
     let mut keeper = Keeper::new(shelf.clone());

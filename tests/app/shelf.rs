@@ -35,6 +35,7 @@ pub fn batch(days: f64) -> Vec<(Id, Entry)> {
         expected_start: None,
         expected_end: None,
         hydrometer: HydrometerItem::usual_id(),
+        target: None,
     };
     let pitch = PitchRecord::new(id("b"), ago(days));
     vec![(id("b"), Entry::Batch(heading)), (id("p"), Entry::Pitch(pitch))]
@@ -56,6 +57,7 @@ pub fn reading(days_ago: f64, sg: f64) -> Reading {
         beer: None,
         room: None,
         note: String::new(),
+        doubtful: false,
     }
 }
 
@@ -77,6 +79,7 @@ pub fn bottling(days_ago: f64) -> (Id, Entry) {
         went_on_because: String::new(),
         note: String::new(),
         grounds: None,
+        made_safe: None,
     };
     (id("o"), Entry::Bottling(record))
 }

@@ -6,8 +6,8 @@ use fermentside::advice::bottle::stock::Bottles;
 use fermentside::advice::family::{Family, Span};
 use fermentside::batch::{
     Added, BatchHeading, BottlesItem, BottlingRecord, Clarity, Copied, Entry, Fizz, Grounds,
-    HydrometerItem, Id, OpeningRecord, PitchRecord, Reading, Refractometer, Settings, SugarItem,
-    Theme, Units, Vessel,
+    HydrometerItem, Id, MadeSafe, OpeningRecord, PitchRecord, Reading, Refractometer, SafeBy,
+    Settings, SugarItem, Theme, Units, Vessel,
 };
 use fermentside::quantity::{
     Celsius, Estimate, Gravity, GravityUnit, LengthUnit, MassUnit, Measured, Moment,
@@ -59,7 +59,7 @@ fn text() -> impl Strategy<Value = String> {
 
 fn heading() -> impl Strategy<Value = BatchHeading> {
     let packet = of((any(), any()).prop_map(|(a, b): (Celsius, Celsius)| Span::new(a, b)));
-    let gravities = (of(any()), of(any()));
+    let gravities = (of(any()), of(any()), of(any()));
     (text(), moment(), any(), select(Family::ALL.to_vec()), packet, gravities, instrument())
         .prop_map(|(name, started, volume, family, packet, gravities, hydrometer)| BatchHeading {
             name,
@@ -70,6 +70,7 @@ fn heading() -> impl Strategy<Value = BatchHeading> {
             expected_start: gravities.0,
             expected_end: gravities.1,
             hydrometer,
+            target: gravities.2,
         })
 }
 
@@ -86,7 +87,7 @@ fn reading() -> impl Strategy<Value = Reading> {
     let read = (of(gravity), text(), select(conditions));
     let refractometer = (any(), any()).prop_map(|(brix, factor)| Refractometer { brix, factor });
     let more = (of(refractometer), of(select(vec![Added::Sugar, Added::Fruit, Added::Other])));
-    (kept, read, of(any()), more, of(any()), of(any()), text()).prop_map(
+    (kept, read, of(any()), more, of(any()), of(any()), (text(), proptest::bool::ANY)).prop_map(
         |(
             (batch, at, vessel, hydrometer),
             (as_read, typed, condition),
@@ -94,7 +95,7 @@ fn reading() -> impl Strategy<Value = Reading> {
             (refractometer, added),
             beer,
             room,
-            note,
+            (note, doubtful),
         )| {
             Reading {
                 batch,
@@ -110,6 +111,7 @@ fn reading() -> impl Strategy<Value = Reading> {
                 beer,
                 room,
                 note,
+                doubtful,
             }
         },
     )
@@ -157,9 +159,18 @@ fn bottling() -> impl Strategy<Value = BottlingRecord> {
     let kinds = (sugar(), select(Bottle::ALL.to_vec()));
     let amounts = (estimate(), any(), any(), any());
     let places = (any(), any(), of(any()), of(moment()));
-    let words = (text(), text(), of(grounds()));
+    let made_safe =
+        (moment(), select(SafeBy::ALL.to_vec())).prop_map(|(at, by)| MadeSafe { at, by });
+    let words = (text(), text(), of(grounds()), of(made_safe));
     (batch(), moment(), kinds, amounts, places, words).prop_map(
-        |(batch, at, (sugar, weakest), amounts, places, (went_on_because, note, grounds))| {
+        |(
+            batch,
+            at,
+            (sugar, weakest),
+            amounts,
+            places,
+            (went_on_because, note, grounds, made_safe),
+        )| {
             BottlingRecord {
                 batch,
                 at,
@@ -176,6 +187,7 @@ fn bottling() -> impl Strategy<Value = BottlingRecord> {
                 went_on_because,
                 note,
                 grounds,
+                made_safe,
             }
         },
     )
@@ -183,14 +195,15 @@ fn bottling() -> impl Strategy<Value = BottlingRecord> {
 
 fn opening() -> impl Strategy<Value = OpeningRecord> {
     let clarity = of(select(vec![Clarity::Bright, Clarity::Hazy, Clarity::Cloudy]));
-    (batch(), moment(), 1..=5_u8, clarity, text(), text()).prop_map(
-        |(batch, at, fizz, clarity, taste, note)| OpeningRecord {
+    (batch(), moment(), 1..=5_u8, clarity, text(), text(), proptest::bool::ANY).prop_map(
+        |(batch, at, fizz, clarity, taste, note, burst)| OpeningRecord {
             batch,
             at,
             fizz: Fizz::new(fizz).expect("one to five"),
             clarity,
             taste,
             note,
+            burst,
         },
     )
 }

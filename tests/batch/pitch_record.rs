@@ -64,6 +64,7 @@ fn summary(pitch: PitchRecord, reading: Option<f64>, hydrometer: Hydrometer) -> 
             expected_start: Some(SpecificGravity::literal(1.044)),
             expected_end: None,
             hydrometer: HydrometerItem::usual_id(),
+            target: None,
         }),
     );
     let item = HydrometerItem { instrument: hydrometer, ..HydrometerItem::usual() };
@@ -85,6 +86,7 @@ fn summary(pitch: PitchRecord, reading: Option<f64>, hydrometer: Hydrometer) -> 
                 beer: None,
                 room: None,
                 note: String::new(),
+                doubtful: false,
             }),
         );
     }

@@ -6,8 +6,8 @@ use fermentside::advice::bottle::stock::Bottles;
 use fermentside::advice::family::{Family, Span};
 use fermentside::batch::{
     Added, BatchHeading, BottlesItem, BottlingRecord, Clarity, Copied, Entry, Fizz, Grounds,
-    HydrometerItem, Id, Kind, OpeningRecord, PitchRecord, Reading, Refractometer, Settings,
-    SugarItem, Theme, Units, Vessel,
+    HydrometerItem, Id, Kind, MadeSafe, OpeningRecord, PitchRecord, Reading, Refractometer, SafeBy,
+    Settings, SugarItem, Theme, Units, Vessel,
 };
 use fermentside::quantity::{
     CarbonDioxideVolumes, Celsius, Estimate, Grams, Gravity, GravityChange, GravityUnit, Hours,
@@ -54,6 +54,7 @@ fn full() -> Vec<(&'static str, Entry)> {
         expected_start: Some(sg(1.048)),
         expected_end: Some(sg(1.012)),
         hydrometer: id("6879-h1"),
+        target: None,
     };
     let pitching = PitchRecord {
         batch: id("7Q-a1"),
@@ -77,6 +78,7 @@ fn full() -> Vec<(&'static str, Entry)> {
         beer: Some(Celsius::literal(19.0)),
         room: Some(Celsius::literal(17.5)),
         note: "line one\nline two".to_owned(),
+        doubtful: false,
     };
     let bottling = BottlingRecord {
         batch: id("7Q-a1"),
@@ -94,6 +96,7 @@ fn full() -> Vec<(&'static str, Entry)> {
         went_on_because: "third equal reading on paper".to_owned(),
         note: "38 bottles".to_owned(),
         grounds: None,
+        made_safe: None,
     };
     let of = |size, class, count| Bottles { size: Litres::literal(size), class, count };
     let judged = BottlingRecord {
@@ -130,12 +133,19 @@ fn full() -> Vec<(&'static str, Entry)> {
         clarity: None,
         taste: String::new(),
         note: "clear, a little sharp".to_owned(),
+        burst: false,
     };
     let tasted = OpeningRecord {
         clarity: Some(Clarity::Hazy),
         taste: "bread, a little green apple".to_owned(),
         ..opening.clone()
     };
+    let burst = OpeningRecord { burst: true, ..opening.clone() };
+    let wished =
+        BatchHeading { target: Some(CarbonDioxideVolumes::literal(2.6)), ..heading.clone() };
+    let doubtful = Reading { doubtful: true, ..reading.clone() };
+    let safe = MadeSafe { at: at("2026-04-06T09:00+02:00"), by: SafeBy::Vented };
+    let safe = BottlingRecord { made_safe: Some(safe), ..bottling.clone() };
     let hydrometer = HydrometerItem {
         name: "The long one".to_owned(),
         instrument: Hydrometer {
@@ -187,6 +197,10 @@ fn full() -> Vec<(&'static str, Entry)> {
         ("opening-tasted", Entry::Opening(tasted)),
         ("settings-scale", Entry::Settings(weighing)),
         ("settings-copied", Entry::Settings(copied)),
+        ("batch-target", Entry::Batch(wished)),
+        ("reading-doubtful", Entry::Reading(doubtful)),
+        ("bottling-safe", Entry::Bottling(safe)),
+        ("opening-burst", Entry::Opening(burst)),
     ]
 }
 

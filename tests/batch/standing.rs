@@ -1,8 +1,13 @@
 //! A batch's record as the judgement of its standing gets it.
 
-use crate::support::{bottling, day, id, put, reading, summary, with_readings};
+use crate::support::{bottling, day, heading, id, opening, put, reading, summary, with_readings};
+use fermentside::advice::bottle::kinds::Bottle;
+use fermentside::advice::bottle::stock::Bottles;
 use fermentside::advice::standing::{Hazard, Next, State};
-use fermentside::batch::{Entry, Fizz, OpeningRecord, Reading, Vessel};
+use fermentside::batch::{
+    BatchHeading, BottlesItem, Entry, Fizz, MadeSafe, OpeningRecord, Reading, SafeBy, Vessel,
+};
+use fermentside::quantity::{CarbonDioxideVolumes, Litres};
 
 fn quiet() -> Vec<Reading> {
     vec![reading(-0.1, 1.050), reading(3.0, 1.022), reading(8.0, 1.011), reading(11.0, 1.011)]
@@ -40,8 +45,61 @@ fn a_gush_outranks_everything() {
         clarity: None,
         taste: String::new(),
         note: String::new(),
+        burst: false,
     };
     put(&mut journal, "o", Entry::Opening(opened));
     let found = summary(&journal).standing;
     assert_eq!((found.hazards, found.next), (vec![Hazard::Gushed(day(30.0))], Next::MakeSafe));
+}
+
+/// One that burst counts as one that gushed, until what was done is noted; a later one stops it anew.
+#[test]
+fn a_burst_is_made_safe_once_and_may_come_again() {
+    let mut journal = with_readings(quiet());
+    let mut bottled = bottling(12.0);
+    put(&mut journal, "x", Entry::Bottling(bottled.clone()));
+    let burst =
+        |days| Entry::Opening(OpeningRecord { burst: true, at: day(days), ..opening(days) });
+    put(&mut journal, "o", burst(30.0));
+    assert_eq!(summary(&journal).standing(day(31.0)).next, Next::MakeSafe);
+    bottled.made_safe = Some(MadeSafe { at: day(30.5), by: SafeBy::KeptCold });
+    put(&mut journal, "x", Entry::Bottling(bottled));
+    assert_eq!(summary(&journal).standing(day(31.0)).hazards, []);
+    put(&mut journal, "p", burst(40.0));
+    assert_eq!(summary(&journal).standing(day(41.0)).hazards, [Hazard::Gushed(day(40.0))]);
+}
+
+/// Finished is said for the bottles that the brewer has, and for what he wishes.
+#[test]
+fn the_bottles_on_hand_and_the_wish_are_in_the_record() {
+    let mut journal = with_readings(quiet());
+    assert_eq!(
+        (summary(&journal).record().weakest, summary(&journal).record().target),
+        (None, None)
+    );
+    let bottles = |class| {
+        let bottles = Bottles { size: Litres::literal(0.5), class, count: 12 };
+        Entry::Bottles(BottlesItem { name: "Some".to_owned(), bottles })
+    };
+    put(&mut journal, "thin", bottles(Bottle::NotForPressure));
+    assert_eq!(summary(&journal).record().weakest, None);
+    put(&mut journal, "heavy", bottles(Bottle::HeavyGlass));
+    put(&mut journal, "pet", bottles(Bottle::UnknownGlass));
+    let wish = Some(CarbonDioxideVolumes::literal(3.2));
+    put(&mut journal, "b", Entry::Batch(BatchHeading { target: wish, ..heading() }));
+    let found = summary(&journal);
+    assert_eq!((found.record().weakest, found.record().target), (Some(Bottle::UnknownGlass), wish));
+    assert_ne!(found.standing(day(11.0)).state, State::Finished, "no such glass holds that");
+    // Once it is bottled, what was filled counts.
+    put(&mut journal, "x", Entry::Bottling(bottling(12.0)));
+    assert_eq!(summary(&journal).record().weakest, Some(bottling(12.0).weakest));
+}
+
+#[test]
+fn a_reading_kept_against_the_question_is_doubtful() {
+    let mut readings = quiet();
+    readings[3].doubtful = true;
+    let found = summary(&with_readings(readings));
+    assert!(found.record().main[3].doubtful);
+    assert_ne!(found.standing(day(11.0)).state, State::Finished);
 }

@@ -8,7 +8,7 @@ use fermentside::advice::family::Family;
 use fermentside::advice::pitch::room_air::AirChange;
 use fermentside::advice::pitch::yeast::{Dated, Kept, Method};
 use fermentside::advice::thermometer::{ReadWith, Stirred, Thermometer};
-use fermentside::batch::{Added, Clarity, Kind, Theme, Vessel};
+use fermentside::batch::{Added, Clarity, Kind, SafeBy, Theme, Vessel};
 use fermentside::choices::{Choices, YesNo};
 use fermentside::quantity::{
     GasUnit, GravityUnit, LengthUnit, MassUnit, TemperatureUnit, Unit, VolumeUnit,
@@ -51,6 +51,7 @@ fn the_words_stay() {
     assert_eq!(words(&self_heating::Vessel::ALL), "bucket glass insulated water_tub");
     assert_eq!(words(&Fermentable::ALL), "malt_syrup dry_malt sucrose dextrose honey own");
     assert_eq!(words(&Clarity::ALL), "bright hazy cloudy");
+    assert_eq!(words(&SafeBy::ALL), "vented kept_cold emptied");
     assert_eq!(words(&Vessel::ALL), "main satellite");
     assert_eq!(words(&Added::ALL), "sugar fruit other");
     assert_eq!(words(&Theme::ALL), "follow day night");

@@ -37,6 +37,7 @@ pub fn heading() -> BatchHeading {
         expected_start: None,
         expected_end: None,
         hydrometer: HydrometerItem::usual_id(),
+        target: None,
     }
 }
 
@@ -55,6 +56,7 @@ pub fn reading(days: f64, sg: f64) -> Reading {
         beer: None,
         room: None,
         note: String::new(),
+        doubtful: false,
     }
 }
 
@@ -79,6 +81,7 @@ pub fn bottling(days: f64) -> BottlingRecord {
         went_on_because: String::new(),
         note: String::new(),
         grounds: None,
+        made_safe: None,
     }
 }
 
@@ -90,6 +93,7 @@ pub fn opening(days: f64) -> OpeningRecord {
         clarity: None,
         taste: String::new(),
         note: String::new(),
+        burst: false,
     }
 }
 

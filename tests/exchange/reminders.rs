@@ -97,6 +97,7 @@ fn batch(readings: &[(f64, f64, Vessel)]) -> Journal {
         expected_start: Some(SpecificGravity::literal(1.048)),
         expected_end: None,
         hydrometer: HydrometerItem::usual_id(),
+        target: None,
     };
     put("b", Entry::Batch(heading)).expect("taken");
     put("p", Entry::Pitch(PitchRecord::new(id("b"), day(0.0)))).expect("taken");
@@ -115,6 +116,7 @@ fn batch(readings: &[(f64, f64, Vessel)]) -> Journal {
             beer: None,
             room: None,
             note: String::new(),
+            doubtful: false,
         };
         put(&format!("r{at}"), Entry::Reading(reading)).expect("taken");
     }

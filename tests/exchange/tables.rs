@@ -85,6 +85,7 @@ fn reading(at: &str) -> Reading {
         beer: None,
         room: None,
         note: String::new(),
+        doubtful: false,
     }
 }
 

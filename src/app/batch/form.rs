@@ -178,6 +178,8 @@ pub fn save(m: &mut Model, id: Option<Id>) -> Vec<Effect> {
         expected_start,
         expected_end,
         hydrometer,
+        // Said at Bottle, and not in this form.
+        target: id.as_ref().and_then(|id| m.journal.batch(id)).and_then(|before| before.target),
     };
     keep(m, id, heading)
 }

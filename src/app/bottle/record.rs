@@ -85,5 +85,6 @@ fn record(m: &mut Model, s: &Summary, fields: &Fields) -> Result<BottlingRecord,
             scale: Some(bottling.weighing.scale),
             sugar_name: fields.sugar.own_name.clone(),
         }),
+        made_safe: None,
     })
 }

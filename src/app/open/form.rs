@@ -81,6 +81,7 @@ pub fn save(m: &mut Model, batch: &Id) -> Vec<Effect> {
         clarity: clarity.value,
         taste: taste.value,
         note: note.value,
+        burst: false,
     };
     let change = Change::put(m.new_id(), Entry::Opening(record));
     let scope = scope(batch);

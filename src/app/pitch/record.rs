@@ -114,6 +114,7 @@ fn reading(m: &Model, s: &Summary, day: &Day, at: Moment) -> Option<Reading> {
         beer: None,
         room: None,
         note: String::new(),
+        doubtful: false,
     })
 }
 

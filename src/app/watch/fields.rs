@@ -151,6 +151,7 @@ impl Fields {
             beer: self.beer.ok(),
             room: self.room.ok(),
             note: self.note.value.clone(),
+            doubtful: false,
         })
     }
 }

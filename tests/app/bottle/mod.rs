@@ -46,6 +46,7 @@ pub fn reading(days: f64, sg: f64, beer: Option<f64>) -> Entry {
         beer: beer.map(Celsius::literal),
         room: None,
         note: String::new(),
+        doubtful: false,
     })
 }
 
@@ -60,6 +61,7 @@ pub fn brewed(readings: &[(f64, f64, Option<f64>)]) -> Paper {
         expected_start: None,
         expected_end: None,
         hydrometer: HydrometerItem::usual_id(),
+        target: None,
     };
     let bottles = |name: &str, size, class, count| {
         let bottles = Bottles { size: Litres::literal(size), class, count };
