@@ -61,12 +61,12 @@ fn a_burst_is_made_safe_once_and_may_come_again() {
     let burst =
         |days| Entry::Opening(OpeningRecord { burst: true, at: day(days), ..opening(days) });
     put(&mut journal, "o", burst(30.0));
-    assert_eq!(summary(&journal).standing(day(31.0)).next, Next::MakeSafe);
+    assert_eq!(summary(&journal).standing.next, Next::MakeSafe);
     bottled.made_safe = Some(MadeSafe { at: day(30.5), by: SafeBy::KeptCold });
     put(&mut journal, "x", Entry::Bottling(bottled));
-    assert_eq!(summary(&journal).standing(day(31.0)).hazards, []);
+    assert_eq!(summary(&journal).standing.hazards, []);
     put(&mut journal, "p", burst(40.0));
-    assert_eq!(summary(&journal).standing(day(41.0)).hazards, [Hazard::Gushed(day(40.0))]);
+    assert_eq!(summary(&journal).standing.hazards, [Hazard::Gushed(day(40.0))]);
 }
 
 /// Finished is said for the bottles that the brewer has, and for what he wishes.
@@ -89,7 +89,7 @@ fn the_bottles_on_hand_and_the_wish_are_in_the_record() {
     put(&mut journal, "b", Entry::Batch(BatchHeading { target: wish, ..heading() }));
     let found = summary(&journal);
     assert_eq!((found.record().weakest, found.record().target), (Some(Bottle::UnknownGlass), wish));
-    assert_ne!(found.standing(day(11.0)).state, State::Finished, "no such glass holds that");
+    assert_ne!(found.standing.state, State::Finished, "no such glass holds that");
     // Once it is bottled, what was filled counts.
     put(&mut journal, "x", Entry::Bottling(bottling(12.0)));
     assert_eq!(summary(&journal).record().weakest, Some(bottling(12.0).weakest));
@@ -101,5 +101,5 @@ fn a_reading_kept_against_the_question_is_doubtful() {
     readings[3].doubtful = true;
     let found = summary(&with_readings(readings));
     assert!(found.record().main[3].doubtful);
-    assert_ne!(found.standing(day(11.0)).state, State::Finished);
+    assert_ne!(found.standing.state, State::Finished);
 }
