@@ -33,6 +33,15 @@ crate::choices! {
     }
 }
 
+/// What a range of temperatures is wanted for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Purpose {
+    /// Wort that the yeast is put into.
+    Pitching,
+    /// Beer while it ferments.
+    Fermenting,
+}
+
 /// From a lowest to a highest value.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(from = "Ends<T>", bound(deserialize = "T: Measured + Deserialize<'de>"))]
@@ -120,6 +129,27 @@ impl Family {
             Self::Cider => celsius(13.0, 20.0),
             Self::Wine => celsius(15.0, 24.0),
         }
+    }
+
+    /// The range that counts for this use, wherever it is judged or shown: the packet's own, where it
+    /// gives one, else the family's.
+    ///
+    /// ```
+    /// use fermentside::advice::family::{Family, Purpose, Span};
+    /// use fermentside::quantity::Celsius;
+    ///
+    /// let packet = Span::new(Celsius::literal(15.0), Celsius::literal(24.0));
+    /// let family = Family::CleanAle;
+    /// assert_eq!(family.range_for(Purpose::Pitching, Some(packet)), packet);
+    /// assert_eq!(family.range_for(Purpose::Pitching, None), family.pitch_at());
+    /// assert_eq!(family.range_for(Purpose::Fermenting, None), family.ferments_at());
+    /// ```
+    #[must_use]
+    pub fn range_for(self, purpose: Purpose, packet: Option<Span<Celsius>>) -> Span<Celsius> {
+        packet.unwrap_or(match purpose {
+            Purpose::Pitching => self.pitch_at(),
+            Purpose::Fermenting => self.ferments_at(),
+        })
     }
 
     /// Above this the yeast itself is harmed.

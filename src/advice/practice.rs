@@ -1,6 +1,7 @@
 //! Figures that more than one judgement goes by, each named once. All are common practice without a
 //! source but the first, which is a table's.
 
+use super::family::Family;
 use crate::quantity::{Celsius, GravityChange, Hours, SpecificGravity};
 
 pub use crate::science::practice::{REMEMBERED, VOLUME_MARK, by_mark, remembered};
@@ -28,3 +29,50 @@ pub const SLOW_A_DAY: GravityChange = GravityChange::literal(0.0005);
 /// One standard deviation of a gravity that was typed with no word of its instrument: half a division of
 /// the usual one.
 pub const HALF_DIVISION: GravityChange = GravityChange::literal(0.001);
+
+/// When each thing is worth doing while nothing shows, from pitching. Nowhere else do these hours stand.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Lag {
+    /// Look for foam, a ring, drops under the lid.
+    pub signs: Hours,
+    /// Take a gravity.
+    pub gravity: Hours,
+    /// Fresh yeast, if the gravity has not moved.
+    pub pitch_again: Hours,
+}
+
+impl Lag {
+    /// For a usual or a slow start.
+    ///
+    /// ```
+    /// use fermentside::{advice::practice::Lag, quantity::Hours};
+    ///
+    /// assert_eq!(Lag::of(false).pitch_again, Hours::literal(72.0));
+    /// assert_eq!(Lag::of(true).pitch_again, Hours::literal(96.0));
+    /// ```
+    #[must_use]
+    pub const fn of(slow: bool) -> Self {
+        let (signs, gravity, pitch_again) =
+            if slow { (48.0, 72.0, 96.0) } else { (24.0, 48.0, 72.0) };
+        Self {
+            signs: Hours::literal(signs),
+            gravity: Hours::literal(gravity),
+            pitch_again: Hours::literal(pitch_again),
+        }
+    }
+
+    /// Whether this yeast, or beer this cold, begins slowly.
+    ///
+    /// ```
+    /// use fermentside::advice::{family::Family, practice::Lag};
+    /// use fermentside::quantity::Celsius;
+    ///
+    /// assert!(Lag::is_slow(Family::Lager, None));
+    /// assert!(!Lag::is_slow(Family::CleanAle, Some(Celsius::literal(18.0))));
+    /// assert!(Lag::is_slow(Family::CleanAle, Some(Celsius::literal(14.0))));
+    /// ```
+    #[must_use]
+    pub fn is_slow(family: Family, beer: Option<Celsius>) -> bool {
+        beer.is_some_and(|beer| beer < COOL_BEER) || family.starts_slowly()
+    }
+}

@@ -4,6 +4,7 @@ use super::journal::Journal;
 use super::line::ReadingLine;
 use super::pitch_record::PitchRecord;
 use super::record::{BatchHeading, Vessel};
+use crate::advice::family::Purpose;
 use crate::advice::pitch::place::heating;
 use crate::advice::thermometer::Thermometer;
 use crate::advice::watch::beer_temperature::{Notice, Read, Warmth, notice};
@@ -21,7 +22,7 @@ pub(super) fn shown(journal: &Journal, heading: &BatchHeading, lines: &[ReadingL
         sample_temperature: last.is_some_and(|line| line.reading.sample.is_some()),
         checked: by.is_some_and(|by| by.offset.value() != 0.0 || by.sugar.is_some()),
         beer: of_beer().find_map(|line| line.reading.beer),
-        range: heading.packet.unwrap_or(heading.family.ferments_at()),
+        range: heading.family.range_for(Purpose::Fermenting, heading.packet),
     }
 }
 

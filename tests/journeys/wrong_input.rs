@@ -141,8 +141,8 @@ async fn a_save_with_wrong_fields_keeps_all_and_says_so() {
         phone.type_into(field, "").await;
     }
     phone.unfold().await;
-    phone.type_into("Packet: pitch from", "").await;
-    phone.type_into("Packet: pitch up to", "").await;
+    phone.type_into("Packet: temperature from", "").await;
+    phone.type_into("Packet: temperature up to", "").await;
     let batch = phone.start_batch("Cellar bitter", 3.0).await;
 
     for (stage, button) in
@@ -182,10 +182,10 @@ async fn half_a_range_is_not_thrown_away() {
     phone.type_into("Name", "Cellar bitter").await;
     phone.type_into("Volume in the fermenter", "20").await;
     phone.tap("Packet and instrument").await;
-    phone.type_into("Packet: pitch from", "18").await;
+    phone.type_into("Packet: temperature from", "18").await;
     phone.tap("Start").await;
     phone.sees("Give both temperatures of the packet, or neither.").await;
-    phone.type_into("Packet: pitch up to", "22").await;
+    phone.type_into("Packet: temperature up to", "22").await;
     phone.tap("Start").await;
     phone.is_at("/pitch").await;
 }

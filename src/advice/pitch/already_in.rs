@@ -1,6 +1,8 @@
 //! The yeast is in already, and the wort is too warm or too cold: what to do now.
 
-use crate::advice::family::{Family, Span};
+use super::wort_temperature::A_LITTLE_COOL;
+use crate::advice::family::{Family, Purpose, Span};
+use crate::advice::practice::Lag;
 use crate::advice::{Advice, Verdict};
 use crate::quantity::{Celsius, Estimate, Hours, Measured, TemperatureChange};
 use crate::science::{Term, Worked};
@@ -34,6 +36,8 @@ pub enum Reason {
     TooWarm(Span<Celsius>, TemperatureChange),
     /// Colder than the range by so much.
     TooCold(Span<Celsius>, TemperatureChange),
+    /// Colder than the range by so much, as it was pitched: it begins slower, and warms itself as it does.
+    BeginsCool(Span<Celsius>, TemperatureChange),
     /// About here yeast begins to be lost.
     YeastMayBeLost(Celsius),
     /// About here yeast dies.
@@ -53,7 +57,7 @@ pub enum Next {
     Leave,
     /// Bring it down to this now: wet cloth, water tub, cooler room.
     CoolNow(Celsius),
-    /// The same, and keep a spare sachet: pitch it there if nothing shows after a day or two.
+    /// The same, and keep a spare sachet for the case that it never begins.
     CoolAndKeepSpare(Celsius),
     /// Bring it down to this and pitch fresh yeast there.
     CoolAndPitchAgain(Celsius),
@@ -81,7 +85,7 @@ pub enum Next {
 /// ```
 #[must_use]
 pub fn judge(pitched: Pitched) -> Advice<Reason, Next> {
-    let range = pitched.packet.unwrap_or(pitched.family.ferments_at());
+    let range = pitched.family.range_for(Purpose::Fermenting, pitched.packet);
     let (t, high) = (pitched.beer.value(), pitched.beer.upper(1.0));
     // Yeast whose own range reaches to the common mark is lost later.
     let lost = if range.to >= MAY_BE_LOST { pitched.family.harmed_above() } else { MAY_BE_LOST };
@@ -116,7 +120,13 @@ pub fn judge(pitched: Pitched) -> Advice<Reason, Next> {
         };
     }
     if t < range.from {
-        let reasons = vec![Reason::TooCold(range, range.from.above(t))];
+        // What was cool enough to pitch is not too cold the minute after.
+        let pitch_at = pitched.family.range_for(Purpose::Pitching, pitched.packet);
+        let cool = range.from.above(t);
+        if pitched.since <= Lag::of(false).signs && pitch_at.from.above(t) <= A_LITTLE_COOL {
+            return advice(Verdict::Go, vec![Reason::BeginsCool(range, cool)], Next::Leave);
+        }
+        let reasons = vec![Reason::TooCold(range, cool)];
         return advice(Verdict::Wait, reasons, Next::WarmTo(range.from));
     }
     advice(Verdict::Go, vec![Reason::Within(range)], Next::Leave)
@@ -125,32 +135,36 @@ pub fn judge(pitched: Pitched) -> Advice<Reason, Next> {
 /// How long it has been quiet since the yeast went in, and so what to make of it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Silence {
-    /// Up to a day: usual.
+    /// Usual so soon.
     Usual,
-    /// After a day: look for foam under the lid.
+    /// Time to look for foam under the lid.
     LookUnderLid,
-    /// After two days: take a gravity.
+    /// Time to take a gravity.
     TakeGravity,
-    /// After three: pitch again, if the gravity has not moved.
+    /// Pitch again, if the gravity has not moved.
     PitchAgain,
 }
 
-/// What to make of a quiet vessel so long after pitching (common practice, no source).
+/// What to make of a vessel that is quiet so long after pitching, by the hours that hold for its yeast.
 ///
 /// ```
 /// use fermentside::advice::pitch::already_in::{Silence, silence};
-/// use fermentside::quantity::Hours;
+/// use fermentside::{advice::practice::Lag, quantity::Hours};
 ///
-/// assert_eq!(silence(Hours::literal(23.9)), Silence::Usual);
-/// assert_eq!(silence(Hours::literal(72.0)), Silence::PitchAgain);
+/// let after = |hours, slow| silence(Hours::literal(hours), Lag::of(slow));
+/// assert_eq!(after(23.9, false), Silence::Usual);
+/// assert_eq!([after(72.0, false), after(72.0, true)], [Silence::PitchAgain, Silence::TakeGravity]);
 /// ```
 #[must_use]
-pub fn silence(since: Hours) -> Silence {
-    match since.days() {
-        days if days < 1.0 => Silence::Usual,
-        days if days < 2.0 => Silence::LookUnderLid,
-        days if days < 3.0 => Silence::TakeGravity,
-        _ => Silence::PitchAgain,
+pub fn silence(since: Hours, lag: Lag) -> Silence {
+    if since < lag.signs {
+        Silence::Usual
+    } else if since < lag.gravity {
+        Silence::LookUnderLid
+    } else if since < lag.pitch_again {
+        Silence::TakeGravity
+    } else {
+        Silence::PitchAgain
     }
 }
 
@@ -184,6 +198,20 @@ mod tests {
         let since = Hours::literal(5.0);
         let found = judge(Pitched { beer, family: Family::Saison, packet, since });
         assert_eq!(found.verdict, Verdict::Go);
+    }
+
+    #[test]
+    fn what_was_cool_enough_to_pitch_is_not_too_cold_the_minute_after() {
+        for family in Family::ALL {
+            let lowest = family.pitch_at().from.value() - A_LITTLE_COOL.value();
+            let beer = Estimate::new(Celsius::literal(lowest + 0.01), 0.5);
+            let at = |hours| {
+                judge(Pitched { beer, family, packet: None, since: Hours::literal(hours) }).verdict
+            };
+            assert_eq!(at(0.0), Verdict::Go, "{family:?}");
+            let cold = lowest + 0.01 < family.ferments_at().from.value();
+            assert_eq!(at(25.0), if cold { Verdict::Wait } else { Verdict::Go }, "{family:?}");
+        }
     }
 
     #[test]

@@ -2,6 +2,7 @@
 //! at a temperature that this yeast can be put into.
 
 pub mod already_in;
+pub mod clock;
 pub mod outlook;
 pub mod place;
 pub mod room_air;
@@ -13,4 +14,4 @@ pub mod ways_to_range;
 mod wort_temperature;
 pub mod yeast;
 
-pub use wort_temperature::{Next, Reason, SCALDS, Wort, judge};
+pub use wort_temperature::{A_LITTLE_COOL, Next, Reason, SCALDS, Wort, judge};

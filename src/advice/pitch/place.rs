@@ -2,7 +2,7 @@
 //! and nothing drawn in through the airlock.
 
 use super::room_air::{self, Air};
-use crate::advice::family::{Family, Span};
+use crate::advice::family::{Family, Purpose, Span};
 use crate::advice::{Advice, Verdict};
 use crate::quantity::{Celsius, HAIR, Litres, Measured, Share, SpecificGravity, TemperatureChange};
 use crate::science::ScienceError;
@@ -161,7 +161,7 @@ pub fn heating(
 /// ```
 #[must_use]
 pub fn judge(place: &Place) -> Advice<Reason, Vec<Next>> {
-    let range = place.packet.unwrap_or(place.family.ferments_at());
+    let range = place.family.range_for(Purpose::Fermenting, place.packet);
     let mut found: Vec<(Verdict, Reason, Next)> = vec![];
     if let Some(air) = place.air.as_ref().filter(|air| air.advice.verdict != Verdict::Go) {
         let next = Next::MindTheAir(air.advice.next);

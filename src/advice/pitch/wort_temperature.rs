@@ -1,6 +1,6 @@
 //! Pitch: is the wort at a temperature that this yeast can be put into?
 
-use crate::advice::family::{Family, Span};
+use crate::advice::family::{Family, Purpose, Span};
 use crate::advice::{Advice, Verdict};
 use crate::quantity::{Celsius, Estimate, Measured, TemperatureChange};
 use crate::science::{Term, Worked};
@@ -25,6 +25,8 @@ pub enum Reason {
     Within(Span<Celsius>),
     /// Warmer than the range by so much.
     TooWarm(Span<Celsius>, TemperatureChange),
+    /// Colder than the range by so little that it only begins slower.
+    ALittleCool(Span<Celsius>, TemperatureChange),
     /// Colder than the range by so much.
     TooCold(Span<Celsius>, TemperatureChange),
     /// Yeast is harmed at this temperature.
@@ -55,8 +57,11 @@ pub enum Next {
 /// From this on, liquid scalds within seconds (common practice, no source).
 pub const SCALDS: Celsius = Celsius::literal(50.0);
 
-/// Judges the wort. `Go` only inside the range, widened by nothing; a rougher thermometer can turn a
-/// `Go` into "can't tell" but never anything into a `Go`.
+/// Wort so little under the range begins slower and takes no harm (common practice, no source).
+pub const A_LITTLE_COOL: TemperatureChange = TemperatureChange::literal(3.0);
+
+/// Judges the wort. `Go` never above the range, and below it by no more than [`A_LITTLE_COOL`]; a rougher
+/// thermometer can turn a `Go` into "can't tell" but never anything into a `Go`.
 ///
 /// ```
 /// use fermentside::advice::{Verdict, family::Family, pitch::{Next, Wort, judge}};
@@ -71,7 +76,7 @@ pub const SCALDS: Celsius = Celsius::literal(50.0);
 /// ```
 #[must_use]
 pub fn judge(wort: Wort) -> Advice<Reason, Next> {
-    let range = wort.packet.unwrap_or(wort.family.pitch_at());
+    let range = wort.family.range_for(Purpose::Pitching, wort.packet);
     let t = wort.temperature.value();
     let (low, high) = (wort.temperature.lower(1.0), wort.temperature.upper(1.0));
     let worked = Worked::default()
@@ -94,19 +99,18 @@ pub fn judge(wort: Wort) -> Advice<Reason, Next> {
         let reasons = vec![Reason::TooWarm(range, t.above(range.to))];
         return advice(Verdict::Wait, reasons, Next::CoolTo(range.to));
     }
-    if t < range.from {
-        let reasons = vec![Reason::TooCold(range, range.from.above(t))];
+    let cool = range.from.above(t);
+    if cool > A_LITTLE_COOL {
+        let reasons = vec![Reason::TooCold(range, cool)];
         return advice(Verdict::Wait, reasons, Next::WarmTo(range.from));
     }
+    let stands =
+        if t < range.from { Reason::ALittleCool(range, cool) } else { Reason::Within(range) };
     if !wort.stirred {
-        return advice(
-            Verdict::CantTell,
-            vec![Reason::Layers, Reason::Within(range)],
-            Next::StirAndRead,
-        );
+        return advice(Verdict::CantTell, vec![Reason::Layers, stands], Next::StirAndRead);
     }
     // Half the range is what a thermometer may be out by before its word is worth nothing here.
-    let wholly_in = range.contains(low) && range.contains(high);
+    let wholly_in = range.from.above(low) <= A_LITTLE_COOL && high <= range.to;
     let half = 0.5 * range.to.above(range.from).value();
     if !wholly_in && wort.temperature.sigma() > half.min(1.0) {
         let rough = TemperatureChange::nearest(wort.temperature.sigma());
@@ -116,7 +120,7 @@ pub fn judge(wort: Wort) -> Advice<Reason, Next> {
             Next::ReadWithProbe,
         );
     }
-    advice(Verdict::Go, vec![Reason::Within(range)], Next::Pitch)
+    advice(Verdict::Go, vec![stands], Next::Pitch)
 }
 
 #[cfg(test)]
@@ -129,10 +133,12 @@ mod tests {
     }
 
     #[test]
-    fn says_go_only_inside_the_range() {
+    fn says_go_inside_the_range_and_a_little_under_it() {
         assert_eq!(ale(18.5, 0.5), Verdict::Go);
         assert_eq!(ale(20.5, 0.5), Verdict::Wait);
-        assert_eq!(ale(16.5, 0.5), Verdict::Wait);
+        assert_eq!(ale(16.5, 0.5), Verdict::Go);
+        assert_eq!(ale(14.0, 0.5), Verdict::Go);
+        assert_eq!(ale(13.9, 0.5), Verdict::Wait);
         assert_eq!(ale(39.8, 0.5), Verdict::Stop);
         assert_eq!(ale(18.5, 2.5), Verdict::CantTell);
     }

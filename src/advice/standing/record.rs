@@ -1,7 +1,7 @@
 //! What is recorded of a batch, as the judgement wants it.
 
 use crate::advice::bottle::kinds::Bottle;
-use crate::advice::family::{Family, Span};
+use crate::advice::family::{Family, Purpose, Span};
 use crate::quantity::{CarbonDioxideVolumes, Celsius, Estimate, Moment, Plato, SpecificGravity};
 
 /// One corrected reading.
@@ -124,6 +124,6 @@ impl Record {
     /// ```
     #[must_use]
     pub fn range(&self) -> Span<Celsius> {
-        self.packet.unwrap_or(self.family.ferments_at())
+        self.family.range_for(Purpose::Fermenting, self.packet)
     }
 }

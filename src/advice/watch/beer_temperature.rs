@@ -1,6 +1,6 @@
 //! Too warm or too cold while it ferments: said as soon as a temperature shows it.
 
-use crate::advice::family::{Family, Span};
+use crate::advice::family::{Family, Purpose, Span};
 use crate::advice::pitch::already_in::{self, Pitched};
 use crate::advice::thermometer::Thermometer;
 use crate::advice::{Advice, Verdict};
@@ -109,7 +109,7 @@ pub fn notice(warmth: &Warmth) -> Option<Notice> {
     if advice.verdict == Verdict::Go {
         return None;
     }
-    let range = packet.unwrap_or(family.ferments_at());
+    let range = family.range_for(Purpose::Fermenting, packet);
     let sure = beer.lower(1.0) > range.to || beer.upper(1.0) < range.from;
     Some(Notice { beer, by_room: matches!(read, Read::Room(..)), sure, advice })
 }

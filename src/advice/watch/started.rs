@@ -5,65 +5,17 @@
 //! drops under the lid; then a gravity is taken; and fresh yeast goes in only when the gravity has not
 //! moved for about three days, four for slow yeast.
 
+pub use crate::advice::practice::Lag;
+
 use super::course::{Course, Look, Next, Reason};
 use super::steady::value;
-use crate::advice::family::Family;
-use crate::advice::practice::{COOL_BEER, P95, POINT};
-use crate::quantity::{Celsius, Hours, Measured, Moment, SpecificGravity};
+use crate::advice::practice::{P95, POINT, STILL_START};
+use crate::quantity::{Hours, Measured, Moment, SpecificGravity};
 
-/// Beer this soon after the yeast went in is not asked at all.
-const TOO_SOON: Hours = Hours::literal(12.0);
 /// A fall of more than this is a fall, however rough the readings.
 const MOVED: f64 = 0.006;
 
-/// When each thing is worth doing, from pitching.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Lag {
-    /// Look for foam, a ring, drops under the lid.
-    pub signs: Hours,
-    /// Take a gravity.
-    pub gravity: Hours,
-    /// Fresh yeast, if the gravity has not moved.
-    pub pitch_again: Hours,
-}
-
 impl Lag {
-    /// For a usual or a slow start.
-    ///
-    /// ```
-    /// use fermentside::{advice::watch::started::Lag, quantity::Hours};
-    ///
-    /// assert_eq!(Lag::of(false).pitch_again, Hours::literal(72.0));
-    /// assert_eq!(Lag::of(true).pitch_again, Hours::literal(96.0));
-    /// ```
-    #[must_use]
-    pub const fn of(slow: bool) -> Self {
-        let (signs, gravity, pitch_again) =
-            if slow { (48.0, 72.0, 96.0) } else { (24.0, 48.0, 72.0) };
-        Self {
-            signs: Hours::literal(signs),
-            gravity: Hours::literal(gravity),
-            pitch_again: Hours::literal(pitch_again),
-        }
-    }
-}
-
-impl Lag {
-    /// Whether this yeast, or beer this cold, begins slowly.
-    ///
-    /// ```
-    /// use fermentside::advice::{family::Family, watch::started::Lag};
-    /// use fermentside::quantity::Celsius;
-    ///
-    /// assert!(Lag::is_slow(Family::Lager, None));
-    /// assert!(!Lag::is_slow(Family::CleanAle, Some(Celsius::literal(18.0))));
-    /// assert!(Lag::is_slow(Family::CleanAle, Some(Celsius::literal(14.0))));
-    /// ```
-    #[must_use]
-    pub fn is_slow(family: Family, beer: Option<Celsius>) -> bool {
-        beer.is_some_and(|beer| beer < COOL_BEER) || family.starts_slowly()
-    }
-
     /// By the yeast and the beer's temperature at the last reading.
     pub(super) fn for_course(course: &Course) -> Self {
         let last = course.main.iter().map(|look| look.at).max();
@@ -91,7 +43,7 @@ pub(super) fn not_started(course: &Course, main: &[Look]) -> Option<NotStarted> 
     let (original, last) = (course.original?, main.last()?);
     let from = course.pitched.or(main.first().map(|look| look.at))?;
     let since = last.at.since(from);
-    if since < TOO_SOON {
+    if since < STILL_START {
         return None;
     }
     let start = original.value();

@@ -1,6 +1,7 @@
 //! The pitching as it was recorded, what to expect now, and what to do when the beer is too warm already.
 
 use crate::advice::pitch::already_in;
+use crate::advice::practice::Lag;
 use crate::app::act::{Act, PitchAct};
 use crate::app::event::Effect;
 use crate::app::model::Model;
@@ -46,9 +47,11 @@ pub fn parts(m: &Model, s: &Summary, (id, record): &(Id, PitchRecord)) -> Vec<Pa
         let judged = (words.already_in)(m.writer(), &already_in::judge(beer));
         parts.push(Part::new("pitched/verdict", What::Verdict(judged)));
     }
+    let beer = s.beer_with_yeast(m.now).map(|pitched| pitched.beer.value());
+    let lag = Lag::of(Lag::is_slow(s.heading.family, beer));
     let key = EntryKey { kind: Kind::Pitch, id: id.clone() };
     parts.extend([
-        text("pitched/silence", "", (words.silence)(m.now.since(record.at))),
+        text("pitched/silence", "", (words.silence)(m.now.since(record.at), lag)),
         Part::new("pitched/figures", What::Figures(rows(m, s, record))),
         text("pitched/gas", "small", m.words.cautions.gas),
         Part::new(DELETING, What::Outcome(m.outcome(DELETING))),

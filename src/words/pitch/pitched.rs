@@ -1,10 +1,11 @@
 //! The pitching as it was recorded, and what to do about it, in words.
 
 use crate::advice::pitch::already_in::{self, Silence};
+use crate::advice::practice::Lag;
 use crate::advice::{Advice, Verdict};
 use crate::quantity::{Hours, Measured, write_number};
 use crate::words::texts::texts;
-use crate::words::write::Writer;
+use crate::words::write::{self, Writer};
 use crate::words::{Judged, judged};
 
 texts! {
@@ -32,26 +33,27 @@ texts! {
         room: "Room",
         note: "Note",
     } says {
-        silence: fn(Hours) -> String = silence,
+        silence: fn(Hours, Lag) -> String = silence,
         already_in: fn(Writer, &Advice<already_in::Reason, already_in::Next>) -> Judged = already_in_words,
     }
 }
 
 /// What to make of the quiet so long after pitching.
-fn silence(since: Hours) -> String {
+fn silence(since: Hours, lag: Lag) -> String {
     let age = write_number(since.value().max(0.0), 0);
-    let told = match already_in::silence(since) {
-        Silence::Usual => {
-            "Up to a day of quiet is usual. Keep it closed, dark and at an even temperature."
-        }
+    let told = match already_in::silence(since, lag) {
+        Silence::Usual => format!(
+            "Up to {} of quiet is usual. Keep it closed, dark and at an even temperature.",
+            write::duration(lag.signs)
+        ),
         Silence::LookUnderLid => {
-            "Quiet after a day? Press the lid and look for a ring of foam or drops under it: bubbles mean little with a bucket lid."
+            "Still quiet? Press the lid and look for a ring of foam, or drops under it: with a bucket lid, bubbles mean little.".to_owned()
         }
         Silence::TakeGravity => {
-            "Quiet after two days? Take a gravity. A fall with no bubbles is a leaking lid and no harm."
+            "Still quiet? Take a gravity. A fall with no bubbles is a leaking lid and no harm.".to_owned()
         }
         Silence::PitchAgain => {
-            "Pitch again only if the gravity has not moved by now; else leave it alone."
+            "Pitch again only if the gravity has not moved by now; else leave it alone.".to_owned()
         }
     };
     format!("{age}\u{A0}h since pitching. {told}")
@@ -78,10 +80,16 @@ pub fn already_in_words(
         Reason::TooCold(r, by) => {
             format!("{} below {} to {}.", w.warmth(by.value()), w.degrees(r.from), w.degrees(r.to))
         }
+        Reason::BeginsCool(r, by) => format!(
+            "{} below {} to {}: it begins more slowly, and warms itself as it does.",
+            w.warmth(by.value()),
+            w.degrees(r.from),
+            w.degrees(r.to)
+        ),
         Reason::YeastMayBeLost(t) => format!("From about {} some yeast is lost.", w.degrees(t)),
         Reason::KillsYeast(t) => format!("At about {} yeast dies.", w.degrees(t)),
         Reason::Fruity => "Expect fruity or solvent-like notes, and no other harm.".to_owned(),
-        Reason::EarlyDays(_) => "The first two or three days matter most.".to_owned(),
+        Reason::EarlyDays(_) => "The first three days matter most.".to_owned(),
         Reason::LateDays(_) => "What the warm days have done is done.".to_owned(),
     });
     let next = match advice.next {
@@ -90,7 +98,7 @@ pub fn already_in_words(
             format!("Cool it to {} now: wet cloth, a tub of water, a cooler room.", w.degrees(t))
         }
         Next::CoolAndKeepSpare(t) => format!(
-            "Cool it to {} now and keep a spare sachet, to pitch if nothing shows after a day or two.",
+            "Cool it to {} now, and keep a spare sachet in case it never begins.",
             w.degrees(t)
         ),
         Next::CoolAndPitchAgain(t) => {

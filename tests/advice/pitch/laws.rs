@@ -3,7 +3,7 @@
 use crate::support::{cases, family};
 use fermentside::advice::Verdict;
 use fermentside::advice::family::{Family, Span};
-use fermentside::advice::pitch::{Wort, judge};
+use fermentside::advice::pitch::{A_LITTLE_COOL, Wort, judge};
 use fermentside::quantity::{Celsius, Estimate, Measured};
 use proptest::prelude::*;
 
@@ -30,12 +30,13 @@ proptest! {
     #![proptest_config(cases(4096))]
 
     #[test]
-    fn never_go_outside_the_range_nor_unstirred(
+    fn never_go_above_the_range_nor_far_under_it_nor_unstirred(
         t in 0.0..50.0, sigma in 0.0..5.0, stirred: bool, family in family(), packet in packet(),
     ) {
         let range = packet.unwrap_or(family.pitch_at());
         if verdict(t, sigma, stirred, family, packet) == Verdict::Go {
-            prop_assert!(range.from.value() <= t && t <= range.to.value(), "{t} in {range:?}");
+            let lowest = range.from.value() - A_LITTLE_COOL.value();
+            prop_assert!(lowest <= t && t <= range.to.value(), "{t} in {range:?}");
             prop_assert!(stirred);
             prop_assert!(t + sigma < family.harmed_above().value());
         }
