@@ -11,6 +11,9 @@ use crate::quantity::{
 use crate::science::yeast::{DryYeast, Pitching, Range, dry_yeast, sachets};
 use crate::science::{ScienceError, sucrose};
 
+/// With less than this share of what it is counted against, more is wanted; from there on it only begins
+/// a little later (common practice, no source).
+const WELL_UNDER: f64 = 2.0 / 3.0;
 /// A sachet so long past its date counts as two cautions (common practice, no source).
 const LONG_PAST: Months = Months(12);
 /// Water for waking yeast: ten times its weight (yeast makers' sheets).
@@ -59,8 +62,10 @@ pub struct Supply {
 /// How the supply stands to the need.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Amount {
-    /// Less than the wort wants.
+    /// Well under what the wort wants.
     Short,
+    /// A little less than it wants: it will do.
+    Nearly,
     /// Enough.
     Enough,
     /// More than the makers' upper dose; no harm.
@@ -74,6 +79,8 @@ pub enum Reason {
     Has(Grams, Range),
     /// Counted against this: the lower dose for sound yeast, more with each caution.
     CountedAgainst(Grams),
+    /// So much short of that: it only begins a little later.
+    BeginsLater(Grams),
     /// Past its date by so much.
     PastDate(Months),
     /// It was kept warm.
@@ -132,7 +139,7 @@ pub struct Plan {
 ///
 /// Sound yeast is counted against the lower dose; one caution (past its date, kept warm) moves the
 /// mark to the middle, two to the upper dose. That is our rule and no maker's: how many cells a
-/// sachet has lost, nobody can see.
+/// sachet has lost, nobody can see. From two thirds of the mark on it will do, with a note.
 ///
 /// ```
 /// use fermentside::advice::{family::Family, pitch::yeast::{Amount, Months, Next, Supply, plan}};
@@ -144,7 +151,9 @@ pub struct Plan {
 /// let supply = Supply { count, size, past, kept_warm, volume, gravity, family, wort };
 /// assert_eq!(plan(supply)?.amount, Amount::Enough);
 /// let old = Supply { past: Some(Months(12)), ..supply };
-/// assert_eq!(plan(old)?.advice.next, Next::AddSachets(1));
+/// assert_eq!(plan(old)?.amount, Amount::Nearly);
+/// let half = Supply { size: Grams::literal(5.0), ..supply };
+/// assert_eq!(plan(half)?.advice.next, Next::AddSachets(1));
 /// assert!(plan(Supply { size: Grams::literal(0.0), ..supply }).is_err());
 /// # Ok::<(), fermentside::science::ScienceError>(())
 /// ```
@@ -171,14 +180,19 @@ pub fn plan(supply: Supply) -> Result<Plan, ScienceError> {
         _ => to,
     };
     // A hair under the mark is the mark.
-    let amount = if has.value() < mark.value() - 1e-6 {
+    let under = |share: f64| has.value() < share * mark.value() - 1e-6;
+    let amount = if under(WELL_UNDER) {
         Amount::Short
+    } else if under(1.0) {
+        Amount::Nearly
     } else if has > to {
         Amount::Plenty
     } else {
         Amount::Enough
     };
     let mut reasons = vec![Reason::Has(has, wants.by_maker), Reason::CountedAgainst(mark)];
+    let missing = Grams::nearest((mark.value() - has.value()).max(0.0));
+    reasons.extend((amount == Amount::Nearly).then_some(Reason::BeginsLater(missing)));
     reasons.extend(supply.past.filter(|_| age > 0).map(Reason::PastDate));
     reasons.extend(supply.kept_warm.then_some(Reason::KeptWarm));
     let strong = supply.gravity > STRONG;
@@ -193,8 +207,7 @@ pub fn plan(supply: Supply) -> Result<Plan, ScienceError> {
     let better =
         if strong || cold.is_some() || doubtful { Method::Rehydrated } else { Method::Sprinkled };
     let (verdict, next) = if amount == Amount::Short {
-        let more = Grams::new(mark.value() - has.value())?;
-        (Verdict::Wait, Next::AddSachets(sachets(more, supply.size)?.max(1)))
+        (Verdict::Wait, Next::AddSachets(sachets(missing, supply.size)?.max(1)))
     } else {
         (Verdict::Go, Next::PutIn(better))
     };
@@ -246,6 +259,10 @@ mod tests {
         let kit =
             planned(Supply { size: Grams::literal(6.0), volume: Litres::literal(23.0), ..ale() });
         assert_eq!((kit.amount, kit.advice.next), (Amount::Short, Next::AddSachets(1)));
+        // A little under the dose is no reason to wait.
+        let nearly = planned(Supply { volume: Litres::literal(23.0), ..ale() });
+        assert_eq!((nearly.amount, nearly.advice.verdict), (Amount::Nearly, Verdict::Go));
+        assert!(matches!(nearly.advice.reasons[2], Reason::BeginsLater(g) if g.value() < 1.0));
         let two = planned(Supply { count: 2, ..ale() });
         assert_eq!((two.amount, two.advice.verdict), (Amount::Plenty, Verdict::Go));
     }
@@ -253,7 +270,9 @@ mod tests {
     #[test]
     fn old_or_warm_yeast_is_counted_for_less() {
         let old = planned(Supply { past: Some(Months(4)), ..ale() });
-        assert_eq!((old.amount, old.better), (Amount::Short, Method::Rehydrated));
+        assert_eq!((old.amount, old.better), (Amount::Nearly, Method::Rehydrated));
+        let kept = Supply { size: Grams::literal(8.0), past: Some(Months(4)), ..ale() };
+        assert_eq!(planned(kept).amount, Amount::Short);
         let worse = planned(Supply { past: Some(Months(14)), count: 2, kept_warm: true, ..ale() });
         assert_eq!(worse.amount, Amount::Plenty);
         assert!(worse.advice.reasons.contains(&Reason::KeptWarm));

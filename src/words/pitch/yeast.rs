@@ -3,7 +3,7 @@
 use crate::advice::Verdict;
 use crate::advice::pitch::satellite::{Card, Trap};
 use crate::advice::pitch::yeast::{
-    Dated, Kept, Method, Next as YeastNext, Plan as YeastPlan, Reason as YeastReason,
+    Amount, Dated, Kept, Method, Next as YeastNext, Plan as YeastPlan, Reason as YeastReason,
 };
 use crate::choices::YesNo;
 use crate::quantity::{Measured, write_number};
@@ -108,8 +108,11 @@ fn card(w: Writer, card: &Card) -> [String; 5] {
 /// Whether there is yeast enough.
 fn yeast_words(w: Writer, plan: &YeastPlan) -> Judged {
     let sentence = match plan.advice.verdict {
+        Verdict::Go if plan.amount == Amount::Nearly => {
+            "A little less yeast than usual; it will do."
+        }
         Verdict::Go => "Enough yeast.",
-        _ => "Less yeast than this wort wants.",
+        _ => "Far less yeast than this wort wants.",
     };
     let reasons = plan.advice.reasons.iter().map(|reason| match *reason {
         YeastReason::Has(grams, range) => format!(
@@ -119,6 +122,9 @@ fn yeast_words(w: Writer, plan: &YeastPlan) -> Judged {
             w.mass(range.to)
         ),
         YeastReason::CountedAgainst(grams) => format!("Counted against {}.", w.mass(grams)),
+        YeastReason::BeginsLater(short) => {
+            format!("{} short of that: it may begin some hours later, and no harm.", w.mass(short))
+        }
         YeastReason::PastDate(months) => format!("Past its date by {} months.", months.0),
         YeastReason::KeptWarm => "It was kept warm.".to_owned(),
         YeastReason::StrongWort(sg) => format!("{} is hard on dry yeast.", w.gravity(sg)),
