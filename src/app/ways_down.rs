@@ -1,16 +1,66 @@
 //! Cooling wort with water or ice, as Pitch and the Bench show it.
 
+use super::ask::{Asked, Chosen, answer};
 use super::drawing::{BlendData, Drawing, Figure, Sketch};
+use super::fields::{temperature, volume};
 use super::model::Model;
 use super::part::{Part, What, text};
 use super::worked::DoubtIn;
+use crate::advice::pitch::clock::{self, Bath};
 use crate::advice::pitch::ways_to_range::Takes;
 use crate::chart::{Layer, Substance};
-use crate::quantity::{Celsius, Litres, Measured, SpecificGravity};
+use crate::quantity::{Bounds, Celsius, Litres, Measured, SpecificGravity};
 use crate::science::heat::{self, melted};
 
 /// Doubts of a temperature.
 pub const IN_DEGREES: DoubtIn = (1, 1.0, "°C");
+/// Doubts of a time.
+pub const IN_HOURS: DoubtIn = (1, 1.0, "h");
+
+/// What stands round the wort, as it is asked.
+#[derive(Clone, Debug)]
+pub struct Round {
+    /// Its temperature.
+    pub at: Asked<Celsius>,
+    /// What it is.
+    pub is: Chosen<clock::Round>,
+    /// How much water is in the tub.
+    pub water: Asked<Litres>,
+}
+
+impl Round {
+    /// The fields, under names that begin so.
+    pub fn of(m: &Model, scope: &str) -> Self {
+        let words = &m.words.pitch.ways;
+        let any = Bounds::new(Celsius::literal(0.0), Celsius::literal(100.0));
+        let name = |field: &str| format!("{scope}{field}");
+        let label = (words.bath, words.bath_hint);
+        Self {
+            at: temperature(m, name("bath"), label, any, None, 12.0),
+            is: answer(m, &name("round"), (words.round, ""), words.rounds, clock::Round::Steady),
+            water: volume(m, name("tub"), (words.tub, words.tub_hint), None),
+        }
+    }
+
+    /// The fields that are asked: the tub's water only of a tub.
+    pub fn parts(&self) -> Vec<Part> {
+        let tub = (self.is.value == clock::Round::Tub).then(|| self.water.part.clone());
+        [self.at.part.clone(), self.is.part.clone()].into_iter().chain(tub).collect()
+    }
+
+    /// What the wort stands in, once its temperature is known; a tub whose water is not measured holds as
+    /// much of it as there is wort.
+    pub fn bath(&self, wort: Option<heat::Part>) -> Option<Bath> {
+        let at = self.at.ok()?;
+        match self.is.value {
+            clock::Round::Steady => Some(Bath::steady(at)),
+            clock::Round::Tub => {
+                let wort = wort?;
+                Bath::tub(wort, self.water.ok().unwrap_or(wort.volume), at).ok()
+            }
+        }
+    }
+}
 
 /// What stands in the vessel once all is in.
 #[derive(Clone, Copy, Debug)]

@@ -22,7 +22,6 @@ texts! {
         waiting: "Or waiting: the cooling clock",
         earlier: "Wort at an earlier look",
         between: "Time between the two looks",
-        bath: "Water bath or room",
     } says {
         aim: fn(Writer, Celsius) -> String = aim,
         with_water: fn(Writer, Litres, &Blend, bool) -> String = with_water,
@@ -58,15 +57,15 @@ fn added(w: Writer, what: &str, blend: &Blend, known: bool) -> String {
 fn clock(found: &Result<Window, ScienceError>) -> String {
     match found {
         Err(ScienceError::NothingThere) => "Give a time between the two looks.".to_owned(),
-        Err(_) => "It is not moving towards the target in this place.".to_owned(),
+        Err(_) => "It does not come into its range there.".to_owned(),
         Ok(window) => match window.latest {
             Some(latest) => format!(
-                "There {} to {} after the second look.",
+                "In its range {} to {} after the second look.",
                 write::duration(window.earliest),
                 write::duration(latest)
             ),
             None => format!(
-                "There {} after the second look at the soonest; the two looks are too alike to say more.",
+                "In its range {} after the second look at the soonest, if it gets there.",
                 write::duration(window.earliest)
             ),
         },

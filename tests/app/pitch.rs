@@ -267,10 +267,17 @@ fn water_or_ice_and_the_clock_bring_wort_to_its_yeast_on_the_bench() {
     phone.type_into("Water to add", "8");
     phone.type_into("Wort at an earlier look", "60");
     phone.type_into("Time between the two looks", "30");
-    phone.type_into("Water bath or room", "12");
+    phone.type_into("Water or room round it", "12");
     golden("bench-cooling", &phone.text());
     phone.type_into("Water to add", "25");
     phone.sees("It can't be reached with what is at hand.");
+    // A tub that the wort warms takes longer, or does not do.
+    phone.type_into("How much wort", "15");
+    phone.choose("Does it stay so?", "No: a tub");
+    phone.type_into("Water in the tub", "10");
+    phone.sees("It does not come into its range there.");
+    phone.type_into("Water in the tub", "60");
+    phone.sees("In its range ");
     // Of wort whose gravity is not known none is told.
     phone.type_into("Water to add", "8");
     phone.type_into("Its gravity", "");

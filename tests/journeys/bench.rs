@@ -76,7 +76,7 @@ async fn pitching_temperature_and_yeast() {
     working_says(&phone, "Temperature of the blend").await;
     phone.type_into("Wort at an earlier look", "40").await;
     phone.type_into("Time between the two looks", "30").await;
-    phone.type_into("Water bath or room", "12").await;
+    phone.type_into("Water or room round it", "12").await;
     phone.sees("after the second look").await;
     phone.type_into("Wort now", "19").await;
     phone.says(".verdict-word", "Go").await;

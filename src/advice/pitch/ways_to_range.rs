@@ -4,12 +4,13 @@
 //! Nothing is ever offered over the vessel's volume: where the water that is needed does not fit, the
 //! way goes as far as the vessel lets it and says so.
 
+use super::clock::{Bath, into_range};
 use crate::advice::family::Span;
 use crate::order::in_order;
 use crate::quantity::{
     Celsius, Estimate, Grams, GravityChange, Hours, Litres, Measured, SpecificGravity,
 };
-use crate::science::cooling::{Look, Window, window};
+use crate::science::cooling::{Look, Window};
 use crate::science::heat::{Blend, Part, blend, ice_to_reach, water_to_reach};
 use crate::science::{Worked, sucrose};
 
@@ -39,7 +40,7 @@ pub struct Scene {
     /// Clean ice at hand, at 0 °C.
     pub ice: Option<Grams>,
     /// Looks at the wort, and the water bath or room that it stands in.
-    pub waiting: Option<(Vec<Look>, Celsius)>,
+    pub waiting: Option<(Vec<Look>, Bath)>,
 }
 
 /// What a way takes.
@@ -136,9 +137,7 @@ pub fn ways(scene: &Scene) -> Vec<Way> {
     let aim = scene.range.middle();
     let mut ways = vec![];
     if let Some((looks, bath)) = &scene.waiting {
-        // Waiting stops at the near end of the range; the middle may never be reached.
-        let near = if too_warm { scene.range.to } else { scene.range.from };
-        ways.push(wait(scene, looks, *bath, near));
+        ways.push(wait(scene, looks, bath));
     }
     let water = if too_warm {
         scene.cold.map(|at| (Means::ColdWater, at))
@@ -190,9 +189,12 @@ fn unchanged(scene: &Scene, means: Means) -> Way {
     }
 }
 
-fn wait(scene: &Scene, looks: &[Look], bath: Celsius, near: Celsius) -> Way {
+fn wait(scene: &Scene, looks: &[Look], bath: &Bath) -> Way {
     let still = unchanged(scene, Means::Wait);
-    match window(looks, bath, near) {
+    let (range, t) = (scene.range, scene.wort.temperature);
+    // Waiting stops at the near end of the range.
+    let near = if t > range.to { range.to } else { range.from };
+    match into_range(looks, bath, range, t) {
         Err(_) => still,
         Ok(window) => Way {
             reach: Reach::There,

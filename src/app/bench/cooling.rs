@@ -1,17 +1,18 @@
 //! Pitching temperature: the verdict, cooling with water or ice, and the cooling clock.
 
-use crate::advice::family::Family;
+use crate::advice::family::{Family, Purpose};
+use crate::advice::pitch::clock::into_range;
 use crate::advice::pitch::ways_to_range::Takes;
 use crate::advice::pitch::{Wort, judge};
-use crate::advice::thermometer::{ReadWith, for_the_clock, looks};
+use crate::advice::thermometer::{ReadWith, looks};
 use crate::app::ask::{Ask, AskGravity, Asked, AskedGravity, answer, ask, ask_gravity, listed};
 use crate::app::fields::{temperature, volume};
 use crate::app::model::Model;
 use crate::app::part::{Part, What, heading, status, text};
-use crate::app::ways_down::{After, IN_DEGREES, blend, cautions};
+use crate::app::ways_down::{After, IN_DEGREES, Round, blend, cautions};
 use crate::app::worked::how_worked;
 use crate::quantity::{Bounds, Celsius, Hours, Litres, MinuteUnit, Plato, SpecificGravity};
-use crate::science::cooling::{Window, window};
+use crate::science::cooling::Window;
 use crate::science::heat::{self, Blend, ice_to_reach, water_to_reach};
 use crate::science::{ScienceError, sucrose};
 
@@ -57,14 +58,14 @@ pub fn parts(m: &Model) -> Vec<Part> {
     let water = degrees(m, "water", (words.water, words.water_hint), 8.0);
     let earlier = degrees(m, "earlier", (words.earlier, ""), 40.0);
     let between = between(m);
-    let bath = degrees(m, "bath", (words.bath, ""), 12.0);
+    let round = Round::of(m, "bench/cooling/");
 
     let judged = wort.ok().map(|t| {
         let (temperature, (_, stirred)) = (read_with.value.reads(t), read_with.value.parts());
         judge(Wort { temperature, stirred, family: family.value, packet: None })
     });
     let card = judged.map_or_else(cool.no_wort, |advice| (cool.verdict)(w, &advice));
-    let target = family.value.pitch_at().middle();
+    let target = family.value.range_for(Purpose::Pitching, None).middle();
     let whole = wort.ok().zip(amount.ok()).map(|(temperature, volume)| {
         let extract = gravity.ok().map_or(Plato::literal(0.0), sucrose::as_plato);
         heat::Part { volume, extract, temperature }
@@ -74,7 +75,8 @@ pub fn parts(m: &Model) -> Vec<Part> {
     let cooled = || -> Option<Result<Window, ScienceError>> {
         let reads = |t| read_with.value.reads(t);
         let looks = looks(reads(wort.ok()?), Some((reads(earlier.ok()?), between.ok()?)));
-        Some(window(&for_the_clock(&looks), bath.ok()?, target))
+        let (bath, range) = (round.bath(whole)?, family.value.range_for(Purpose::Pitching, None));
+        Some(into_range(&looks, &bath, range, wort.ok()?))
     };
 
     let known = gravity.value.is_ok();
@@ -116,13 +118,9 @@ pub fn parts(m: &Model) -> Vec<Part> {
     let worked =
         |(_, found): &(Litres, Blend)| how_worked(m, &name("worked"), &found.worked, IN_DEGREES);
     parts.extend(with_water.map(worked));
-    parts.extend([
-        heading(name("waiting"), 2, words.waiting),
-        earlier.part,
-        between.part,
-        bath.part,
-        said(&name("clock"), waited),
-    ]);
+    parts.extend([heading(name("waiting"), 2, words.waiting), earlier.part, between.part]);
+    parts.extend(round.parts());
+    parts.push(said(&name("clock"), waited));
     parts
 }
 

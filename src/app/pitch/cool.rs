@@ -3,25 +3,28 @@
 use super::day::Day;
 use super::known::Known;
 use crate::advice::Verdict;
+use crate::advice::family::Purpose;
 use crate::advice::pitch::judge;
 use crate::advice::pitch::outlook::outlook;
 use crate::advice::pitch::place::taken_to_hold;
-use crate::advice::pitch::ways_to_range::{Means, Scene, Way, ways};
+use crate::advice::pitch::ways_to_range::{Means, Scene, Takes, Way, ways};
 use crate::app::fold::fold_from;
 use crate::app::model::Model;
 use crate::app::part::{Part, Tag, What, group, heading, text};
-use crate::app::ways_down::{After, IN_DEGREES, blend, cautions};
+use crate::app::ways_down::{After, IN_DEGREES, IN_HOURS, blend, cautions};
 use crate::app::worked::how_worked;
 use crate::batch::Summary;
-use crate::quantity::{Litres, Plato};
-use crate::science::{heat, sucrose};
+use crate::quantity::Litres;
+use crate::science::heat;
 
 /// The section.
 pub fn parts(m: &Model, s: &Summary, day: &Day, known: &Known) -> Vec<Part> {
     let words = &m.words.pitch;
     let judged = match known.wort {
         None => (words.cool.no_wort)(),
-        Some(wort) => (words.cool.outlook)(m.writer(), &outlook(wort, &known.looks, day.bath.ok())),
+        Some(wort) => {
+            (words.cool.outlook)(m.writer(), &outlook(wort, &known.looks, known.bath.as_ref()))
+        }
     };
     let mut parts = vec![
         Part::new("pitch/verdict", What::Verdict(judged)),
@@ -31,16 +34,15 @@ pub fn parts(m: &Model, s: &Summary, day: &Day, known: &Known) -> Vec<Part> {
     ];
     let verdict = known.wort.map(|wort| judge(wort).verdict);
     if matches!(verdict, Some(Verdict::Wait | Verdict::Stop)) {
-        let asked = vec![
+        let mut asked = vec![
             cautions(m, "pitch/ways/cautions"),
             day.volume.part.clone(),
             day.water.part.clone(),
             day.ice.part.clone(),
             day.vessel_holds.part.clone(),
-            day.bath.part.clone(),
-            day.earlier.part.clone(),
-            day.between.part.clone(),
         ];
+        asked.extend(day.round.parts());
+        asked.extend([day.earlier.part.clone(), day.between.part.clone()]);
         parts.push(fold_from(m, "pitch/ways/asked", words.ways.ways_there, true, asked));
     }
     parts.extend(ways_there(m, s, day, known));
@@ -49,20 +51,19 @@ pub fn parts(m: &Model, s: &Summary, day: &Day, known: &Known) -> Vec<Part> {
 
 /// The ways side by side; nothing while the wort is in the range.
 fn ways_there(m: &Model, s: &Summary, day: &Day, known: &Known) -> Option<Part> {
-    let wort = known.wort?;
-    let extract = known.start.map_or(Plato::literal(0.0), |sg| sucrose::plato(sg.value()));
-    let temperature = wort.temperature.value();
-    let whole = heat::Part { volume: known.volume, extract, temperature };
+    let wort = known.wort.filter(|wort| judge(*wort).verdict != Verdict::Go)?;
+    let whole = known.whole?;
     let (water, vessel) = (day.water.ok(), day.vessel_holds.ok());
+    let waiting = known.bath.clone().filter(|_| known.looks.len() > 1);
     let found = ways(&Scene {
         wort: whole,
-        range: wort.packet.unwrap_or(wort.family.pitch_at()),
+        range: wort.family.range_for(Purpose::Pitching, wort.packet),
         vessel: vessel.unwrap_or_else(|| taken_to_hold(known.volume)),
         planned: Some(s.heading.volume),
         cold: water,
         warm: water,
         ice: day.ice.ok(),
-        waiting: day.bath.ok().filter(|_| known.looks.len() > 1).map(|b| (known.looks.clone(), b)),
+        waiting: waiting.map(|bath| (known.looks.clone(), bath)),
     });
     let ways: Vec<_> =
         found.iter().map(|way| one_way(m, (whole, known.start.is_some()), way, vessel)).collect();
@@ -98,6 +99,7 @@ fn one_way(
         blend(m, format!("{name}/blend"), (title, cost), (wort, takes), after, vessel)
     });
     parts.extend(drawn);
-    parts.push(how_worked(m, &format!("{name}/worked"), &way.worked, IN_DEGREES));
+    let doubts = if matches!(way.takes, Some(Takes::Time(_))) { IN_HOURS } else { IN_DEGREES };
+    parts.push(how_worked(m, &format!("{name}/worked"), &way.worked, doubts));
     group(name, Tag::Li, "way", parts)
 }

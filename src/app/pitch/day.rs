@@ -9,6 +9,7 @@ use crate::app::ask::{
 };
 use crate::app::fields::{SAMPLE, VOLUME, temperature, volume};
 use crate::app::model::Model;
+use crate::app::ways_down::Round;
 use crate::batch::{GoesBy, Id, Summary};
 use crate::choices::YesNo;
 use crate::quantity::{
@@ -44,7 +45,7 @@ pub struct Day {
     pub vessel_holds: Asked<Litres>,
     pub water: Asked<Celsius>,
     pub ice: Asked<Grams>,
-    pub bath: Asked<Celsius>,
+    pub round: Round,
     pub earlier: Asked<Celsius>,
     pub between: Asked<Hours>,
     pub added: Asked<Litres>,
@@ -253,7 +254,7 @@ impl Day {
             vessel_holds: volume(m, name("holds"), (ways.holds, ""), None),
             water: degrees("water", (ways.water, ways.water_hint), ANY, 8.0),
             ice: kilograms(m, name("ice"), (ways.ice, none)),
-            bath: degrees("bath", (ways.bath, ""), ANY, 12.0),
+            round: Round::of(m, &scope),
             earlier: degrees("earlier", (ways.earlier, ""), ANY, 40.0),
             between: minutes(m, name("between"), ways.between, Hours::literal(0.01), 0.5),
             added: added(m, name("added")),

@@ -2,28 +2,36 @@
 
 use super::day::Day;
 use super::record::drafted;
-use crate::advice::family::Family;
+use crate::advice::family::{Family, Span};
+use crate::advice::pitch::clock::Bath;
 use crate::advice::pitch::{Wort, start_gravity};
 use crate::advice::reading::{Taken, corrected};
 use crate::advice::thermometer::looks;
 use crate::app::model::Model;
 use crate::batch::Summary;
-use crate::quantity::{Celsius, Estimate, Litres, SpecificGravity};
+use crate::quantity::{Celsius, Estimate, Litres, Plato, SpecificGravity};
 use crate::science::cooling::Look;
 use crate::science::hydrometer_sample::{Condition, Corrected};
 use crate::science::kit_gravity::KitGravity;
+use crate::science::{heat, sucrose};
 
 /// What is known by now.
 #[derive(Clone, Debug)]
 pub struct Known {
     /// The yeast.
     pub family: Family,
+    /// Its packet's own range.
+    pub packet: Option<Span<Celsius>>,
     /// The wort as its thermometer knows it.
     pub wort: Option<Wort>,
     /// The looks at the thermometer, the present one last.
     pub looks: Vec<Look>,
     /// In the vessel now, or planned.
     pub volume: Litres,
+    /// The wort as it stands: how much, how strong, how warm.
+    pub whole: Option<heat::Part>,
+    /// What it stands in.
+    pub bath: Option<Bath>,
     /// The gravity that what was weighed in makes.
     pub by_weight: Option<KitGravity>,
     /// The sample made true; at its instrument's temperature when its own is not noted.
@@ -50,12 +58,19 @@ impl Known {
             stated: None,
         };
         let start = start_gravity::start(told, day.goes_by.value).map(|(gravity, _)| gravity);
+        let start = start.or(s.original);
+        let volume = day.volume.ok().unwrap_or(s.heading.volume);
+        let extract = start.map_or(Plato::literal(0.0), |sg| sucrose::plato(sg.value()));
+        let whole = day.wort.ok().map(|temperature| heat::Part { volume, extract, temperature });
         Self {
             family,
+            packet,
             wort,
             looks: now.map(|now| looks(now, earlier)).unwrap_or_default(),
-            volume: day.volume.ok().unwrap_or(s.heading.volume),
-            start: start.or(s.original),
+            volume,
+            whole,
+            bath: day.round.bath(whole),
+            start,
             by_weight,
             sample,
         }

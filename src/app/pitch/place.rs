@@ -2,6 +2,7 @@
 
 use super::day::{Day, Vessels};
 use super::known::Known;
+use crate::advice::family::Purpose;
 use crate::advice::pitch::place::{Place, heating, judge};
 use crate::advice::pitch::room_air::{self, Room};
 use crate::app::drawing::{Drawing, Sketch, WarmthData};
@@ -25,7 +26,7 @@ fn place(day: &Day, known: &Known, heating: Option<SelfHeating>) -> Option<Place
     Some(Place {
         room: day.room.ok()?,
         family: known.family,
-        packet: None,
+        packet: known.packet,
         heating,
         vessel: day.vessel_holds.ok(),
         beer: known.volume,
@@ -41,7 +42,7 @@ fn warmth(m: &Model, known: &Known, found: &SelfHeating) -> [Part; 3] {
     let (w, words) = (m.writer(), &m.words.pitch.place);
     let unit = w.units.temperature;
     let degrees = |t: Celsius| unit.express(t.value());
-    let range = known.family.ferments_at();
+    let range = known.family.range_for(Purpose::Fermenting, known.packet);
     let day = |day: &self_heating::Day| {
         (day.at.days(), degrees(day.from), degrees(day.likely), degrees(day.to))
     };

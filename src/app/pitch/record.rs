@@ -69,7 +69,8 @@ fn look(day: &Day) -> Wrong {
     wrong.optional(&day.water);
     wrong.optional(&day.ice);
     wrong.optional(&day.vessel_holds);
-    wrong.optional(&day.bath);
+    wrong.optional(&day.round.at);
+    wrong.optional(&day.round.water);
     wrong.optional(&day.earlier);
     wrong.optional(&day.between);
     for row in day.rows.iter().filter(|row| row.kind.value.is_some()) {

@@ -63,10 +63,17 @@ fn outlook_words(w: Writer, found: &Outlook) -> Judged {
             Some(to) => {
                 format!("In its range {from} to {} after the last look.", write::duration(to))
             }
-            None => format!("In its range {from} after the last look at the soonest."),
+            None => {
+                format!("In its range {from} after the last look at the soonest, if it gets there.")
+            }
         });
     }
-    if found.waiting_is_vain {
+    if let Some(settles) = found.settles_short {
+        let settles = w.temperature(settles);
+        judged.reasons.push(format!(
+            "It comes to rest at about {settles} there: change the water, add ice, or find another place."
+        ));
+    } else if found.waiting_is_vain {
         judged
             .reasons
             .push("It is not moving towards the range: waiting alone will not do.".to_owned());
@@ -89,7 +96,7 @@ fn pitch_words(w: Writer, advice: &Advice<PitchReason, PitchNext>) -> Judged {
     let next = match advice.next {
         PitchNext::Pitch => "Pitch now, seal, and note it below.".to_owned(),
         PitchNext::CoolTo(t) => format!(
-            "Cool to {} or a little under, stir, and read again. If the yeast is in already: cool it now; the first two days matter most.",
+            "Cool to {} or a little under, stir, and read again. If the yeast is in already: cool it now; the first days matter most.",
             w.temperature(t)
         ),
         PitchNext::WarmTo(t) => {
@@ -115,6 +122,12 @@ fn pitch_reason(w: Writer, reason: PitchReason) -> String {
         }
         PitchReason::TooWarm(range, by) => format!(
             "{} above the yeast's range of {} to {}.",
+            w.warmth(by.value()),
+            w.temperature(range.from),
+            w.temperature(range.to)
+        ),
+        PitchReason::ALittleCool(range, by) => format!(
+            "{} below the yeast's range of {} to {}: it starts more slowly, and comes to no harm.",
             w.warmth(by.value()),
             w.temperature(range.from),
             w.temperature(range.to)

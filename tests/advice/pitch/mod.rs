@@ -1,4 +1,5 @@
 //! Pitch: the wort and the yeast.
 
+mod clock;
 mod day;
 mod laws;
