@@ -8,6 +8,7 @@
 
 pub mod bottle;
 pub mod family;
+pub mod odd;
 pub mod open;
 pub mod pitch;
 pub mod practice;

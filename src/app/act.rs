@@ -36,6 +36,10 @@ pub enum FrameAct {
     TakeUpdate,
     /// Print a paper of the batch.
     Print(Paper),
+    /// What was asked about is right: save it as it is.
+    KeepAsItIs,
+    /// What was asked about is wrong: leave the question and look at it.
+    ChangeIt,
 }
 
 /// What can be printed of a batch.

@@ -1,6 +1,7 @@
 //! What stands round every screen: notices, the last thing done with its way back, the four places.
 
 use super::act::{Act, FrameAct};
+use super::ask_first;
 use super::copies;
 use super::event::Effect;
 use super::fold::unfold_wrong;
@@ -212,6 +213,8 @@ pub fn act(m: &mut Model, act: FrameAct) -> Vec<Effect> {
         }
         FrameAct::ShowElsewhere => vec![Effect::KeepDrafts, Effect::Load],
         FrameAct::TakeUpdate => vec![Effect::KeepDrafts, Effect::TakeUpdate],
+        FrameAct::KeepAsItIs => ask_first::keep(m),
+        FrameAct::ChangeIt => ask_first::change(m),
         FrameAct::Print(paper) => {
             m.here.paper = Some(paper);
             vec![Effect::Print]

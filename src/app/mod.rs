@@ -6,6 +6,7 @@
 
 mod act;
 mod ask;
+mod ask_first;
 mod copies;
 mod drafts;
 pub mod drawing;
@@ -47,7 +48,7 @@ pub use act::{
 pub use drafts::{Draft, Drafts};
 pub use event::{Effect, Event, NoFile, NotSaved};
 pub use keeper::Keeper;
-pub use model::{Bringing, CopyMade, Here, Model, Noting, Phone, Then, Undo};
+pub use model::{Bringing, CopyMade, Doubted, Here, Model, Noting, Phone, Then, Undo};
 pub use part::{
     Action, Answer, Choice, FileField, Fold, Group, HandOut, Item, Judged, Link, MomentField,
     Number, Part, Place, Run, Screen, Slider, Stem, Table, Tag, Tick, What, WordsField, WorkedLine,
@@ -128,6 +129,8 @@ pub fn update(m: &mut Model, event: Event) -> Vec<Effect> {
 fn happened(m: &mut Model, event: Event) -> Vec<Effect> {
     match event {
         Event::Typed { name, text, unit } => {
+            // What was asked about is another thing now.
+            m.here.doubted = None;
             m.drafts.put(&name, text, &unit);
             let mut effects = vec![Effect::KeepDrafts];
             effects.extend(gear::typed(m, &name));

@@ -1,8 +1,10 @@
 //! All that the page knows, in one place. It changes in [`super::update`] and nowhere else.
 
+use super::act::Act;
 use super::drafts::Drafts;
 use super::event::NotSaved;
 use super::route::Route;
+use crate::advice::odd::Odd;
 use crate::batch::{Change, Entry, Id, Journal, Kind, Settings, Summary, Units, Vessel};
 use crate::exchange::bring::Brought;
 use crate::exchange::copy::Copy;
@@ -111,6 +113,21 @@ pub enum Noting {
     Changed(Id),
 }
 
+/// Something odd that is asked about before it is saved.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Doubted {
+    /// The form.
+    pub form: String,
+    /// What is odd.
+    pub odd: Vec<Odd>,
+    /// The field to look at.
+    pub field: String,
+    /// What saves it.
+    pub then: Act,
+    /// The brewer says that it is right.
+    pub sure: bool,
+}
+
 /// What holds only as long as one stays at a place.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Here {
@@ -132,6 +149,8 @@ pub struct Here {
     pub slid: ByKey<String, f64>,
     /// Why a form was not saved, by the form's name.
     pub outcomes: ByKey<String, String>,
+    /// What was odd about what a form would save, asked about at that form.
+    pub doubted: Option<Doubted>,
     /// Folds by name: opened, or closed though they open by themselves.
     pub folds: ByKey<String, bool>,
 }

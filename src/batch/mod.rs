@@ -13,6 +13,7 @@ mod id;
 mod journal;
 mod line;
 mod log;
+mod odd;
 mod pitch_record;
 mod quiet;
 mod record;

@@ -16,6 +16,7 @@ mod gear;
 mod keeping;
 mod names;
 mod now;
+mod odd;
 mod open;
 mod pitch;
 mod print;
@@ -38,6 +39,7 @@ pub use gear::GearWords;
 pub use keeping::KeepingWords;
 pub use names::Names;
 pub use now::NowWords;
+pub use odd::OddWords;
 pub use open::OpenWords;
 pub use pitch::PitchWords;
 pub use print::PrintWords;
@@ -92,6 +94,8 @@ pub struct Words {
     pub copies: CopyWords,
     /// Readings as a table.
     pub table: TableWords,
+    /// What is asked before something odd is saved.
+    pub odd: OddWords,
 }
 
 /// English.
@@ -115,6 +119,7 @@ pub static ENGLISH: Words = Words {
     keeping: keeping::KEEPING,
     copies: copies::COPIES,
     table: table::TABLE,
+    odd: odd::ODD,
 };
 
 /// A judgement in words.

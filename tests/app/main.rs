@@ -12,6 +12,7 @@ mod fields;
 mod frame;
 mod gear;
 mod keeping;
+mod odd;
 mod open;
 mod paper;
 mod pitch;

@@ -11,6 +11,7 @@ mod start;
 mod yeast;
 
 use super::act::PitchAct;
+use super::ask_first;
 use super::event::Effect;
 use super::fold::fold;
 use super::model::Model;
@@ -42,8 +43,9 @@ fn form_parts(m: &Model, s: &Summary) -> Vec<Part> {
         place::part(m, &day, &known),
         fold(m, "pitch/last", words.time_and_note, last),
         Part::new("pitch/outcome", What::Outcome(m.outcome(record::FORM))),
-        submit("pitch/save", words.yeast_is_in),
     ]);
+    parts.extend(ask_first::question(m, record::FORM));
+    parts.push(submit("pitch/save", words.yeast_is_in));
     let below = format!("{} {}", cautions.hot, cautions.cleaner);
     vec![form(record::FORM, "", record::send(&s.id), parts), text("pitch/cautions", "small", below)]
 }

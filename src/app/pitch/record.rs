@@ -1,9 +1,11 @@
 //! All that was asked on pitching day, as one change: the sample's reading and the record.
 
 use super::day::{Day, Row, scope};
+use crate::advice::odd::{Odd, date};
 use crate::advice::pitch::yeast::in_sachets;
 use crate::app::act::{Act, PitchAct};
 use crate::app::ask::Wrong;
+use crate::app::ask_first::ask_first;
 use crate::app::event::Effect;
 use crate::app::model::{Model, Then};
 use crate::app::save::{commit, identity};
@@ -130,8 +132,17 @@ pub fn save(m: &mut Model, batch: &Id) -> Vec<Effect> {
         return vec![Effect::Attend(first)];
     }
     let at = day.at.ok().unwrap_or(m.now);
+    let mut odd: Vec<_> = date(at, s.heading.started, m.now).into_iter().collect();
+    let sample = reading(m, &s, &day, at);
+    let of_sample = sample.iter().flat_map(|one| s.odd_reading(&m.journal, None, one, at));
+    odd.extend(of_sample.filter(|odd| !matches!(odd, Odd::BeforeBegun(_))));
+    let doubtful = match ask_first(m, FORM, odd, &day.at.part.name, send(batch)) {
+        Ok(doubtful) => doubtful,
+        Err(asked) => return asked,
+    };
     let scope = scope(batch);
-    let reading = reading(m, &s, &day, at).map(|reading| {
+    let reading = sample.map(|sample| {
+        let reading = Reading { doubtful, ..sample };
         Edit::Put(identity(m, &format!("{scope}reading-id")), Entry::Reading(reading))
     });
     let record = Entry::Pitch(drafted(&day, batch, at));

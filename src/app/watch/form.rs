@@ -3,7 +3,9 @@
 use super::fields::Fields;
 use super::log::change_button;
 use super::noting::{ADD, Noted, noted, scope_of};
+use crate::advice::odd::Odd;
 use crate::app::act::{Act, WatchAct};
+use crate::app::ask_first;
 use crate::app::event::Effect;
 use crate::app::fold::fold;
 use crate::app::model::{Model, Noting, Then};
@@ -55,13 +57,14 @@ pub fn parts(m: &Model, s: &Summary, noted: Noted) -> Part {
         submit(name("save"), save),
         action(name("leave"), "quiet", leave, Act::Watch(WatchAct::Leave)),
     ];
-    let parts = vec![
+    let mut parts = vec![
         Part::new(name("answer"), What::Answer(answer(m, line.as_ref()))),
         columns(&name("fields"), vec![fields.gravity.part, drawn], right),
         Part::new(name("outcome"), What::Outcome(m.outcome(FORM))),
-        group(name("buttons"), Tag::Div, "form-actions", buttons),
     ];
-    form(name("form"), "reading-form", Act::Watch(WatchAct::Save(s.id.clone())), parts)
+    parts.extend(ask_first::question(m, FORM));
+    parts.push(group(name("buttons"), Tag::Div, "form-actions", buttons));
+    form(name("form"), "reading-form", send(&s.id), parts)
 }
 
 fn answer(m: &Model, line: Option<&ReadingLine>) -> Answer {
@@ -124,10 +127,24 @@ pub fn save(m: &mut Model, batch: &Id) -> Vec<Effect> {
         m.here.outcomes.insert(FORM.to_owned(), m.words.frame.look_again.to_owned());
         return vec![Effect::Attend(first)];
     }
-    match fields.reading(batch, m.now) {
-        Some(reading) => keep(m, noted, reading),
-        None => vec![],
+    let Some(mut reading) = fields.reading(batch, m.now) else { return vec![] };
+    let odd = s.odd_reading(&m.journal, noted.id.as_ref(), &reading, m.now);
+    let field = if odd.iter().any(|odd| matches!(odd, Odd::Ahead(_) | Odd::BeforeBegun(_))) {
+        fields.at.part.name
+    } else {
+        fields.gravity.part.name
+    };
+    match ask_first::ask_first(m, FORM, odd, &field, send(batch)) {
+        Ok(doubtful) => {
+            reading.doubtful = doubtful;
+            keep(m, noted, reading)
+        }
+        Err(asked) => asked,
     }
+}
+
+fn send(batch: &Id) -> Act {
+    Act::Watch(WatchAct::Save(batch.clone()))
 }
 
 fn keep(m: &mut Model, noted: Noted, reading: Reading) -> Vec<Effect> {

@@ -1,0 +1,144 @@
+//! What is odd is asked about before it is saved, kept as given when it is confirmed, and then doubted.
+
+use crate::paper::Paper;
+use crate::shelf::{ago, id, reading, with};
+use fermentside::app::{Effect, Event};
+use fermentside::batch::Reading;
+use fermentside::quantity::Moment;
+
+/// A bitter that has stood level for days.
+fn level() -> Paper {
+    let falling = [reading(12.05, 1.048), reading(9.0, 1.022)];
+    let level = [5.0, 3.0, 1.0].map(|days| reading(days, 1.011));
+    let mut phone = with(12.0, falling.into_iter().chain(level), vec![]);
+    phone.tap("Add a reading");
+    phone
+}
+
+fn saved(phone: &Paper) -> Vec<Reading> {
+    phone.model.journal.readings(&id("b")).iter().map(|(_, reading)| reading.clone()).collect()
+}
+
+fn last(phone: &Paper) -> Reading {
+    saved(phone).last().expect("a reading").clone()
+}
+
+#[test]
+fn an_ordinary_reading_is_asked_nothing() {
+    for read in ["1.011", "1.012", "1.010", "1.008"] {
+        let mut phone = level();
+        phone.type_into("Hydrometer reads", read);
+        phone.tap("Save the reading");
+        phone.sees_no("Is that right?");
+        assert_eq!((saved(&phone).len(), last(&phone).doubtful), (6, false), "{read}");
+    }
+}
+
+#[test]
+fn a_slip_is_asked_about_both_ways_and_counts_for_less_once_it_is_kept() {
+    for (read, sg) in [("1.001", 1.001), ("1.021", 1.021)] {
+        let mut phone = level();
+        phone.type_into("Hydrometer reads", read);
+        phone.tap("Save the reading");
+        phone.sees("Is that right?");
+        phone.sees("By the other readings it should lie between 1.0");
+        assert_eq!(saved(&phone).len(), 5, "nothing is saved yet");
+        // Saved again without an answer it is asked again.
+        phone.tap("Save the reading");
+        phone.sees("Is that right?");
+        phone.tap("No, change it");
+        phone.sees_no("Is that right?");
+        let gravity = phone.field("Hydrometer reads").name;
+        assert_eq!(phone.asked.last(), Some(&Effect::Attend(gravity)));
+        phone.tap("Save the reading");
+        phone.tap("Yes, keep it as it is");
+        phone.sees("Reading saved");
+        phone.sees_no("Is that right?");
+        let kept = last(&phone);
+        assert!(kept.doubtful && saved(&phone).len() == 6);
+        let read = kept.as_read.expect("a gravity");
+        assert_eq!(
+            read,
+            fermentside::quantity::Gravity::Specific(
+                fermentside::quantity::SpecificGravity::literal(sg)
+            )
+        );
+    }
+}
+
+#[test]
+fn what_was_asked_about_is_another_thing_once_something_else_is_typed() {
+    let mut phone = level();
+    phone.type_into("Hydrometer reads", "1.021");
+    phone.tap("Save the reading");
+    phone.type_into("Hydrometer reads", "1.011");
+    phone.sees_no("Is that right?");
+    phone.tap("Save the reading");
+    assert!(!last(&phone).doubtful);
+}
+
+#[test]
+fn a_changed_reading_does_not_bear_itself_out_and_loses_its_doubt_when_it_is_mended() {
+    let mut phone = level();
+    phone.type_into("Hydrometer reads", "1.021");
+    phone.tap("Save the reading");
+    phone.tap("Yes, keep it as it is");
+    phone.tap("Change the reading");
+    phone.tap("Save the change");
+    phone.sees("Is that right?");
+    phone.type_into("Hydrometer reads", "1.011");
+    phone.tap("Save the change");
+    phone.sees("Reading changed");
+    assert!(saved(&phone).iter().all(|reading| !reading.doubtful));
+}
+
+#[test]
+fn a_point_in_the_wrong_place_is_asked_about() {
+    let mut phone = with(1.0, [], vec![]);
+    phone.type_into("Hydrometer reads", "10.42");
+    phone.tap("Save the reading");
+    phone.sees("It is taken as 1.010. Did you mean 1.042?");
+    assert!(saved(&phone).is_empty());
+}
+
+#[test]
+fn no_beer_has_every_gravity() {
+    let mut phone = with(1.0, [], vec![]);
+    phone.type_into("Hydrometer reads", "1.170");
+    phone.tap("Save the reading");
+    phone.sees("Hardly any wort or beer has 1.170.");
+}
+
+#[test]
+fn dates_ahead_and_before_the_brewing_day_are_asked_about() {
+    let dated = |at: Moment| {
+        let mut phone = level();
+        phone.type_into("Hydrometer reads", "1.011");
+        phone.tap("Temperatures, time and note");
+        phone.dated("Read", at);
+        phone.tap("Save the reading");
+        phone
+    };
+    let mut ahead = dated(ago(-3.0));
+    ahead.sees("is still to come.");
+    ahead.tap("Yes, keep it as it is");
+    assert!(last(&ahead).doubtful);
+    dated(ago(40.0)).sees("before the batch was begun.");
+    dated(ago(-0.03)).sees("Reading saved");
+}
+
+#[test]
+fn a_pitching_long_before_the_batch_or_ahead_of_now_is_asked_about() {
+    for (days, says) in [(30.0, "before the batch was begun."), (-2.0, "is still to come.")] {
+        let mut phone = with(5.0, [], vec![]);
+        phone.go("#/batch/b/pitch");
+        phone.tap("Delete the pitching");
+        phone.happens(Event::Folded { name: "pitch/last".to_owned(), open: true });
+        phone.dated("Pitched", ago(days));
+        phone.tap("The yeast is in");
+        phone.sees(says);
+        assert!(phone.model.journal.log(&id("b")).expect("a log").pitch().is_none());
+        phone.tap("Yes, keep it as it is");
+        assert!(phone.model.journal.log(&id("b")).expect("a log").pitch().is_some(), "{days}");
+    }
+}
