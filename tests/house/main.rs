@@ -3,6 +3,7 @@
 // A test may stop.
 #![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used)]
 
+mod colours;
 mod examples;
 mod floors;
 mod shape;
