@@ -17,7 +17,11 @@ pub fn fold_from(
     parts: Vec<Part>,
 ) -> Part {
     let open = m.is_open(name, by_itself);
-    Part::of(name, What::Fold(Fold { kind: "more", summary: summary.into(), open }), parts)
+    Part::of(
+        name,
+        What::Fold(Fold { kind: "more", summary: summary.into(), beside: vec![], open }),
+        parts,
+    )
 }
 
 /// What a save was refused for is not left folded away.

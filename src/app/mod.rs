@@ -96,6 +96,7 @@ fn stage_of(m: &Model, id: &Id, stage: Stage) -> Vec<Part> {
         Stage::Bottle => bottle::parts(m, &summary),
         Stage::Open => open::parts(m, &summary),
     });
+    parts.extend(batch::foot(m, &summary));
     parts.extend(print::parts(m, &summary));
     parts
 }

@@ -20,7 +20,7 @@ pub fn how_worked(m: &Model, name: &str, worked: &Worked, doubt_in: DoubtIn) -> 
         let working = What::Worked(working(m, worked, doubt_in));
         parts.push(Part::new(format!("{name}/lines"), working));
     }
-    Part::of(name, What::Fold(Fold { kind: "worked", summary, open }), parts)
+    Part::of(name, What::Fold(Fold { kind: "worked", summary, beside: vec![], open }), parts)
 }
 
 fn working(m: &Model, worked: &Worked, (places, factor, unit): DoubtIn) -> Working {

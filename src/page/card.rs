@@ -1,117 +1,121 @@
-//! What is read: answers, judgements, figures, tables, lists and workings.
+//! What is read: the plate, figures, tables, lists and workings.
 
 use super::board::Node;
 use super::element::{el, list, plain};
-use crate::app::{Answer, Judged, Run, Verdict, What};
+use crate::app::{Run, Verdict, What};
 use leptos::prelude::*;
 
-fn of_answer(what: &What, text: fn(&Answer) -> &String) -> String {
+/// What stands on the plate, of a sum's answer and of a judgement alike.
+#[derive(Default)]
+struct Face {
+    class: String,
+    shape: &'static str,
+    word: &'static str,
+    sentence: String,
+    label: String,
+    main: String,
+    beside: String,
+    below: String,
+    reasons: Vec<String>,
+    why: &'static str,
+}
+
+fn face(what: &What) -> Face {
     match what {
-        What::Answer(answer) => text(answer).clone(),
-        _ => String::new(),
+        What::Answer(answer) => Face {
+            class: "plate plate-figure answer".to_owned(),
+            label: answer.label.clone(),
+            main: answer.main.clone(),
+            beside: answer.beside.clone(),
+            below: answer.below.clone(),
+            ..Face::default()
+        },
+        What::Verdict(judged) | What::Timer(judged) => {
+            let (tone, shape) = shape(judged.verdict);
+            let figure = if judged.figure.0.is_empty() { "" } else { "plate-figure answer " };
+            Face {
+                class: format!("plate {figure}verdict tone-{tone}"),
+                shape,
+                word: judged.word,
+                sentence: judged.sentence.clone(),
+                label: judged.label.clone(),
+                main: judged.figure.0.clone(),
+                beside: judged.figure.1.clone(),
+                below: judged.next.clone(),
+                reasons: judged.reasons.clone(),
+                why: judged.why,
+            }
+        }
+        _ => Face::default(),
     }
 }
 
-/// The answer of a sum, said aloud as it changes.
-pub fn answer(node: &Node) -> AnyView {
-    let label = |what: &What| of_answer(what, |answer| &answer.label);
-    let main = |what: &What| of_answer(what, |answer| &answer.main);
-    let beside = |what: &What| of_answer(what, |answer| &answer.beside);
-    let below = |what: &What| of_answer(what, |answer| &answer.below);
+/// The verdict's own shape and tone: it differs in form and lightness, not in hue alone.
+const fn shape(verdict: Verdict) -> (&'static str, &'static str) {
+    match verdict {
+        Verdict::Go => ("go", GO),
+        Verdict::Wait => ("wait", WAIT),
+        Verdict::Stop => ("stop", STOP),
+        Verdict::CantTell => ("cant", CANT),
+    }
+}
+
+const GO: &str = r#"<svg class="shape" viewBox="0 0 48 48" aria-hidden="true"><circle cx="24" cy="24" r="20" class="shape-fill"/></svg>"#;
+const WAIT: &str = r#"<svg class="shape" viewBox="0 0 48 48" aria-hidden="true"><circle cx="24" cy="24" r="18" class="shape-quiet"/><path d="M24 6a18 18 0 0 1 0 36" class="shape-ring"/></svg>"#;
+const STOP: &str = r#"<svg class="shape" viewBox="0 0 48 48" aria-hidden="true"><path d="M16 3h16l13 13v16l-13 13h-16l-13-13v-16z" class="shape-fill"/></svg>"#;
+const CANT: &str = r#"<svg class="shape" viewBox="0 0 48 48" aria-hidden="true"><circle cx="24" cy="24" r="18" class="shape-ring shape-dashed"/></svg>"#;
+
+/// The plate: the answer, in one place and one dress on every screen, with all that speaks for it in a fold.
+/// The element stays, so that a change is said aloud.
+pub fn plate(node: &Node, inner: AnyView) -> AnyView {
+    let timer = node.what.with_untracked(|what| matches!(what, What::Timer(_)));
+    let (role, live) = if timer { ("timer", "off") } else { ("status", "polite") };
+    let head = el("H2")
+        .with("class", "plate-head")
+        .put(
+            el("SPAN")
+                .with("class", "shape-frame")
+                .draws(node, |what| face(what).shape.into())
+                .view(),
+        )
+        .put(
+            el("SPAN")
+                .with("class", "verdict-word")
+                .says(node, |what| face(what).word.into())
+                .view(),
+        )
+        .text(" ")
+        .put(
+            el("SPAN")
+                .with("class", "verdict-sentence")
+                .says(node, |what| face(what).sentence)
+                .view(),
+        );
     let figure = el("P")
         .with("class", "answer-main")
-        .put(el("STRONG").says(node, main).view())
+        .put(el("STRONG").says(node, |what| face(what).main).view())
         .text(" ")
-        .put(el("SPAN").with("class", "answer-beside").says(node, beside).view());
+        .put(el("SPAN").with("class", "answer-beside").says(node, |what| face(what).beside).view());
+    let first = |what: &What| face(what).reasons.into_iter().next().unwrap_or_default();
+    let others =
+        |what: &What| list(face(what).reasons.iter().skip(1).map(|reason| plain("LI", "", reason)));
+    let fold = el("DETAILS")
+        .with("class", "plate-why-fold")
+        .put(el("SUMMARY").put(el("SPAN").says(node, |what| face(what).why.into()).view()).view())
+        .put(el("UL").with("class", "reasons").shows(node, others).view())
+        .put(inner);
     el("SECTION")
-        .with("class", "answer")
+        .follow(node, "class", |what| Some(face(what).class))
         .with("id", &node.id())
-        .with("role", "status")
-        .with("aria-live", "polite")
-        .put(el("P").with("class", "answer-label").says(node, label).view())
+        .with("tabindex", "-1")
+        .with("role", role)
+        .with("aria-live", live)
+        .put(el("H2").with("class", "answer-label").says(node, |what| face(what).label).view())
+        .put(head.view())
         .put(figure.view())
-        .put(el("P").with("class", "answer-below").says(node, below).view())
-        .view()
-}
-
-/// The verdict's own shape: it differs in form and lightness, not in hue alone.
-const fn shape(verdict: Verdict) -> &'static str {
-    match verdict {
-        Verdict::Go => {
-            r#"<svg class="shape" viewBox="0 0 48 48" aria-hidden="true"><circle cx="24" cy="24" r="19" class="shape-fill"/></svg>"#
-        }
-        Verdict::Wait => {
-            r#"<svg class="shape" viewBox="0 0 48 48" aria-hidden="true"><circle cx="24" cy="24" r="18" class="shape-quiet"/><path d="M24 6a18 18 0 0 1 0 36" class="shape-ring"/></svg>"#
-        }
-        Verdict::Stop => {
-            r#"<svg class="shape" viewBox="0 0 48 48" aria-hidden="true"><path d="M16 4h16l12 12v16l-12 12h-16l-12-12v-16z" class="shape-fill"/></svg>"#
-        }
-        Verdict::CantTell => {
-            r#"<svg class="shape" viewBox="0 0 48 48" aria-hidden="true"><circle cx="24" cy="24" r="18" class="shape-ring shape-dashed"/></svg>"#
-        }
-    }
-}
-
-/// The class that gives a verdict its tone.
-const fn tone(verdict: Verdict) -> &'static str {
-    match verdict {
-        Verdict::Go => "verdict tone-go",
-        Verdict::Wait => "verdict tone-wait",
-        Verdict::Stop => "verdict tone-stop",
-        Verdict::CantTell => "verdict tone-cant",
-    }
-}
-
-fn judged(what: &What) -> Option<&Judged> {
-    match what {
-        What::Verdict(judged) | What::Timer(judged) => Some(judged),
-        _ => None,
-    }
-}
-
-/// The head of a judgement: shape, word and sentence.
-fn head(judged: &Judged) -> AnyView {
-    let words = el("DIV").put(plain("P", "verdict-word", judged.word)).put(plain(
-        "P",
-        "verdict-sentence",
-        &judged.sentence,
-    ));
-    el("DIV")
-        .with("class", "verdict-head")
-        .put(el("SPAN").with("class", "shape-frame").drawn(shape(judged.verdict)).view())
-        .put(words.view())
-        .view()
-}
-
-fn face(what: &What) -> AnyView {
-    judged(what).map_or_else(|| list(std::iter::empty()), head)
-}
-
-fn whole_face(what: &What) -> AnyView {
-    let Some(judged) = judged(what) else { return list(std::iter::empty()) };
-    let reasons = judged.reasons.iter().map(|reason| plain("LI", "", reason));
-    let reasons = el("UL").with("class", "reasons").put(list(reasons)).view();
-    list([head(judged), reasons, plain("P", "verdict-next", &judged.next)].into_iter())
-}
-
-fn tone_of(what: &What) -> Option<String> {
-    judged(what).map(|judged| tone(judged.verdict).to_owned())
-}
-
-/// The face of a timer.
-pub fn timer(node: &Node) -> AnyView {
-    let inner = el("DIV").follow(node, "class", tone_of).shows(node, face);
-    el("DIV").with("class", "timer").with("role", "timer").put(inner.view()).view()
-}
-
-/// A judgement: word, shape and tone, with its reasons and next step. The element stays, so that a change
-/// is said aloud.
-pub fn verdict(node: &Node) -> AnyView {
-    el("SECTION")
-        .follow(node, "class", tone_of)
-        .with("role", "status")
-        .with("aria-live", "polite")
-        .shows(node, whole_face)
+        .put(el("P").with("class", "verdict-next").says(node, |what| face(what).below).view())
+        .put(el("P").with("class", "plate-why").says(node, first).view())
+        .put(fold.view())
         .view()
 }
 

@@ -108,8 +108,13 @@ pub fn fold(node: &Node, inner: AnyView) -> AnyView {
             send(Event::Folded { name: name.clone(), open });
         }
     };
-    let summary = el("SUMMARY")
+    let words = el("SPAN")
         .says(node, |what| of_fold(what, |fold| fold.summary.clone()).unwrap_or_default());
+    let beside = |what: &What| match what {
+        What::Fold(fold) => runs(&fold.beside),
+        _ => list(std::iter::empty()),
+    };
+    let summary = el("SUMMARY").put(words.view()).text(" ").shows(node, beside);
     el("DETAILS")
         .with("id", &node.id())
         .follow(node, "class", |what| of_fold(what, |fold| fold.kind.to_owned()))

@@ -12,20 +12,25 @@ use std::rc::Rc;
 use wasm_bindgen::JsCast;
 use web_sys::{Element, KeyboardEvent, PointerEvent};
 
-/// The picture's own units; one is a CSS pixel where it is 260 pixels high.
-const SIZE: (f64, f64) = (220.0, 260.0);
+/// The picture's own units; one is a CSS pixel where it is 272 pixels high.
+const SIZE: (f64, f64) = (260.0, 272.0);
 /// The level surface, where the eye reads.
-const SURFACE: f64 = 134.0;
+const SURFACE: f64 = 146.0;
+/// From where to where the paper is seen: below the dome, down to the foot of the jar.
+const SEEN: (f64, f64) = (36.0, 258.0);
 /// A drop of water or a resting finger moves the stem by less than this.
 const SLOP: f64 = 5.0;
 
-/// What is seen in the jar and through the stem.
-const JAR: &str = "M15 0H205V250H15Z";
-const PAPER: &str = "M50 0H122V260H50Z";
+/// The jar, and the stem with its dome.
+const JAR: &str = "M15 0V254Q15 264 25 264H235Q245 264 245 254V0";
+const STEM: &str = "M96 264V34Q96 12 132 12T168 34V264";
 
-/// The surface from the left wall to the right.
+/// The surface from the left wall to the right: the liquid climbs a little at every wall.
 const MENISCUS: &str =
-    "Q16 134 29 134H36Q49 134 50 124V134H122V124Q123 134 136 134H191Q204 134 205 123";
+    "Q16 146 29 146H82Q95 146 96 137V146H168V137Q169 146 182 146H231Q244 146 245 135";
+
+/// Which way the grip goes.
+const ARROWS: &str = r#"<svg viewBox="0 0 56 96" aria-hidden="true"><path d="M18 26L28 14L38 26M28 14V82M18 70L28 82L38 70"/></svg>"#;
 
 /// A pointer on its way.
 #[derive(Clone, Copy)]
@@ -72,7 +77,7 @@ pub fn stem(node: &Node) -> AnyView {
         if !ev.is_primary() || ev.button() != 0 {
             return;
         }
-        if let Some(element) = drawing(ev) {
+        if let Some(element) = grip(ev) {
             // A pointer that is gone already cannot be held; then the drag ends with it.
             let _ = element.set_pointer_capture(ev.pointer_id());
         }
@@ -95,7 +100,7 @@ pub fn stem(node: &Node) -> AnyView {
             }
             return;
         }
-        let unit = drawing(ev).map_or(1.0, |element| picture_units(&element));
+        let unit = grip(ev).map_or(1.0, |element| picture_units(&element));
         let stem = what_moved.with_untracked(of);
         set(&stem, scale(&stem).lifted(d.from_reading, (d.from_y - y) * unit));
     };
@@ -125,11 +130,9 @@ pub fn stem(node: &Node) -> AnyView {
             }
         }
     };
-    el("DIV")
-        .follow(node, "class", |what| {
-            let unread = of(what).value.is_none();
-            Some(if unread { "stem stem-unread" } else { "stem" }.to_owned())
-        })
+    // The grip alone takes the finger: one that scrolls over the picture changes nothing.
+    let grip = el("DIV")
+        .with("class", "stem-grip")
         .with("tabindex", "0")
         .with("role", "slider")
         .with("aria-orientation", "vertical")
@@ -138,19 +141,26 @@ pub fn stem(node: &Node) -> AnyView {
         .follow(node, "aria-valuemax", |what| Some(scale(&of(what)).range().1.to_string()))
         .follow(node, "aria-valuenow", |what| Some(reading(&of(what)).to_string()))
         .follow(node, "aria-valuetext", |what| Some(of(what).value_text))
-        .draws(node, |what| picture(&of(what)))
+        .drawn(ARROWS)
         .on("pointerdown", on_down)
         .on("pointermove", on_move)
         .on("pointerup", ends(&drag))
         .on("pointercancel", ends(&drag))
         .on("lostpointercapture", ends(&drag))
-        .on("keydown", on_key)
+        .on("keydown", on_key);
+    el("DIV")
+        .follow(node, "class", |what| {
+            let unread = of(what).value.is_none();
+            Some(if unread { "stem stem-unread" } else { "stem" }.to_owned())
+        })
+        .put(el("DIV").draws(node, |what| picture(&of(what))).view())
+        .put(grip.view())
         .view()
 }
 
 /// Shows by the hand that it is being moved.
 fn marks_moving(ev: &PointerEvent, moving: bool) {
-    if let Some(element) = drawing(ev) {
+    if let Some(element) = grip(ev) {
         let _ = match moving {
             true => element.set_attribute("data-moving", ""),
             false => element.remove_attribute("data-moving"),
@@ -160,48 +170,46 @@ fn marks_moving(ev: &PointerEvent, moving: bool) {
 
 /// The jar, the stem in it, and the flag at the corrected reading.
 fn picture(stem: &Stem) -> String {
-    let (jar, window) = (unique("jar"), unique("paper"));
-    let down = SURFACE - scale(stem).below_water(reading(stem));
+    let jar = unique("jar");
+    let scale = scale(stem);
+    let down = SURFACE - scale.below_water(reading(stem));
     let mut svg = Svg::default();
     svg.raw(&format!(r#"<svg viewBox="0 0 {} {}" aria-hidden="true">"#, SIZE.0, SIZE.1));
     svg.clip(&jar, JAR);
-    svg.clip(&window, PAPER);
-    svg.path("stem-air", "M15 0H205V134H15Z");
     svg.raw(&format!(r#"<g clip-path="url(#{jar})">"#));
-    svg.path("stem-paper", PAPER);
-    // The liquid climbs a little at every wall; the eye reads below that, at the level.
-    svg.path("stem-liquid", &format!("M15 123{MENISCUS}V250H15Z"));
-    svg.raw(&format!(
-        r#"<g clip-path="url(#{window})"><g class="stem-scale" transform="translate(0 {down:.2})">"#
-    ));
-    paper(&mut svg, &scale(stem));
-    svg.raw("</g></g>");
-    svg.path("stem-glass", "M50 0V260M122 0V260");
-    svg.path("stem-climb", &format!("M15 123{MENISCUS}"));
+    svg.path("stem-paper", STEM);
+    svg.path("stem-liquid", &format!("M15 135{MENISCUS}V264H15Z"));
     svg.raw("</g>");
+    svg.raw(r#"<g class="stem-scale">"#);
+    paper(&mut svg, &scale, down);
+    svg.raw("</g>");
+    svg.path("stem-glass", STEM);
+    svg.path("stem-climb", &format!("M15 135{MENISCUS}"));
     // Bold where the lines are read, faint across the number.
-    svg.path("stem-level", "M15 134H66M122 134H205");
-    svg.path("stem-climb", "M66 134H122");
-    svg.path("stem-eye", "M1 126L13 134L1 142Z");
-    svg.path("stem-jar", "M15 0V242Q15 252 25 252H195Q205 252 205 242V0M6 256H214");
-    svg.path("stem-grip", "M23 34L32 23L41 34M32 24V66M23 56L32 67L41 56");
+    svg.path("stem-level", "M15 146H112M168 146H245");
+    svg.path("stem-climb", "M112 146H168");
+    svg.path("stem-eye", "M1 138L13 146L1 154Z");
+    svg.path("stem-jar", &format!("{JAR}M4 270H256"));
     flag(&mut svg, stem);
     svg.raw("</svg>");
     svg.0
 }
 
-/// What is printed, as one path for each kind of line.
-fn paper(svg: &mut Svg, scale: &PaperScale) {
+/// What of the print is seen, as one path for each kind of line. No number is cut at an end.
+fn paper(svg: &mut Svg, scale: &PaperScale, down: f64) {
     let printed = scale.printed();
+    let seen = |y: &f64, above: f64| SEEN.0 + above <= *y && *y <= SEEN.1;
     let lines = |places: &[f64], to: f64| -> String {
-        places.iter().map(|y| format!("M51 {y:.2}H{to}")).collect()
+        let seen = places.iter().map(|y| y + down).filter(|y| seen(y, 0.0));
+        seen.map(|y| format!("M97 {y:.2}H{to}")).collect()
     };
     let long: Vec<f64> = printed.long.iter().map(|(y, _)| *y).collect();
-    svg.path("stem-line stem-line-long", &lines(&long, 121.0));
-    svg.path("stem-line", &lines(&printed.middle, 66.0));
-    svg.path("stem-line stem-line-short", &lines(&printed.short, 59.0));
-    for (y, number) in &printed.long {
-        svg.text("stem-number", (119.0, y - 3.5), "", number);
+    svg.path("stem-line stem-line-long", &lines(&long, 167.0));
+    svg.path("stem-line", &lines(&printed.middle, 112.0));
+    svg.path("stem-line stem-line-short", &lines(&printed.short, 105.0));
+    let numbers = printed.long.iter().map(|(y, number)| (y + down, number));
+    for (y, number) in numbers.filter(|(y, _)| seen(y, 14.0)) {
+        svg.text("stem-number", (165.0, y - 3.5), "", number);
     }
 }
 
@@ -214,31 +222,32 @@ fn flag(svg: &mut Svg, stem: &Stem) {
     if below.abs() < 0.5 {
         return;
     }
-    let y = (SURFACE + below).clamp(24.0, 236.0);
+    let y = (SURFACE + below).clamp(30.0, 244.0);
     let lines = wrap(&stem.corrected_text, 10);
     let half = 6.0 + 9.0 * lines.len().clamp(1, 2) as f64;
     let first = y - 9.0 * (lines.len() as f64 - 1.0) + 5.5;
     let (top, bottom) = (y - half, y + half);
     svg.raw(r#"<g class="stem-flag">"#);
-    svg.path("stem-true", &format!("M51 {y:.1}H122"));
+    svg.path("stem-true", &format!("M97 {y:.1}H168"));
     svg.path(
         "stem-flag-cloth",
-        &format!("M123 {y:.1}L132 {:.1}V{top:.1}H217V{bottom:.1}H132V{:.1}Z", y - 7.0, y + 7.0),
+        &format!("M169 {y:.1}L178 {:.1}V{top:.1}H259V{bottom:.1}H178V{:.1}Z", y - 7.0, y + 7.0),
     );
     for (line, row) in lines.iter().zip(0_u8..) {
         let class = if row == 0 { "stem-flag-value" } else { "stem-flag-word" };
-        svg.text(class, (138.0, first + 18.0 * f64::from(row)), "", line);
+        svg.text(class, (183.0, first + 18.0 * f64::from(row)), "", line);
     }
     svg.raw("</g>");
 }
 
-fn drawing(ev: &PointerEvent) -> Option<Element> {
+fn grip(ev: &PointerEvent) -> Option<Element> {
     ev.current_target().and_then(|target| target.dyn_into::<Element>().ok())
 }
 
 /// Picture units for one CSS pixel, as large as the drawing is on this screen.
 fn picture_units(element: &Element) -> f64 {
-    let shown = element.get_bounding_client_rect();
+    let Some(whole) = element.parent_element() else { return 1.0 };
+    let shown = whole.get_bounding_client_rect();
     let (across, down) = (SIZE.0 / shown.width(), SIZE.1 / shown.height());
     // The whole picture is shown, so the tighter side decides.
     let unit = across.max(down);

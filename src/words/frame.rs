@@ -1,7 +1,8 @@
 //! The words round every screen.
 
-use super::{sentence, texts::texts};
+use super::{sentence, texts::texts, write};
 use crate::batch::{Rejected, Stage};
+use crate::quantity::{Hours, Measured, Moment, write_number};
 use crate::store::StoreError;
 
 texts! {
@@ -29,6 +30,7 @@ texts! {
         take_it_now: "Take it now",
         undo: "Undo",
         close: "Close",
+        why: "Why, and how sure",
         look_again: "Some fields need another look.",
         written_by_newer: "Not saved: a newer version of this page wrote this. Reload to update.",
         form_unknown: "This was saved in a form that this version can't read. It is kept as it is; see Gear.",
@@ -37,6 +39,9 @@ texts! {
         not_kept: fn(&StoreError) -> String = not_kept,
         rejected: fn(Rejected) -> String = rejected,
         stage: fn(Stage) -> &'static str = stage,
+        on: fn(Moment) -> String = on,
+        about: fn(Moment) -> String = about,
+        day: fn(Hours) -> String = day,
     }
 }
 
@@ -51,6 +56,22 @@ fn not_kept(why: &StoreError) -> String {
 
 fn rejected(why: Rejected) -> String {
     sentence(&why.to_string())
+}
+
+/// The day of a stage that is done.
+fn on(at: Moment) -> String {
+    let (_, month, day, ..) = at.parts();
+    write::day_month(day, month)
+}
+
+/// The day of a stage to come.
+fn about(at: Moment) -> String {
+    format!("about {}", on(at))
+}
+
+/// How many days a stage has lasted, the first included.
+fn day(since: Hours) -> String {
+    format!("day {}", write_number((since.value() / 24.0).max(0.0).floor() + 1.0, 0))
 }
 
 const fn stage(stage: Stage) -> &'static str {

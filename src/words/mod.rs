@@ -51,6 +51,7 @@ pub use write::Writer;
 
 use crate::advice::Verdict;
 use cautions::CAUTIONS;
+use frame::FRAME;
 use names::NAMES;
 
 /// Every text of one language.
@@ -131,10 +132,16 @@ pub struct Judged {
     pub word: &'static str,
     /// One sentence.
     pub sentence: String,
-    /// Why.
+    /// Why, the weightiest first.
     pub reasons: Vec<String>,
     /// What to do next.
     pub next: String,
+    /// What its figure is of; empty without a figure.
+    pub label: String,
+    /// The figure or the date that it gives, and its ± or unit; both may be empty.
+    pub figure: (String, String),
+    /// What opens the reasons.
+    pub why: &'static str,
 }
 
 /// A judgement, word and all.
@@ -145,7 +152,16 @@ fn judged(
     next: impl Into<String>,
 ) -> Judged {
     let word = (NAMES.verdict)(verdict);
-    Judged { verdict, word, sentence: sentence.into(), reasons, next: next.into() }
+    Judged {
+        verdict,
+        word,
+        sentence: sentence.into(),
+        reasons,
+        next: next.into(),
+        label: String::new(),
+        figure: (String::new(), String::new()),
+        why: FRAME.why,
+    }
 }
 
 /// A text for developers as a sentence.

@@ -67,18 +67,18 @@ fn of_a_full_cellar_the_first_due_stand_there_and_the_others_are_a_touch_away() 
 fn a_form_says_what_it_lacks_and_keeps_what_was_typed() {
     let mut phone = Paper::new();
     phone.go("#/batches/new");
-    phone.type_into("Final gravity by kit or recipe", "1.050");
+    phone.type_into("Final gravity (FG) by kit or recipe", "1.050");
     phone.tap("Start");
     phone.sees("Name: [] Give it a name.");
     phone.sees("Some fields need another look.");
     phone.sees("! Something is needed here.");
     phone.type_into("Name", "Cellar bitter");
     phone.type_into("Volume in the fermenter", "20");
-    phone.type_into("Starting gravity by kit or recipe", "1.040");
+    phone.type_into("Starting gravity (OG) by kit or recipe", "1.040");
     phone.reload();
     phone.tap("Start");
     phone.sees("The final gravity should be below the starting gravity.");
-    assert_eq!(phone.value_in("Final gravity by kit or recipe"), "1.050");
+    assert_eq!(phone.value_in("Final gravity (FG) by kit or recipe"), "1.050");
 }
 
 #[test]

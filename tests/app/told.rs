@@ -41,6 +41,9 @@ fn tell(part: &Part, depth: usize, text: &mut String) {
         What::Timer(judged) => format!("({}) {}", judged.word, judged.sentence),
         What::Verdict(judged) => {
             let mut lines = vec![format!("({}) {}", judged.word, judged.sentence)];
+            let (figure, beside) = &judged.figure;
+            let said = format!("  = {}: {figure} {beside}", judged.label);
+            lines.extend((!figure.is_empty()).then_some(said));
             lines.extend(judged.reasons.iter().map(|reason| format!("  - {reason}")));
             lines.extend((!judged.next.is_empty()).then(|| format!("  > {}", judged.next)));
             lines.join("\n")
@@ -113,7 +116,11 @@ fn tell(part: &Part, depth: usize, text: &mut String) {
         What::Outcome(why) => format!("!! {why}"),
         What::Heard(words) if words.is_empty() => String::new(),
         What::Heard(words) => format!("(aloud) {words}"),
-        What::Fold(fold) => format!("{} {}", if fold.open { "v" } else { ">" }, fold.summary),
+        What::Fold(fold) => {
+            let sign = if fold.open { "v" } else { ">" };
+            let beside = if fold.beside.is_empty() { "" } else { " | " };
+            format!("{sign} {}{beside}{}", fold.summary, line(&fold.beside))
+        }
         What::Group(group) if group.tag == Tag::Li => "-".to_owned(),
         What::Group(group) => group.label.clone(),
     };

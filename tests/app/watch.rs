@@ -22,13 +22,27 @@ fn answered(phone: &Paper) -> (String, String) {
     answer.expect("an answer")
 }
 
-/// The same in the topmost row of the log.
-fn latest(phone: &Paper) -> (String, String) {
+/// The same in the topmost row of the log, which is opened.
+fn latest(phone: &mut Paper) -> (String, String) {
     let row = phone.parts().into_iter().find_map(|part| match part.what {
-        What::Line("log-gravity", runs) => Some((runs[0].text.clone(), runs[1].text.clone())),
+        What::Fold(fold) if fold.kind == "log-row" => {
+            Some((part.name, fold.beside[1].text.clone()))
+        }
         _ => None,
     });
-    row.expect("a row")
+    let (name, gravity) = row.expect("a row");
+    phone.happens(Event::Folded { name, open: true });
+    let doubt = phone.parts().into_iter().find_map(|part| match part.what {
+        What::Line("log-read", runs) => Some(runs[1].text.clone()),
+        _ => None,
+    });
+    (gravity, doubt.expect("an open row"))
+}
+
+/// Opens the form of the reading in the row that begins so.
+fn change(phone: &mut Paper, day: &str) {
+    phone.tap(day);
+    phone.tap("Change the reading");
 }
 
 fn count(phone: &Paper, is_it: impl Fn(&Part) -> bool) -> usize {
@@ -47,6 +61,7 @@ fn a_watched_batch_reads_well() {
         vec![],
     );
     phone.tap("As a table");
+    phone.tap("Thu 5 Mar");
     golden("watch", &phone.text());
     phone.tap("Add a reading");
     phone.tap("Temperatures, time and note");
@@ -71,7 +86,7 @@ fn a_changed_note_leaves_everything_else_as_it_was_given() {
     };
     let mut phone = with(4.0, [given.clone()], vec![]);
     phone.happens(Event::Travelled(Zone::fixed(540)));
-    phone.tap("Change the reading");
+    change(&mut phone, "Thu 5 Mar");
     phone.tap("Temperatures, time and note");
     phone.in_unit("Hydrometer reads", "SG");
     phone.in_unit("Sample temperature", "°F");
@@ -84,7 +99,7 @@ fn a_changed_note_leaves_everything_else_as_it_was_given() {
     assert_eq!(logged(&phone, "r0"), noted);
 
     // What was typed anew is read anew, and the rest stays.
-    phone.tap("Change the reading");
+    change(&mut phone, "Thu 5 Mar");
     phone.in_unit("Hydrometer reads", "SG");
     phone.type_into("Hydrometer reads", "1.049");
     phone.tap("Save the change");
@@ -101,17 +116,51 @@ fn what_is_shown_while_typing_is_what_is_logged() {
         phone.type_into("Hydrometer reads", read);
         let shown = answered(&phone);
         phone.tap("Save the reading");
-        assert_eq!(shown, latest(&phone), "{read} at {sample:?}");
+        assert_eq!(shown, latest(&mut phone), "{read} at {sample:?}");
         shown
     };
     let brewed = || with(5.0, [reading(5.05, 1.048), reading(2.0, 1.020)], vec![]);
-    let warm = check(brewed(), "27", "1.012");
-    let blind = check(brewed(), "", "1.012");
-    assert_ne!(warm, blind);
-    // Without a temperature it is less sure, and says so at once.
-    assert_ne!(check(brewed(), "20", "1.012").1, blind.1);
+    assert_ne!(check(brewed(), "27", "1.012"), check(brewed(), "20", "1.012"));
     // Soon after the yeast the first reading still is the start itself: it is made true as wort.
     check(with(0.2, [Reading { as_read: None, ..reading(0.25, 1.0) }], vec![]), "31", "1.048");
+}
+
+#[test]
+fn there_is_no_figure_while_the_temperature_of_the_sample_is_not_known() {
+    let mut phone = with(5.0, [reading(5.05, 1.048), reading(0.5, 1.020)], vec![]);
+    phone.tap("Add a reading");
+    phone.type_into("Hydrometer reads", "1.012");
+    assert_eq!(answered(&phone).0, "1.012");
+    for unknown in ["", "warm", "99"] {
+        phone.type_into("Sample temperature", unknown);
+        assert_eq!(answered(&phone), ("–".to_owned(), String::new()), "{unknown:?}");
+    }
+    // One that is not known may be left out: the reading is then less sure.
+    phone.type_into("Sample temperature", "");
+    phone.sees("Give the sample's temperature too");
+    phone.tap("Save the reading");
+    let blind = latest(&mut phone);
+    phone.sees("sample temperature not noted");
+    let mut known = with(5.0, [reading(5.05, 1.048), reading(0.5, 1.012)], vec![]);
+    assert_ne!(latest(&mut known).1, blind.1);
+}
+
+#[test]
+fn a_temperature_is_carried_over_only_where_the_next_sample_is_likely_to_have_it() {
+    let offered = |last: Reading| {
+        let mut phone = with(5.0, [reading(5.05, 1.048), last], vec![]);
+        phone.tap("Add a reading");
+        phone.value_in("Sample temperature")
+    };
+    let of =
+        |days, sample| Reading { sample: Some(Celsius::literal(sample)), ..reading(days, 1.020) };
+    assert_eq!(offered(of(0.9, 21.0)), "21.0");
+    assert_eq!(offered(of(1.1, 21.0)), "", "more than a day old");
+    assert_eq!(offered(of(0.2, 38.0)), "", "hot");
+    // Wort that was read before the yeast went in.
+    let mut phone = with(0.1, [of(0.2, 24.0)], vec![]);
+    phone.tap("Add a reading");
+    assert_eq!(phone.value_in("Sample temperature"), "");
 }
 
 #[test]
@@ -126,9 +175,11 @@ fn the_form_stands_open_where_nothing_was_read_yet() {
     assert_eq!(phone.value_in("Hydrometer reads"), "1.047");
     phone.tap("Save the reading");
     phone.sees("Reading saved");
-    phone.sees("read 1.047");
     phone.sees_no("Save the reading");
-    assert_eq!(phone.asked.last(), Some(&Effect::Attend("watch/add".to_owned())));
+    // The attention is at how the batch stands now.
+    assert_eq!(phone.asked.last(), Some(&Effect::Attend("watch/finish".to_owned())));
+    phone.tap("Sat 7 Mar");
+    phone.sees("read 1.047");
     phone.tap("Add a reading");
     assert_eq!(phone.value_in("Hydrometer reads"), "");
     assert_eq!(phone.value_in("Sample temperature"), "");
@@ -137,12 +188,14 @@ fn the_form_stands_open_where_nothing_was_read_yet() {
 #[test]
 fn leaving_a_reading_as_it_was_forgets_what_was_typed() {
     let mut phone = with(4.0, [reading(2.0, 1.020)], vec![]);
-    phone.tap("Change the reading");
+    change(&mut phone, "Thu 5 Mar");
+    let first = Effect::Attend("reading/r0/gravity".to_owned());
+    assert_eq!(phone.asked.last(), Some(&first));
     phone.type_into("Hydrometer reads", "1.002");
     phone.tap("Leave it as it was");
     phone.sees_no("Save the change");
     phone.reload();
-    phone.tap("Change the reading");
+    change(&mut phone, "Thu 5 Mar");
     assert_eq!(phone.value_in("Hydrometer reads"), "1.020");
 }
 
@@ -162,7 +215,7 @@ fn a_refused_reading_says_where_and_keeps_what_was_typed() {
     assert_eq!(phone.model.journal.readings(&id("b")).len(), 1);
     phone.type_into("Beer in the fermenter", "18");
     phone.tap("Save the reading");
-    phone.sees("beer 18.0 °C");
+    phone.sees("Sat 7 Mar | 18.0 °C");
     phone.sees_no("Some fields need another look.");
 }
 
@@ -198,6 +251,7 @@ fn a_quiet_beer_that_reads_as_before_is_asked_nothing_more() {
     phone.type_into("Hydrometer reads", "1.012");
     phone.sees("(x) Gas left in");
     phone.tap("Save the reading");
+    phone.tap("Sat 7 Mar");
     phone.sees("gas left in");
 }
 
@@ -294,16 +348,34 @@ fn what_lies_ahead_is_handed_out_and_told_by_the_clock_of_then() {
 #[test]
 fn a_reading_is_deleted_at_once_and_taken_back() {
     let mut phone = with(4.0, [reading(2.0, 1.020), reading(1.0, 1.012)], vec![]);
-    phone.tap("Change the reading of Fri");
-    phone.type_into("Hydrometer reads", "1.011");
+    phone.tap("Fri 6 Mar");
     phone.tap("Delete the reading of Fri");
     phone.sees("Reading deleted");
     phone.sees_no("read 1.012");
-    phone.sees_no("Save the change");
     phone.tap("Undo");
     phone.sees("read 1.012");
     phone.reload();
+    phone.tap("Fri 6 Mar");
     phone.sees("read 1.012");
+}
+
+#[test]
+fn a_slip_is_corrected_in_four_touches() {
+    let mut phone = with(4.0, [reading(2.0, 1.020), reading(1.0, 1.021)], vec![]);
+    let before = phone.taps;
+    phone.tap("Fri 6 Mar");
+    phone.tap("Change the reading of Fri");
+    phone.type_into("Hydrometer reads", "1.012");
+    phone.tap("Save the change");
+    assert_eq!(phone.taps - before, 4);
+    assert_eq!(logged(&phone, "r1").typed, "1.012");
+}
+
+#[test]
+fn a_day_of_another_year_says_its_year() {
+    let phone = with(80.0, [reading(80.05, 1.048), reading(1.0, 1.012)], vec![]);
+    phone.sees("Wed 17 Dec 2025 | 20.0 °C 1.048");
+    phone.sees("Fri 6 Mar | 20.0 °C 1.012");
 }
 
 #[test]
@@ -312,9 +384,14 @@ fn sixty_readings_stay_cheap_and_a_working_is_made_only_when_it_is_open() {
     let mut phone = with(60.0, fall, vec![]);
     let folds = |part: &Part| part.name.starts_with("log/") && matches!(part.what, What::Fold(_));
     let workings = |part: &Part| matches!(part.what, What::Worked(_));
-    assert_eq!((count(&phone, folds), count(&phone, workings)), (60, 0));
+    // The last five, and the others in a fold.
+    assert_eq!((count(&phone, folds), count(&phone, workings)), (6, 0));
+    phone.tap("55 earlier");
+    assert_eq!((count(&phone, folds), count(&phone, workings)), (61, 0));
     let closed = phone.text().len();
-    phone.happens(Event::Folded { name: "log/r7/worked".to_owned(), open: true });
+    for name in ["log/r7", "log/r7/worked"] {
+        phone.happens(Event::Folded { name: name.to_owned(), open: true });
+    }
     assert_eq!(count(&phone, workings), 1);
     assert!(phone.text().len() > closed);
     let begun = Instant::now();

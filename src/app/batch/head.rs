@@ -1,4 +1,4 @@
-//! The head of a batch: its name, what it has come to, and the four stages.
+//! The head of a batch, its name and the four stages, and its foot: what it has come to.
 
 use crate::app::act::{Act, BatchAct, BottleAct, PitchAct};
 use crate::app::fold::fold;
@@ -7,8 +7,9 @@ use crate::app::part::{Link, Part, Run, Tag, What, action, group, heading, link,
 use crate::app::route::Route;
 use crate::app::strength::{IN_STRENGTH, rules};
 use crate::app::worked::how_worked;
-use crate::batch::{EntryKey, Id, Kind, Stage, Summary};
-use crate::quantity::write_number;
+use crate::batch::{EntryKey, Id, Kind, NextStep, Stage, Summary};
+use crate::exchange::reminders::{What as Reminded, reminders};
+use crate::quantity::{Moment, write_number};
 use crate::words::write;
 
 /// What a batch has come to, in one line.
@@ -39,23 +40,24 @@ pub fn parts(m: &Model, summary: &Summary, stage: Stage) -> Vec<Part> {
         let take = Act::Batch(BatchAct::TakeInHand(id.clone()));
         links.push(action("head/take", "quiet", words.take_in_hand, take));
     }
-    let mut stages = group(
-        "head/stages",
-        Tag::Nav,
-        "stages",
-        Stage::ALL.map(|one| way(m, id, one, stage)).into(),
-    );
+    let mut stages = group("head/stages", Tag::Nav, "stages", ways(m, summary, stage));
     if let What::Group(group) = &mut stages.what {
         m.words.frame.stages.clone_into(&mut group.label);
     }
     let head = vec![
         heading("title", 1, summary.heading.name.clone()),
-        text("head/facts", "facts", facts(m, summary)),
         group("head/links", Tag::Div, "batch-links", links),
         stages,
     ];
     let mut parts = vec![group("head", Tag::Header, "batch-head", head)];
     parts.extend(noted_twice(m, id));
+    parts
+}
+
+/// The foot of a batch, below every stage: what it has come to.
+pub fn foot(m: &Model, summary: &Summary) -> Vec<Part> {
+    let words = &m.words.batches;
+    let mut parts = vec![text("head/facts", "facts", facts(m, summary))];
     if let Some(strength) = &summary.strength {
         let inner = vec![
             Part::new("head/rules", What::Figures(rules(m, strength))),
@@ -99,9 +101,37 @@ fn noted_twice(m: &Model, id: &Id) -> Vec<Part> {
     lines.into_iter().map(line).collect()
 }
 
-fn way(m: &Model, id: &Id, one: Stage, stage: Stage) -> Part {
-    let address = Route::Batch(id.clone(), one).address();
-    let runs = vec![Run::new("", (m.words.frame.stage)(one))];
-    let link = Link { kind: "", address, runs, here: one == stage };
-    Part::new(format!("head/{}", (m.words.frame.stage)(one)), What::Link(link))
+/// The four stages as one line: what is done, where one is, and when each is, as far as that is known.
+fn ways(m: &Model, s: &Summary, stage: Stage) -> Vec<Part> {
+    let (words, today) = (&m.words.frame, s.today(m.now));
+    let ready = reminders(s, m.now).into_iter().find(|one| one.what == Reminded::Ready);
+    let pitched = s.pitch.as_ref().map(|(_, pitch)| pitch.at);
+    let bottled = s.bottling.as_ref().map(|(_, record)| record.at);
+    let about = |at: Moment| (words.about)(m.zone.shown(at));
+    let mut done = true;
+    let way = |one: Stage| {
+        let when = match (one, bottled) {
+            (Stage::Pitch, _) => (words.on)(pitched.unwrap_or(s.heading.started)),
+            (Stage::Watch, None) => {
+                pitched.map(|at| (words.day)(m.now.since(at))).unwrap_or_default()
+            }
+            (Stage::Watch, Some(_)) => String::new(),
+            (Stage::Bottle, Some(at)) => (words.on)(at),
+            (Stage::Bottle, None) if today.next == NextStep::Bottle => words.now.to_owned(),
+            (Stage::Bottle, None) => ready.as_ref().map(|one| about(one.at)).unwrap_or_default(),
+            (Stage::Open, _) => match today.next {
+                NextStep::WaitForBottles(at) => about(at),
+                NextStep::TryOne | NextStep::Enjoy => words.now.to_owned(),
+                _ => String::new(),
+            },
+        };
+        let kind = if done { "done" } else { "" };
+        done &= one != today.stage;
+        let name = (words.stage)(one);
+        let address = Route::Batch(s.id.clone(), one).address();
+        let runs = vec![Run::new("", name), Run::new("way-when", when)];
+        let link = Link { kind, address, runs, here: one == stage };
+        Part::new(format!("head/{name}"), What::Link(link))
+    };
+    Stage::ALL.into_iter().map(way).collect()
 }

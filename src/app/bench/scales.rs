@@ -26,7 +26,7 @@ pub fn parts(m: &Model) -> Vec<Part> {
     parts.extend(given.map(|given| Part::new("figures", What::Figures(figures(m, given)))));
     let name = "bench/scales/worked";
     let (kind, open) = ("worked", m.is_open(name, false));
-    let fold = Fold { kind, summary: m.words.working.how.to_owned(), open };
+    let fold = Fold { kind, summary: m.words.working.how.to_owned(), beside: vec![], open };
     let lines = vec![text("bench/scales/worked/text", "", words.scales_worked)];
     parts.push(Part::of(name, What::Fold(fold), lines));
     parts

@@ -62,7 +62,8 @@ pub fn tried(m: &Model, fields: &Fields) -> Tried {
 /// The sliders and what comes of them; made only while they are looked at.
 pub fn what_if(m: &Model, s: &Summary, fields: &Fields) -> Part {
     let (open, words) = (m.is_open(WHAT_IF, false), &m.words.bottle);
-    let fold = Fold { kind: "more what-if", summary: words.what_if.to_owned(), open };
+    let fold =
+        Fold { kind: "more what-if", summary: words.what_if.to_owned(), beside: vec![], open };
     let parts = if open { opened(m, s, fields) } else { vec![] };
     Part::of(WHAT_IF, What::Fold(fold), parts)
 }

@@ -100,7 +100,7 @@ fn texts_as_they_are(
     for (key, said) in texts {
         let name = format!("{list}/{key}");
         let (kind, open) = ("more", m.is_open(&name, false));
-        let fold = Fold { kind, summary: key.clone(), open };
+        let fold = Fold { kind, summary: key.clone(), beside: vec![], open };
         let said = text(format!("{name}/text"), "raw", said.clone());
         parts.push(Part::of(name, What::Fold(fold), vec![said]));
     }

@@ -130,6 +130,8 @@ pub struct Fold {
     pub kind: &'static str,
     /// What is always seen.
     pub summary: String,
+    /// What stands at the right of it, such as its result.
+    pub beside: Vec<Run>,
     /// It is open.
     pub open: bool,
 }

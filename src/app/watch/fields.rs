@@ -8,7 +8,7 @@ use crate::app::ask::{
 use crate::app::fields::{SAMPLE, condition, hydrometer, temperature};
 use crate::app::model::Model;
 use crate::batch::{Added, Id, Reading, Refractometer, Summary, Vessel};
-use crate::quantity::{Bounds, BrixUnit, Celsius, FactorUnit, Moment, Plato, WortFactor};
+use crate::quantity::{Bounds, BrixUnit, Celsius, FactorUnit, Hours, Moment, Plato, WortFactor};
 use crate::science::hydrometer::Hydrometer;
 use crate::science::hydrometer_sample::Condition;
 use crate::science::refractometer::USUAL_FACTOR;
@@ -19,6 +19,19 @@ const ROOM: Bounds<Celsius> = Bounds::new(Celsius::literal(-20.0), Celsius::lite
 const BRIX: Bounds<Plato> = Bounds::new(Plato::literal(0.0), Plato::literal(40.0));
 /// Factors of wort.
 const FACTOR: Bounds<WortFactor> = Bounds::new(WortFactor::literal(0.9), WortFactor::literal(1.2));
+
+/// A sample this warm is of wort that cools (common practice, no source).
+const COOLING_WORT: Celsius = Celsius::literal(30.0);
+/// A sample's temperature is taken for that of the next one for so long (common practice, no source).
+const SAME_FOR: Hours = Hours::literal(24.0);
+
+/// The last sample's temperature, where the next is likely to have it too.
+fn carried_over(m: &Model, s: &Summary) -> Option<Celsius> {
+    let last = &s.lines.last()?.reading;
+    let of_beer = s.pitch.as_ref().is_none_or(|(_, pitch)| last.at > pitch.at);
+    let likely = of_beer && m.now.since(last.at) <= SAME_FOR;
+    last.sample.filter(|sample| likely && *sample < COOLING_WORT)
+}
 
 /// The fields of a reading.
 pub struct Fields {
@@ -64,7 +77,7 @@ impl Fields {
             (Some(text), _) => text.trim().to_owned(),
             (None, before) => before.map(|before| before.typed.clone()).unwrap_or_default(),
         };
-        let last = s.lines.last().and_then(|line| line.reading.sample).filter(|_| before.is_none());
+        let last = carried_over(m, s).filter(|_| before.is_none());
         let hint = if last.is_some() { words.as_last_time } else { words.of_the_liquid };
         let sample = before.map_or(last, |before| before.sample);
         let used = before.map_or(&s.heading.hydrometer, |before| &before.hydrometer);

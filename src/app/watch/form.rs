@@ -1,8 +1,7 @@
 //! One reading: a gravity and its sample's temperature first, the rest when it matters.
 
 use super::fields::Fields;
-use super::log::change_button;
-use super::noting::{ADD, Noted, noted, scope_of};
+use super::noting::{Noted, PLATE, change_button, noted, row_name, scope_of};
 use crate::advice::odd::Odd;
 use crate::app::act::{Act, WatchAct};
 use crate::app::ask_first;
@@ -13,6 +12,7 @@ use crate::app::part::{Answer, Part, Tag, What, action, columns, form, group, su
 use crate::app::save::commit;
 use crate::app::stem::stem;
 use crate::batch::{Change, Entry, Id, Reading, ReadingLine, Summary};
+use crate::quantity::{Celsius, ReadError};
 use crate::science::hydrometer_sample::Condition;
 
 /// The name that its outcome goes by: one form stands open at a time.
@@ -29,7 +29,8 @@ pub fn parts(m: &Model, s: &Summary, noted: Noted) -> Part {
     let id = noted.id.as_ref().unwrap_or(&placeholder);
     let line = reading.map(|reading| s.line_of(&m.journal, id, &reading));
     let read = fields.gravity.ok();
-    let corrected = line.as_ref().and_then(ReadingLine::gravity).filter(|_| read.is_some());
+    let known = read.is_some() && fields.sample.value.is_ok();
+    let corrected = line.as_ref().and_then(ReadingLine::gravity).filter(|_| known);
     let asks_condition = noted.id.is_some()
         || fields.condition.value != Condition::Still
         || s.asks_condition(fields.vessel.value, read);
@@ -46,9 +47,6 @@ pub fn parts(m: &Model, s: &Summary, noted: Noted) -> Part {
         fields.brix.part,
         fields.factor.part,
     ];
-    let mut right = vec![fields.sample.part];
-    right.extend(asks_condition.then_some(fields.condition.part));
-    right.push(fold(m, &name("more"), words.more, more));
     let (save, leave) = match noted.id {
         None => (words.save, words.not_now),
         Some(_) => (words.save_change, words.leave),
@@ -57,18 +55,30 @@ pub fn parts(m: &Model, s: &Summary, noted: Noted) -> Part {
         submit(name("save"), save),
         action(name("leave"), "quiet", leave, Act::Watch(WatchAct::Leave)),
     ];
-    let mut parts = vec![
-        Part::new(name("answer"), What::Answer(answer(m, line.as_ref()))),
-        columns(&name("fields"), vec![fields.gravity.part, drawn], right),
-        Part::new(name("outcome"), What::Outcome(m.outcome(FORM))),
+    let told = answer(m, line.as_ref(), &fields.sample.value);
+    let mut first = vec![fields.gravity.part, fields.sample.part];
+    first.extend(asks_condition.then_some(fields.condition.part));
+    // Above the drawing: all that a reading takes stands in the first screen.
+    first.push(Part::new(name("outcome"), What::Outcome(m.outcome(FORM))));
+    first.extend(ask_first::question(m, FORM));
+    first.push(group(name("buttons"), Tag::Div, "form-actions", buttons));
+    let parts = vec![
+        Part::new(name("answer"), What::Answer(told)),
+        columns(&name("fields"), first, vec![drawn]),
+        fold(m, &name("more"), words.more, more),
     ];
-    parts.extend(ask_first::question(m, FORM));
-    parts.push(group(name("buttons"), Tag::Div, "form-actions", buttons));
     form(name("form"), "reading-form", send(&s.id), parts)
 }
 
-fn answer(m: &Model, line: Option<&ReadingLine>) -> Answer {
+/// What the reading comes to. A hydrometer's has no figure while its sample's temperature is not known.
+fn answer(m: &Model, line: Option<&ReadingLine>, sample: &Result<Celsius, ReadError>) -> Answer {
     let (w, words) = (m.writer(), &m.words.watch.reading);
+    let read = line.is_some_and(|line| line.reading.as_read.is_some());
+    match sample {
+        Err(ReadError::Empty) if read => return Answer::only(words.gravity, words.how_warm),
+        Err(why) if read => return Answer::only(words.gravity, (m.words.fields.read_error)(why)),
+        _ => {}
+    }
     let glass = line.is_some_and(|line| line.reading.refractometer.is_some());
     match line.map(|line| (line, &line.corrected)) {
         Some((_, Some(Err(why)))) => {
@@ -100,9 +110,12 @@ pub fn open(m: &mut Model, noting: Noting) -> Vec<Effect> {
     m.here.outcomes.remove(&FORM.to_owned());
     // It opens as it was at first, whatever was unfolded in the one before.
     m.here.folds.retain(|fold| !fold.starts_with("reading/"));
-    // The row of a reading that is changed may be far below its form.
+    // A reading is changed in its own row, which stays open when its form is left.
     let attend = match &noting {
-        Noting::Changed(id) => Some(Effect::Attend(format!("{}gravity", scope_of(id)))),
+        Noting::Changed(id) => {
+            m.here.folds.insert(row_name(id), true);
+            Some(Effect::Attend(format!("{}gravity", scope_of(id))))
+        }
         _ => None,
     };
     m.here.noting = noting;
@@ -149,14 +162,11 @@ fn send(batch: &Id) -> Act {
 
 fn keep(m: &mut Model, noted: Noted, reading: Reading) -> Vec<Effect> {
     let words = &m.words.watch.reading;
-    let (id, done, next) = match noted.id {
-        Some(id) => {
-            let button = change_button(&id);
-            (id, words.changed, button)
-        }
-        None => (m.new_id(), words.saved, ADD.to_owned()),
+    let (id, done) = match noted.id {
+        Some(id) => (id, words.changed),
+        None => (m.new_id(), words.saved),
     };
     let change = Change::put(id, Entry::Reading(reading));
-    let then = vec![Then::Forget(noted.scope), Then::CloseForm, Then::Attend(next)];
+    let then = vec![Then::Forget(noted.scope), Then::CloseForm, Then::Attend(PLATE.to_owned())];
     commit(m, FORM, change, done, then)
 }

@@ -1,47 +1,70 @@
-//! The log: every reading as it was read and as it was corrected, the latest first.
+//! The log as a ledger: a row a reading, the latest first; a row opens in place to its working, its form
+//! and the way to delete it.
 
+use super::form;
+use super::noting::{change_button, noted, row_name};
 use crate::app::act::{Act, WatchAct};
 use crate::app::event::Effect;
+use crate::app::fold::fold;
 use crate::app::model::Model;
-use crate::app::part::{Action, Part, Run, Tag, What, group, text};
+use crate::app::part::{Action, Fold, Part, Run, Tag, What, group, text};
 use crate::app::save::commit;
 use crate::app::worked::{IN_GRAVITY, how_worked};
 use crate::batch::{Change, EntryKey, Id, Kind, ReadingLine, Summary};
-use crate::words::{Writer, write};
+
+/// So many rows stand there at once; the earlier ones are folded away.
+const AT_ONCE: usize = 5;
 
 /// The rows.
 pub fn parts(m: &Model, s: &Summary) -> Part {
-    let w = m.writer();
-    let rows = s.lines.iter().rev().map(|line| row(m, w, line));
-    group("log", Tag::Ol, "log", rows.collect())
+    let rows = |name: &str, lines: &[ReadingLine]| {
+        group(name, Tag::Ol, "log", lines.iter().rev().map(|line| row(m, s, line)).collect())
+    };
+    let (earlier, latest) = s.lines.split_at(s.lines.len().saturating_sub(AT_ONCE));
+    let mut parts = vec![rows("log/latest", latest)];
+    if !earlier.is_empty() {
+        // Made only when they are wanted.
+        let open = m.is_open("log/earlier", false);
+        let inner = open.then(|| rows("log/earlier/rows", earlier));
+        let summary = (m.words.watch.log.earlier)(earlier.len());
+        parts.push(fold(m, "log/earlier", summary, inner.into_iter().collect()));
+    }
+    group("log", Tag::Div, "ledger", parts)
 }
 
-fn row_name(id: &Id) -> String {
-    format!("log/{}", id.as_str())
-}
-
-/// The button that opens a reading's form.
-pub fn change_button(id: &Id) -> String {
-    format!("{}/change", row_name(id))
-}
-
-fn row(m: &Model, w: Writer, line: &ReadingLine) -> Part {
-    let words = &m.words.watch.log;
-    let reading = &line.reading;
+fn row(m: &Model, s: &Summary, line: &ReadingLine) -> Part {
+    let (w, words) = (m.writer(), &m.words.watch.log);
     let place = row_name(&line.id);
-    let name = |key: &str| format!("{place}/{key}");
-    let (gravity, doubt) = (words.gravity)(w, line);
-    let runs = vec![
-        Run::new("strong", gravity),
-        Run::new("log-doubt", doubt),
-        Run::new("log-read", (words.as_read)(reading)),
+    let changed = noted(m, s).filter(|noted| noted.id.as_ref() == Some(&line.id));
+    let outcome = m.outcome(&place);
+    let open = m.is_open(&place, false) || changed.is_some() || !outcome.is_empty();
+    let inner = match changed {
+        Some(noted) => vec![form::parts(m, s, noted)],
+        None if open => opened(m, line, outcome),
+        None => vec![],
+    };
+    let beside = vec![
+        Run::new("log-beside", (words.beside)(w, line)),
+        Run::new("log-gravity", (words.gravity)(w, line).0),
     ];
+    let summary = (words.day)(line.reading.at, m.now);
+    let fold = What::Fold(Fold { kind: "log-row", summary, beside, open });
+    let name = format!("{place}/row");
+    group(name, Tag::Li, "log-line", vec![Part::of(place, fold, inner)])
+}
+
+/// What stands in a row that is open.
+fn opened(m: &Model, line: &ReadingLine, outcome: String) -> Vec<Part> {
+    let (w, words) = (m.writer(), &m.words.watch.log);
+    let reading = &line.reading;
+    let name = |key: &str| format!("{}/{key}", row_name(&line.id));
+    let doubt = (words.gravity)(w, line).1;
+    let read = vec![Run::new("", (words.as_read)(reading)), Run::new("log-doubt", doubt)];
     let mut parts = vec![
-        text(name("when"), "log-when", write::moment(reading.at)),
-        Part::new(name("gravity"), What::Line("log-gravity", runs)),
+        Part::new(name("gravity"), What::Line("log-read", read)),
         text(name("details"), "log-details", (words.details)(w, line)),
         text(name("note"), "log-note", reading.note.clone()),
-        Part::new(name("outcome"), What::Outcome(m.outcome(&place))),
+        Part::new(name("outcome"), What::Outcome(outcome)),
     ];
     if let Some(Ok(found)) = &line.corrected {
         parts.push(how_worked(m, &name("worked"), &found.worked, IN_GRAVITY));
@@ -57,7 +80,7 @@ fn row(m: &Model, w: Writer, line: &ReadingLine) -> Part {
         button(name("delete"), words.delete, (words.delete_it)(reading), delete),
     ];
     parts.push(group(name("buttons"), Tag::Div, "log-actions", buttons));
-    group(place, Tag::Li, "log-line", parts)
+    parts
 }
 
 /// Takes a reading out; the undo bar brings it back.

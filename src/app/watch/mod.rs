@@ -22,7 +22,8 @@ use std::rc::Rc;
 pub fn parts(m: &Model, s: &Summary) -> Vec<Part> {
     let (w, words) = (m.writer(), &m.words.watch);
     let mut parts = vec![];
-    match noting::noted(m, s) {
+    // A reading that is changed has its form in its own row of the log.
+    match noting::noted(m, s).filter(|noted| noted.id.is_none()) {
         Some(noted) => parts.push(form::parts(m, s, noted)),
         None => {
             let add = |vessel| Act::Watch(WatchAct::Add(vessel));

@@ -6,6 +6,19 @@ use crate::batch::{Id, Reading, Summary, Vessel};
 /// The button that opens the form of a new reading.
 pub const ADD: &str = "watch/add";
 
+/// The plate: how the batch stands, which a saved reading may have changed.
+pub const PLATE: &str = "watch/finish";
+
+/// The fold of a reading.
+pub fn row_name(id: &Id) -> String {
+    format!("log/{}", id.as_str())
+}
+
+/// The button that opens a reading's form.
+pub fn change_button(id: &Id) -> String {
+    format!("{}/change", row_name(id))
+}
+
 /// What a form that stands open notes.
 pub struct Noted {
     /// How the names of its fields begin.

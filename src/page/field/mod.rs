@@ -145,8 +145,8 @@ pub fn number(node: &Node) -> AnyView {
         .with("class", "field-row")
         .put(step(node, false))
         .put(input.view())
-        .put(step(node, true))
-        .put(unit(node));
+        .put(unit(node))
+        .put(step(node, true));
     let hint = el("P")
         .with("class", "field-hint")
         .with("id", &format!("{id}-hint"))

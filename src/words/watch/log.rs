@@ -1,7 +1,7 @@
 //! The log: every reading as it was read and as it was corrected.
 
 use crate::batch::{Reading, ReadingLine, Vessel};
-use crate::quantity::{Measured, write_gravity, write_number};
+use crate::quantity::{Measured, Moment, write_gravity, write_number};
 use crate::words::texts::texts;
 use crate::words::write::{self, Writer};
 
@@ -15,6 +15,9 @@ texts! {
         gravity: fn(Writer, &ReadingLine) -> (String, String) = gravity,
         as_read: fn(&Reading) -> String = as_read,
         details: fn(Writer, &ReadingLine) -> String = details,
+        day: fn(Moment, Moment) -> String = day,
+        beside: fn(Writer, &ReadingLine) -> String = beside,
+        earlier: fn(usize) -> String = earlier,
         change_it: fn(&Reading) -> String = change_it,
         delete_it: fn(&Reading) -> String = delete_it,
     }
@@ -42,10 +45,29 @@ fn as_read(reading: &Reading) -> String {
     }
 }
 
-/// What a row says beside its gravity.
+/// The day of a reading, with its year where that is another than now's.
+fn day(at: Moment, now: Moment) -> String {
+    if at.parts().0 == now.parts().0 { write::day(at) } else { write::full_day(at) }
+}
+
+/// What stands between the day and the gravity: the beer's temperature, or its sample's.
+fn beside(w: Writer, line: &ReadingLine) -> String {
+    let reading = &line.reading;
+    let warmth = reading.beer.or(reading.sample).map(|t| w.temperature(t)).unwrap_or_default();
+    match reading.vessel {
+        Vessel::Main => warmth,
+        Vessel::Satellite => format!("satellite {warmth}"),
+    }
+}
+
+fn earlier(count: usize) -> String {
+    format!("{count} earlier")
+}
+
+/// What an open row says beside its gravity.
 fn details(w: Writer, line: &ReadingLine) -> String {
     let reading = &line.reading;
-    let mut parts = Vec::new();
+    let mut parts = vec![write::moment(reading.at)];
     if reading.vessel == Vessel::Satellite {
         parts.push("satellite".to_owned());
     }

@@ -13,6 +13,7 @@ texts! {
         set_or_type: "Set the stem, or type what it reads.",
         only_change: "Kept beside the others: it shows only whether there was a change.",
         by_refractometer: "By the refractometer, before the yeast.",
+        how_warm: "Give the sample's temperature too: without it the reading is taken as at 20 °C, and is less sure.",
         too_hot: "Too hot to trust: cool the sample first.",
         reads: "Hydrometer reads",
         sample: "Sample temperature",
