@@ -83,6 +83,7 @@ fn a_changed_reading_does_not_bear_itself_out_and_loses_its_doubt_when_it_is_men
     phone.type_into("Hydrometer reads", "1.021");
     phone.tap("Save the reading");
     phone.tap("Yes, keep it as it is");
+    phone.tap("Sat 7 Mar");
     phone.tap("Change the reading");
     phone.tap("Save the change");
     phone.sees("Is that right?");
