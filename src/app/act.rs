@@ -154,6 +154,8 @@ pub enum GearAct {
     Delete(EntryKey),
     /// Take all units that are usual together.
     Usual(UnitsOf),
+    /// Have a deleted batch back.
+    HaveBack(Id),
     /// Settle a conflict by keeping one version.
     Settle(Box<Conflict>, Token),
     /// Make a copy, of a batch or of everything.

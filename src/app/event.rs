@@ -1,10 +1,11 @@
 //! What happens to the page, and what it asks of the world in return.
 
 use super::act::Act;
+use super::opened::Opened;
 use crate::batch::{Change, Id};
 use crate::exchange::copy::Thing;
 use crate::quantity::{Moment, Zone};
-use crate::store::{Conflict, Loaded, Record, Token};
+use crate::store::{Conflict, Record, Token};
 
 /// Something that happened.
 #[derive(Clone, Debug, PartialEq)]
@@ -38,11 +39,11 @@ pub enum Event {
     /// A save was not done.
     NotSaved(u32, NotSaved),
     /// A conflict was settled, or not.
-    Settled(Result<Box<Loaded>, NotSaved>),
+    Settled(Result<Box<Opened>, NotSaved>),
     /// Another tab has saved something.
     Elsewhere,
     /// The store was read anew.
-    Loaded(Box<Loaded>),
+    Loaded(Box<Opened>),
     /// A newer version of the page is ready.
     UpdateReady,
     /// Everything the page needs is kept for use without a network.
@@ -55,6 +56,12 @@ pub enum Event {
     Stands(Vec<Thing>),
     /// So many bytes are used.
     Room(u64),
+    /// The page is looked at again.
+    Seen,
+    /// The store keeps nothing: all is kept for as long as the page is open. Or no longer so.
+    Alone(bool),
+    /// The store was cleared under the page, and so many texts were written back.
+    WroteBack(usize),
 }
 
 /// Why a file was not read.
@@ -86,8 +93,10 @@ pub enum Effect {
     Settle(Box<Conflict>, Token),
     /// Read the store anew.
     Load,
-    /// Free the room of what was deleted by then.
-    Sweep(Moment),
+    /// Free the room of what was deleted by the first time; where room is scarce, by the second.
+    Sweep(Moment, Moment),
+    /// See whether the store still has what it had.
+    LookAfter,
     /// Keep the drafts.
     KeepDrafts,
     /// Go to an address.

@@ -17,6 +17,10 @@ use crate::store::Conflict;
 /// the way after that. The clock goes on by half minutes.
 const UNDO_FOR: Hours = Hours::literal(1.0 / 60.0);
 
+/// How long a deleted batch can be had back, while there is room.
+const HAD_BACK_FOR: Hours = Hours::literal(30.0 * 24.0);
+const BACK_BY_THAT: Hours = Hours::literal(-30.0 * 24.0);
+
 /// From here on a save may be refused, bytes: browsers give a page about 5 MB.
 const NEARLY_FULL: u64 = ROOM / 100 * 95;
 
@@ -66,7 +70,8 @@ fn notices(m: &Model) -> Vec<Part> {
     let to_gear = |name: &str, label| link(name, "", Route::Gear.address(), label);
     let mut notices = vec![];
     if m.phone.memory_only {
-        notices.push(notice("notice/memory", true, words.memory_only, vec![]));
+        let way = to_gear("notice/memory/gear", m.words.copies.take_one);
+        notices.push(notice("notice/memory", true, words.memory_only, vec![way]));
     }
     if !m.phone.set_aside.is_empty() {
         let said = (words.set_aside)(m.phone.set_aside.len());
@@ -82,9 +87,13 @@ fn notices(m: &Model) -> Vec<Part> {
         let way = to_gear("notice/alone/gear", words.see_in_gear);
         notices.push(notice("notice/alone", false, m.words.keeping.alone, vec![way]));
     }
-    if m.phone.used.is_some_and(|used| used > NEARLY_FULL) {
-        let way = to_gear("notice/full/gear", m.words.copies.take_one);
+    if m.phone.full || m.phone.used.is_some_and(|used| used > NEARLY_FULL) {
+        let way = to_gear("notice/full/gear", m.words.keeping.make_room);
         notices.push(notice("notice/full", true, m.words.keeping.nearly_full, vec![way]));
+    }
+    if let Some(count) = m.phone.wrote_back {
+        let way = to_gear("notice/cleared/gear", m.words.copies.take_one);
+        notices.push(notice("notice/cleared", true, &(m.words.keeping.cleared)(count), vec![way]));
     }
     if !m.phone.conflicts.is_empty() {
         let way = to_gear("notice/conflicts/gear", words.choose_in_gear);
@@ -183,13 +192,16 @@ pub fn went(m: &mut Model, hash: &str) -> Vec<Effect> {
     effects
 }
 
-/// The clock went on. Once a deletion is no longer offered back, its room is freed.
+/// The clock went on. Once a deletion is no longer offered back, its room is freed: where room is scarce at
+/// once, else after a month.
 pub fn clock(m: &mut Model, now: Moment) -> Vec<Effect> {
     m.now = now;
-    match m.undo.take_if(|undo| now.since(undo.since) >= UNDO_FOR) {
-        Some(undo) => vec![Effect::Sweep(undo.since)],
-        None => vec![],
-    }
+    m.phone.deleted.retain(|batch| now.since(batch.at) < HAD_BACK_FOR);
+    let undone = m.undo.take_if(|undo| now.since(undo.since) >= UNDO_FOR);
+    let first = m.undo.is_none() && !std::mem::replace(&mut m.phone.swept, true);
+    let undone = undone.map(|undo| undo.since).or(first.then_some(now));
+    let sweep = |undone| Effect::Sweep(now.after(BACK_BY_THAT), undone);
+    undone.map(sweep).into_iter().collect()
 }
 
 /// A save stands beside another version: the newer finding about a thing replaces the older.

@@ -2,18 +2,22 @@
 
 use super::copies;
 use super::event::{Event, NotSaved};
+use super::opened::Opened;
+use super::room::TIGHT;
 use crate::batch::{Change, Edit, Entry, Id, Kind};
 use crate::exchange::copy::Thing;
 use crate::json_unknown::Unknown;
 use crate::quantity::Moment;
 use crate::store::{
-    Archive, Conflict, Loaded, Outcome, Record, SaveError, Store, StoreError, Token,
+    Archive, Conflict, Lying, Note, Outcome, Record, SaveError, Store, StoreError, Token, Watched,
 };
 
 /// The only writer of the store.
 #[derive(Debug)]
 pub struct Keeper<S> {
-    archive: Archive<S>,
+    archive: Archive<Watched<S>>,
+    /// What has happened to the store.
+    news: Vec<Event>,
     /// Things whose text is whole but means nothing to this version: never written over.
     closed: Vec<(String, String)>,
     /// What a later version noted in things that this one reads: written again with them.
@@ -23,27 +27,69 @@ pub struct Keeper<S> {
 impl<S: Store> Keeper<S> {
     /// A keeper that knows nothing yet; load before the first save.
     pub fn new(store: S) -> Self {
-        Self { archive: Archive::new(store), closed: vec![], unknown: vec![] }
+        Self {
+            archive: Archive::new(Watched::new(store)),
+            news: vec![],
+            closed: vec![],
+            unknown: vec![],
+        }
     }
 
-    /// Everything that is kept.
+    /// Everything that is kept, and what was lost of it written back first. A store that cannot be read is
+    /// given up.
     ///
     /// # Errors
     /// [`StoreError`] when the keys cannot be listed.
-    pub fn load(&mut self) -> Result<Loaded, StoreError> {
-        let loaded = self.archive.load()?;
-        self.closed.clear();
-        self.unknown.clear();
-        for record in loaded.records.iter().filter(|record| !record.deleted) {
-            let (kind, id) = (record.kind.clone(), record.id.clone());
-            let read = Kind::named(&kind).filter(|_| Id::new(id.as_str()).is_ok());
-            match read.and_then(|kind| Entry::read(kind, &record.body).ok()) {
-                None => self.closed.push((kind, id)),
-                Some((_, unknown)) if !unknown.is_empty() => self.unknown.push((kind, id, unknown)),
-                Some(_) => {}
-            }
+    pub fn load(&mut self) -> Result<Opened, StoreError> {
+        self.look_after();
+        let loaded = self.archive.load().inspect_err(|_| self.go_on_alone())?;
+        let (opened, unknown) = Opened::of(loaded);
+        let name = |record: &Record| (record.kind.clone(), record.id.clone());
+        self.closed = opened.closed.iter().map(name).collect();
+        self.unknown = unknown;
+        Ok(opened)
+    }
+
+    /// Writes back what the store has lost under the page, as when the browser's data were cleared, and
+    /// comes back to a store that kept nothing before.
+    pub fn look_after(&mut self) {
+        let was_alone = self.archive.store().is_alone();
+        match self.archive.store_mut().write_back() {
+            Ok(0) => {}
+            Ok(count) if !was_alone => self.news.push(Event::WroteBack(count)),
+            Ok(_) | Err(_) => {}
         }
-        Ok(loaded)
+        if self.archive.store().is_alone() != was_alone {
+            self.news.push(Event::Alone(!was_alone));
+        }
+    }
+
+    fn go_on_alone(&mut self) {
+        self.archive.store_mut().go_on_alone();
+        self.news.push(Event::Alone(true));
+    }
+
+    /// What has happened to the store since this was last asked: to be told before what came of a save.
+    pub fn news(&mut self) -> Vec<Event> {
+        std::mem::take(&mut self.news)
+    }
+
+    /// What was written and taken away since this was last asked: for the second shelf.
+    pub fn notes(&mut self) -> Vec<Note> {
+        self.archive.store_mut().take_notes()
+    }
+
+    /// Another tab wrote a text, or took one away.
+    pub fn elsewhere(&mut self, key: &str, text: Option<&str>) {
+        self.archive.store_mut().elsewhere(key, text);
+    }
+
+    /// Gives the store what it has lost and the second shelf still has; everything anew, when something
+    /// came back. With it the keys that the second shelf may let go of. `now` is in milliseconds since 1970.
+    pub fn merge(&mut self, lying: &[Lying], now: f64) -> (Option<Opened>, Vec<String>) {
+        let merged = self.archive.merge(lying, now);
+        let anew = if merged.adopted > 0 { self.load().ok() } else { None };
+        (anew, merged.settled)
     }
 
     /// Saves a change edit by edit, each under a token of its own, and says how it went. Should one not
@@ -56,7 +102,7 @@ impl<S: Store> Keeper<S> {
         now: Moment,
         token: &mut dyn FnMut() -> Token,
     ) -> Event {
-        self.save_all(ticket, (change, back), &[], now, token)
+        self.save_or_go_on_alone(ticket, (change, back), &[], now, token)
     }
 
     /// Saves a change that brings `records` in, each as the revision it was elsewhere; else as [`Keeper::save`].
@@ -68,7 +114,27 @@ impl<S: Store> Keeper<S> {
         now: Moment,
         token: &mut dyn FnMut() -> Token,
     ) -> Event {
-        self.save_all(ticket, both, records, now, token)
+        self.save_or_go_on_alone(ticket, both, records, now, token)
+    }
+
+    /// Where the store turns out to keep nothing at all, it is kept here alone, and told so.
+    fn save_or_go_on_alone(
+        &mut self,
+        ticket: u32,
+        both: (&Change, &Change),
+        records: &[Record],
+        now: Moment,
+        token: &mut dyn FnMut() -> Token,
+    ) -> Event {
+        self.look_after();
+        let saved = self.save_all(ticket, both, records, now, token);
+        match &saved {
+            Event::NotSaved(_, NotSaved::Store(why)) if self.archive.store().keeps_nothing(why) => {
+                self.go_on_alone();
+                self.save_all(ticket, both, records, now, token)
+            }
+            _ => saved,
+        }
     }
 
     fn save_all(
@@ -150,10 +216,10 @@ impl<S: Store> Keeper<S> {
         self.archive.standing().map(|standing| copies::things(&standing)).unwrap_or_default()
     }
 
-    /// How many bytes everything takes, two for a letter as browsers count; 0 where it cannot be read.
+    /// How many bytes everything takes that is not deleted, two for a letter as browsers count.
     #[must_use]
     pub fn used(&self) -> u64 {
-        self.archive.used().unwrap_or_default()
+        self.archive.used()
     }
 
     /// A copy of a batch or of everything, as text.
@@ -173,21 +239,24 @@ impl<S: Store> Keeper<S> {
         keep: Token,
         now: Moment,
         token: Token,
-    ) -> Result<Box<Loaded>, NotSaved> {
+    ) -> Result<Box<Opened>, NotSaved> {
+        self.look_after();
         self.archive.resolve(&conflict.kind, &conflict.id, keep, now, token).map_err(not_saved)?;
         self.load().map(Box::new).map_err(NotSaved::Store)
     }
 
-    /// Frees the room of what was deleted no later than `until`, when nobody can take it back any more.
-    /// What cannot be freed now is tried again the next time.
-    pub fn sweep(&mut self, until: Moment) {
+    /// Frees the room of what was deleted no later than `until`, when nobody can take it back any more; and
+    /// of what was deleted no later than `undone`, where room is scarce. What cannot be freed now is tried
+    /// again the next time.
+    pub fn sweep(&mut self, until: Moment, undone: Moment) {
+        let until = if self.archive.used() > TIGHT { undone } else { until };
         // Nothing shown as kept depends on it.
         let _ = self.archive.sweep(until);
     }
 
     /// The store beneath.
     pub fn store(&self) -> &S {
-        self.archive.store()
+        self.archive.store().inner()
     }
 }
 

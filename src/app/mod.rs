@@ -16,6 +16,7 @@ mod fold;
 mod frame;
 mod keeper;
 mod model;
+mod opened;
 mod part;
 mod priming;
 mod room;
@@ -49,6 +50,7 @@ pub use drafts::{Draft, Drafts};
 pub use event::{Effect, Event, NoFile, NotSaved};
 pub use keeper::Keeper;
 pub use model::{Bringing, CopyMade, Doubted, Here, Model, Noting, Phone, Then, Undo};
+pub use opened::{DeletedBatch, Opened};
 pub use part::{
     Action, Answer, Choice, FileField, Fold, Group, HandOut, Item, Judged, Link, MomentField,
     Number, Part, Place, Run, Screen, Slider, Stem, Table, Tag, Tick, What, WordsField, WorkedLine,
@@ -205,6 +207,15 @@ fn happened(m: &mut Model, event: Event) -> Vec<Effect> {
         Event::Stands(things) => gear::stands(m, &things),
         Event::Room(used) => {
             m.phone.used = Some(used);
+            vec![]
+        }
+        Event::Seen => vec![Effect::LookAfter],
+        Event::Alone(alone) => {
+            m.phone.memory_only = alone;
+            vec![]
+        }
+        Event::WroteBack(count) => {
+            m.phone.wrote_back = Some(count);
             vec![]
         }
     }

@@ -3,6 +3,7 @@
 use super::act::Act;
 use super::drafts::Drafts;
 use super::event::NotSaved;
+use super::opened::{DeletedBatch, Opened};
 use super::route::Route;
 use crate::advice::odd::Odd;
 use crate::batch::{Change, Entry, Id, Journal, Kind, Settings, Summary, Units, Vessel};
@@ -11,7 +12,7 @@ use crate::exchange::copy::Copy;
 use crate::exchange::table::Table;
 use crate::order::ByKey;
 use crate::quantity::{Moment, Zone};
-use crate::store::{Conflict, Loaded, Record, SetAside, Unreadable};
+use crate::store::{Conflict, Record, SetAside, Unreadable};
 use crate::words::{ENGLISH, Words, Writer};
 use std::cell::RefCell;
 use std::rc::Rc;
@@ -37,6 +38,14 @@ pub struct Phone {
     pub newer: Vec<(String, String)>,
     /// What is kept takes so many bytes of the browser's storage, once that was asked for.
     pub used: Option<u64>,
+    /// A save was refused for want of room.
+    pub full: bool,
+    /// What was deleted long ago has been looked for since the page was opened.
+    pub(super) swept: bool,
+    /// The store was cleared under the page, and so many texts were written back.
+    pub wrote_back: Option<usize>,
+    /// Batches that were deleted and can be had back.
+    pub deleted: Vec<DeletedBatch>,
     /// A copy, once it was asked for.
     pub copy: Option<CopyMade>,
 }
@@ -74,6 +83,8 @@ pub struct Undo {
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct Pending {
     pub(super) ticket: u32,
+    /// The change itself.
+    pub(super) change: Change,
     /// What takes it back when it could not be kept.
     pub(super) back: Change,
     /// What is said once it is kept; empty says nothing and offers no undo.
@@ -208,30 +219,24 @@ impl Model {
     }
 
     /// Takes in what the store holds, in place of what was known.
-    pub fn take_in(&mut self, loaded: Loaded) {
-        let mut entries = vec![];
+    pub fn take_in(&mut self, opened: Opened) {
         self.phone.set_aside.clear();
         self.phone.newer.clear();
-        for record in loaded.records.into_iter().filter(|record| !record.deleted) {
-            match entry_of(&record) {
-                Some(entry) => entries.push(entry),
-                None => {
-                    // A kind without a name here came with a later version.
-                    let newer = Kind::named(&record.kind).is_none();
-                    let list =
-                        if newer { &mut self.phone.newer } else { &mut self.phone.set_aside };
-                    list.push((format!("{} {}", record.kind, record.id), record.body));
-                }
-            }
+        for record in opened.closed {
+            // A kind without a name here came with a later version.
+            let newer = Kind::named(&record.kind).is_none();
+            let list = if newer { &mut self.phone.newer } else { &mut self.phone.set_aside };
+            list.push((format!("{} {}", record.kind, record.id), record.body));
         }
-        for SetAside { key, text, why } in loaded.set_aside {
+        for SetAside { key, text, why } in opened.set_aside {
             let newer = matches!(why, Unreadable::Newer { .. });
             let list = if newer { &mut self.phone.newer } else { &mut self.phone.set_aside };
             list.push((key, text));
         }
-        let (same, conflicts) = loaded.conflicts.into_iter().partition(want_the_same);
+        let (same, conflicts) = opened.conflicts.into_iter().partition(want_the_same);
         (self.phone.to_settle, self.phone.conflicts) = (same, conflicts);
-        self.journal = Journal::of(entries);
+        self.phone.deleted = opened.deleted;
+        self.journal = Journal::of(opened.entries);
         self.worked.borrow_mut().retain(|_| false);
     }
 

@@ -5,6 +5,8 @@ use crate::quantity::Measured;
 
 /// What browsers give a page, bytes, at two for a letter: 5 MiB in those in use (common practice, no source).
 pub const ROOM: u64 = 5 * 1024 * 1024;
+/// From here on room is scarce, bytes: what was deleted is given up at once, and not after a month.
+pub const TIGHT: u64 = ROOM / 10 * 8;
 /// Shorter than this no pace can be told, days.
 const SHORTEST: f64 = 60.0;
 

@@ -2,8 +2,9 @@
 
 use super::event::{Effect, NotSaved};
 use super::model::{Model, Pending, Then, Undo};
+use super::opened::DeletedBatch;
 use crate::batch::{Change, Id};
-use crate::store::Record;
+use crate::store::{Record, StoreError};
 
 /// Makes a change and asks for it to be kept. `done` is said beside the undo once it is; empty says
 /// nothing. Where the journal refuses it, the form says why and nothing has changed.
@@ -14,6 +15,10 @@ pub fn commit(
     done: &str,
     then: Vec<Then>,
 ) -> Vec<Effect> {
+    // A second touch before the first is answered.
+    if m.pending.iter().any(|pending| pending.form == form && pending.change == change) {
+        return vec![];
+    }
     let form = form.to_owned();
     match m.journal.apply(change.clone()) {
         Ok(back) => send(m, form, change, back, done, then),
@@ -87,6 +92,7 @@ fn send(
     let ticket = m.pending.last().map_or(1, |last| last.ticket + 1);
     m.pending.push(Pending {
         ticket,
+        change: change.clone(),
         back: back.clone(),
         done: done.to_owned(),
         then,
@@ -119,8 +125,18 @@ pub fn saved(m: &mut Model, ticket: u32) -> Vec<Effect> {
             Then::Attend(part) => effects.push(Effect::Attend(part)),
         }
     }
+    m.phone.full = false;
+    m.phone.deleted.extend(DeletedBatch::by(&pending.back, m.now));
+    let there = |batch: &DeletedBatch| m.journal.batch(&batch.id).is_some();
+    m.phone.deleted.retain(|batch| !there(batch));
+    effects.push(Effect::Room);
     if !pending.done.is_empty() {
-        m.undo = Some(Undo { done: pending.done, change: pending.back, since: m.now });
+        let done = if m.phone.memory_only {
+            m.words.frame.kept_while_open.to_owned()
+        } else {
+            pending.done
+        };
+        m.undo = Some(Undo { done, change: pending.back, since: m.now });
     } else if pending.form == "undo" {
         m.undo = None;
     } else {
@@ -141,6 +157,7 @@ pub fn not_saved(m: &mut Model, ticket: u32, why: &NotSaved) -> Vec<Effect> {
     m.journal.take_as_it_is(pending.back);
     // It can be tried again.
     m.undo = pending.undo.or(m.undo.take());
+    m.phone.full |= *why == NotSaved::Store(StoreError::Full);
     m.not_saved(&pending.form, why);
     vec![]
 }

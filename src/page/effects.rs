@@ -98,7 +98,8 @@ thread_local! {
     static LOCK: std::cell::RefCell<Option<JsValue>> = const { std::cell::RefCell::new(None) };
 }
 
-fn method(of: &JsValue, name: &str) -> Option<js_sys::Function> {
+/// Something that an object can do, where not every browser can.
+pub fn method(of: &JsValue, name: &str) -> Option<js_sys::Function> {
     js_sys::Reflect::get(of, &name.into()).ok()?.dyn_into().ok()
 }
 

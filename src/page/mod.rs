@@ -11,6 +11,7 @@ mod field;
 mod file;
 mod keep;
 mod link;
+mod second_shelf;
 mod session;
 mod shell;
 mod sketch;

@@ -3,10 +3,10 @@
 
 use super::board::{Shown, put};
 use super::keep::Kept;
-use super::{clock, effects};
+use super::{clock, effects, second_shelf};
 use crate::app::{Effect, Event, Keeper, Model, Place, screen, update};
 use crate::batch::Theme;
-use crate::store::{BrowserStore, MemoryStore, Store, Token};
+use crate::store::{BrowserStore, Lying, MemoryStore, Note, Store, Token};
 use leptos::prelude::*;
 use std::cell::RefCell;
 use std::collections::VecDeque;
@@ -66,9 +66,10 @@ pub fn open() -> Drawn {
     model.phone.update_ready = effects::is_marked("update");
     model.phone.offline_ready = effects::is_marked("offline");
     match keeper.load() {
-        Ok(loaded) => model.take_in(loaded),
+        Ok(opened) => model.take_in(opened),
         Err(_) => model.phone.memory_only = true,
     }
+    model.phone.used = Some(keeper.used());
     let drawn = Drawn::default();
     let theme = model.settings().theme;
     effects::put_on(theme);
@@ -95,7 +96,37 @@ pub fn open() -> Drawn {
             session.draw();
         }
     });
+    if !memory_only {
+        second_shelf::open(lay_together);
+    }
     drawn
+}
+
+/// What lies on the second shelf comes to the first, where that has lost it.
+fn lay_together(lying: Vec<Lying>) {
+    let anew = SESSION.with(|it| {
+        let mut it = it.try_borrow_mut().ok()?;
+        let keeper = &mut it.as_mut()?.keeper;
+        let (anew, settled) = keeper.merge(&lying, js_sys::Date::now());
+        let mut notes = keeper.notes();
+        notes.extend(settled.into_iter().map(|key| Note { key, text: None }));
+        second_shelf::put(notes, None);
+        anew
+    });
+    if let Some(anew) = anew {
+        send(Event::Loaded(Box::new(anew)));
+    }
+}
+
+/// Another tab wrote a text, or took one away.
+pub fn elsewhere(key: &str, text: Option<&str>) {
+    SESSION.with(|it| {
+        if let Ok(mut it) = it.try_borrow_mut()
+            && let Some(session) = it.as_mut()
+        {
+            session.keeper.elsewhere(key, text);
+        }
+    });
 }
 
 /// Something happened. What happens while that is dealt with (a field that is left because another part
@@ -185,19 +216,47 @@ impl Session {
         }
     }
 
+    /// What the store was told goes to the second shelf too; what came of it is told once it lies there.
+    fn kept(&mut self, then: Option<Event>) {
+        for event in self.keeper.news() {
+            happens(event);
+        }
+        // Why it was not saved is said at once.
+        let (at_once, then) = match then {
+            Some(event @ Event::NotSaved(..)) => (Some(event), None),
+            then => (None, then),
+        };
+        let then = then.map(|event| Box::new(move || send(event)) as Box<dyn FnOnce()>);
+        second_shelf::put(self.keeper.notes(), then);
+        if let Some(event) = at_once {
+            happens(event);
+        }
+    }
+
     fn carry_out(&mut self, effect: Effect) {
         let now = self.model.now;
         match effect {
             Effect::Save(ticket, change, back) => {
-                happens(self.keeper.save(ticket, (&change, &back), now, &mut token));
+                let saved = self.keeper.save(ticket, (&change, &back), now, &mut token);
+                self.kept(Some(saved));
             }
-            Effect::Sweep(until) => self.keeper.sweep(until),
+            Effect::Sweep(until, undone) => {
+                self.keeper.sweep(until, undone);
+                self.kept(None);
+            }
+            Effect::LookAfter => {
+                self.keeper.look_after();
+                self.kept(None);
+            }
             Effect::Settle(conflict, keep) => {
-                happens(Event::Settled(self.keeper.settle(&conflict, keep, now, token())));
+                let settled = self.keeper.settle(&conflict, keep, now, token());
+                self.kept(Some(Event::Settled(settled)));
             }
             Effect::Load => {
-                if let Ok(loaded) = self.keeper.load() {
-                    happens(Event::Loaded(Box::new(loaded)));
+                let opened = self.keeper.load();
+                self.kept(None);
+                if let Ok(opened) = opened {
+                    happens(Event::Loaded(Box::new(opened)));
                 }
             }
             Effect::KeepDrafts => {
@@ -223,7 +282,8 @@ impl Session {
             }
             Effect::BringIn(ticket, records, change, back) => {
                 let both = (&change, &back);
-                happens(self.keeper.bring_in(ticket, &records, both, now, &mut token));
+                let saved = self.keeper.bring_in(ticket, &records, both, now, &mut token);
+                self.kept(Some(saved));
             }
             Effect::Room => happens(Event::Room(self.keeper.used())),
             Effect::Things => happens(Event::Stands(self.keeper.things())),

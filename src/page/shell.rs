@@ -41,10 +41,14 @@ fn App() -> impl IntoView {
         keep_drafts();
         send(Event::Travelled(clock::zone()));
         send(Event::Clock(clock::now()));
+        send(Event::Seen);
     });
     let _ = window_event_listener(leptos::ev::storage, |event| {
+        let Some(key) = event.key().filter(|key| is_record(key)) else { return };
+        let text = event.new_value();
+        session::elsewhere(&key, text.as_deref());
         // A text that comes, not one that goes: each save takes older ones away after it.
-        if event.key().is_some_and(|key| is_record(&key)) && event.new_value().is_some() {
+        if text.is_some() {
             send(Event::Elsewhere);
         }
     });

@@ -7,8 +7,9 @@ use super::known::{Known, KnownThings};
 use super::lineage::{Conflict, heads};
 use super::load::{Loaded, SetAside, our_keys, prefix_of, scan};
 use super::save::{Outcome, SaveError, Stamp, delete, resolve, save};
+use super::second_shelf::{Lying, Merged, merge};
 use super::token::Token;
-use super::{Store, StoreError};
+use super::{Store, StoreError, Watched};
 use crate::json_texts::write_lines;
 use crate::order::in_order;
 use crate::quantity::Moment;
@@ -139,20 +140,6 @@ impl<S: Store> Archive<S> {
         earlier(&self.store, kind, id)
     }
 
-    /// How many bytes our keys and texts take, two for a letter as browsers count them.
-    ///
-    /// # Errors
-    /// [`StoreError`] when the keys cannot be listed.
-    pub fn used(&self) -> Result<u64, StoreError> {
-        let letters = |text: &str| text.encode_utf16().count() as u64;
-        let keys = our_keys(&self.store, PREFIX)?;
-        let sizes = keys.iter().map(|key| {
-            let text = self.store.read(key).ok().flatten().unwrap_or_default();
-            2 * (letters(key) + letters(&text))
-        });
-        Ok(sizes.sum())
-    }
-
     /// What stands in the store now, for a copy: this archive goes on knowing what it knew.
     ///
     /// # Errors
@@ -170,14 +157,35 @@ impl<S: Store> Archive<S> {
         everything(&self.store)
     }
 
+    /// Gives the store what it has lost and the second shelf still has. Load anew when something came back.
+    pub fn merge(&mut self, lying: &[Lying], now: f64) -> Merged {
+        merge(&mut self.store, lying, now)
+    }
+
     /// The store beneath.
     pub fn store(&self) -> &S {
         &self.store
     }
 
+    /// The store beneath, to be told of what happens to it.
+    pub fn store_mut(&mut self) -> &mut S {
+        &mut self.store
+    }
+
     /// The store beneath, given back.
     pub fn into_store(self) -> S {
         self.store
+    }
+}
+
+impl<S: Store> Archive<Watched<S>> {
+    /// How many bytes our keys and texts take, two for a letter as browsers count them, by what was last
+    /// seen. What is deleted does not count: it goes when the room is needed.
+    pub fn used(&self) -> u64 {
+        let deleted = self.things.iter().filter(|(_, known)| known.deleted.is_some());
+        let deleted: Vec<_> = deleted.map(|((kind, id), _)| prefix_of(kind, id)).collect();
+        let counts = |key: &str| !deleted.iter().any(|start| key.starts_with(start));
+        2 * self.store.letters(counts) as u64
     }
 }
 
@@ -213,7 +221,13 @@ fn load(store: &dyn Store, things: &mut KnownThings) -> Result<Loaded, StoreErro
         if let Some(shown) = standing.first() {
             loaded.records.push(shown.record.clone());
             loaded.conflicts.extend(Conflict::among(&standing));
-            known.insert(name, Known::of(&standing));
+            let known_of = Known::of(&standing);
+            if known_of.deleted.is_some() {
+                let before = shelf.revisions.iter().map(|r| &r.record).filter(|r| !r.deleted);
+                let before = before.max_by_key(|r| (r.revision, r.token)).cloned();
+                loaded.deleted.extend(before.map(|before| (shown.record.clone(), before)));
+            }
+            known.insert(name, known_of);
         }
         loaded.set_aside.extend(shelf.unreadable);
     }

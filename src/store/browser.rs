@@ -1,24 +1,22 @@
 //! The browser's local storage as a store.
 
-use super::key::{PREFIX, PROBE};
 use super::{Store, StoreError};
 use gloo_storage::{LocalStorage, Storage as _};
 use wasm_bindgen::JsValue;
 
-/// Local storage of this origin. Lists our keys only; those of others are neither seen nor touched.
+/// Local storage of this origin. The texts of others are neither read nor touched.
 #[derive(Debug)]
 pub struct BrowserStore {
     area: web_sys::Storage,
 }
 
 impl BrowserStore {
-    /// Opens it, after a try whether it takes, gives back and lets go of a text.
-    ///
-    /// A store that is full opens, since what is in it can still be read.
+    /// Opens it, after a look whether it can be read. Nothing is written: browsers bring one writing to the
+    /// disk soon and the next ones later, and the soon one is for the first record.
     ///
     /// # Errors
     /// [`StoreError::Refused`] when the browser has or allows none (a private window, blocked site data);
-    /// [`StoreError::NotKept`] or [`StoreError::Failed`] when it does not work.
+    /// [`StoreError::Failed`] when it does not work.
     pub fn open() -> Result<Self, StoreError> {
         let window = web_sys::window().ok_or(StoreError::Refused)?;
         // Asked here first: the raw handle below panics where storage is refused.
@@ -26,17 +24,9 @@ impl BrowserStore {
             Ok(Some(_)) => {}
             Ok(None) | Err(_) => return Err(StoreError::Refused),
         }
-        let mut store = Self { area: LocalStorage::raw() };
-        match store.write(PROBE, "1") {
-            Ok(()) => {}
-            // Some private windows have a store with room for nothing.
-            Err(StoreError::Full) if store.count()? == 0 => return Err(StoreError::Refused),
-            Err(StoreError::Full) => return Ok(store),
-            Err(why) => return Err(why),
-        }
-        let back = store.read(PROBE);
-        store.remove(PROBE)?;
-        if back?.as_deref() == Some("1") { Ok(store) } else { Err(StoreError::NotKept) }
+        let store = Self { area: LocalStorage::raw() };
+        store.count()?;
+        Ok(store)
     }
 
     fn count(&self) -> Result<u32, StoreError> {
@@ -50,11 +40,7 @@ impl Store for BrowserStore {
             let count = self.count()?;
             let mut keys = Vec::new();
             for n in 0..count {
-                if let Some(key) = self.area.key(n).map_err(|e| told(&e))?
-                    && key.starts_with(PREFIX)
-                {
-                    keys.push(key);
-                }
+                keys.extend(self.area.key(n).map_err(|e| told(&e))?);
             }
             // Should another tab take a key away meanwhile, the rest move up and one is missed.
             if self.count()? == count {

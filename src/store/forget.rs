@@ -51,7 +51,7 @@ pub(super) fn sweep(
 }
 
 /// Takes away what lies under all keys of one thing, if it stands as deleted and all of it can be read.
-fn take_out(store: &mut dyn Store, keys: Vec<String>) -> Result<bool, StoreError> {
+pub(super) fn take_out(store: &mut dyn Store, keys: Vec<String>) -> Result<bool, StoreError> {
     let (shelves, whole) = read_all(store, keys);
     let Some((_, shelf)) = shelves.things.into_iter().next() else { return Ok(false) };
     let standing = heads(&shelf.revisions);

@@ -20,6 +20,8 @@ pub struct Loaded {
     pub conflicts: Vec<Conflict>,
     /// Texts that could not be read. They stay where they are.
     pub set_aside: Vec<SetAside>,
+    /// What is deleted and can be had back: the revision that says so, and what it said before.
+    pub deleted: Vec<(Record, Record)>,
 }
 
 /// A stored text that could not be read, as it is.

@@ -23,7 +23,9 @@ mod load;
 mod memory;
 mod room;
 mod save;
+mod second_shelf;
 mod token;
+mod watched;
 
 pub use archive::{Archive, Standing};
 #[cfg(feature = "web")]
@@ -34,7 +36,9 @@ pub use lineage::Conflict;
 pub use load::{Loaded, SetAside};
 pub use memory::MemoryStore;
 pub use save::{Outcome, SaveError};
+pub use second_shelf::{Lying, Merged};
 pub use token::{NoToken, Token};
+pub use watched::{Note, Watched};
 
 use std::fmt;
 

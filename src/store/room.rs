@@ -3,7 +3,9 @@
 //! A failure here does no harm. What stays too long is named as replaced by what stands, so it is
 //! never taken for more than it is.
 
-use super::lineage::{Room, to_spare};
+use super::forget::take_out;
+use super::key::Key;
+use super::lineage::{Room, heads, to_spare};
 use super::load::scan_replaced;
 use super::{Revision, Store};
 
@@ -44,5 +46,33 @@ impl Spare {
             }
         }
         gone
+    }
+
+    /// Takes away all that lies there of the thing that was deleted longest ago, but not of the one that is
+    /// to be saved under `key`. Which that was, if there is one; what cannot be taken away is left alone
+    /// from then on.
+    pub(super) fn forget_oldest(
+        &mut self,
+        store: &mut dyn Store,
+        key: &Key,
+    ) -> Option<(String, String)> {
+        self.things.retain(|all| {
+            all.iter().all(|r| (&r.record.kind, &r.record.id) != (&key.kind, &key.id))
+        });
+        loop {
+            let deleted = self.things.iter().enumerate().filter_map(|(at, revisions)| {
+                let standing = heads(revisions);
+                let deleted = standing.iter().all(|head| head.record.deleted);
+                let last = standing.iter().map(|head| head.record.at).max();
+                last.filter(|_| deleted).map(|last| (last, at))
+            });
+            let (_, at) = deleted.min()?;
+            let revisions = self.things.swap_remove(at);
+            let keys = revisions.iter().map(|r| r.record.key().to_string()).collect();
+            let first = revisions.into_iter().next()?.record;
+            if take_out(store, keys) == Ok(true) {
+                return Some((first.kind, first.id));
+            }
+        }
     }
 }

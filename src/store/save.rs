@@ -1,7 +1,7 @@
 //! One save: a new key, read back, and only then called saved.
 
 use super::envelope::{Record, Revision};
-use super::key::{is_id, is_kind};
+use super::key::{Key, is_id, is_kind};
 use super::known::{Known, KnownThings};
 use super::lineage::{Conflict, Room, ancestors, heads};
 use super::load::{Shelf, prefix_of, scan};
@@ -227,7 +227,7 @@ fn put(
         deleted: body.is_none(),
     };
     let revision = Revision { record: record.clone(), parents, older };
-    keep(store, &record.key().to_string(), &revision.encode()?)?;
+    keep(store, things, &record.key(), &revision.encode()?)?;
 
     shelf.revisions.push(revision);
     let (ours, others): (Vec<_>, Vec<_>) =
@@ -242,17 +242,29 @@ fn put(
     Ok(outcome)
 }
 
-/// Writes `text` under the new `key` and reads it back, making room where there is none.
-fn keep(store: &mut dyn Store, key: &str, text: &str) -> Result<(), StoreError> {
-    let mut result = write_and_read(store, key, text);
+/// Writes `text` under the new `key` and reads it back, making room where there is none. What was deleted
+/// goes last, whole, and the longest deleted first.
+fn keep(
+    store: &mut dyn Store,
+    things: &mut KnownThings,
+    key: &Key,
+    text: &str,
+) -> Result<(), StoreError> {
+    let name = &key.to_string();
+    let mut result = write_and_read(store, name, text);
     if result != Err(StoreError::Full) {
         return result;
     }
     let mut spare = Spare::of(store);
-    for room in [Room::Older, Room::Spare, Room::Deleted] {
+    for room in [Room::Older, Room::Spare] {
         if result == Err(StoreError::Full) && spare.make(store, room) {
-            result = write_and_read(store, key, text);
+            result = write_and_read(store, name, text);
         }
+    }
+    while result == Err(StoreError::Full) {
+        let Some(gone) = spare.forget_oldest(store, key) else { break };
+        things.remove(&gone);
+        result = write_and_read(store, name, text);
     }
     result
 }

@@ -20,7 +20,8 @@ texts! {
         go_to_now: "Go to Now",
         no_such_batch: "This batch is not here",
         see_all_batches: "See all batches",
-        memory_only: "This browser lets the page keep nothing. What you note is gone when the page closes: allow site data, or write it down.",
+        memory_only: "This browser lets the page keep nothing. What you note is kept only until this page is closed: take a copy, or allow site data.",
+        kept_while_open: "Kept only until this page is closed: take a copy",
         see_in_gear: "See it in Gear",
         two_places: "The same thing was changed in two places. Both are kept.",
         choose_in_gear: "Choose in Gear",
@@ -51,7 +52,13 @@ fn set_aside(count: usize) -> String {
 }
 
 fn not_kept(why: &StoreError) -> String {
-    format!("Not saved: {why}. What you typed stays here.")
+    match why {
+        // Then half-typed text has no room either.
+        StoreError::Full => {
+            format!("Not saved: {why}. What you typed stays here until the page is closed.")
+        }
+        _ => format!("Not saved: {why}. What you typed stays here."),
+    }
 }
 
 fn rejected(why: Rejected) -> String {

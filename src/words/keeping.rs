@@ -8,6 +8,12 @@ texts! {
     /// What stands where records need a word.
     KeepingWords, KEEPING {
         nearly_full: "There is hardly any room left: a save may be refused, and half-typed text lost with the page. Take a copy, then delete a batch that you no longer need.",
+        make_room: "Make room in Gear",
+        deleted_head: "Deleted batches",
+        deleted_lead: "They can be had back for 30 days, while there is room.",
+        have_back: "Have it back",
+        oldest_head: "Batches done with, the oldest first",
+        oldest_lead: "A batch that is in a copy can be deleted here, and brought back from the copy in Gear.",
         newer_head: "Of a newer version of this page",
         alone: "There are records of a batch that is not here.",
         alone_head: "Records whose batch is not here",
@@ -16,6 +22,10 @@ texts! {
         delete: "Delete this one",
     } says {
         newer: fn(usize) -> String = newer,
+        cleared: fn(usize) -> String = cleared,
+        deleted: fn(&str, Moment) -> String = deleted,
+        is_back: fn(&str) -> String = is_back,
+        copy_out: fn(&str) -> String = copy_out,
         records: fn(usize) -> String = records,
         room: fn(Option<f64>, Option<f64>) -> String = room,
         yeast_twice: fn(Moment, bool) -> String = yeast_twice,
@@ -26,6 +36,26 @@ texts! {
 fn newer(count: usize) -> String {
     let what = if count == 1 { "One saved thing is" } else { "Some saved things are" };
     format!("{what} of a newer version of this page. Kept as it was; update this page to see it.")
+}
+
+fn cleared(count: usize) -> String {
+    format!(
+        "This browser's storage was cleared while the page was open. {} still here and {} written back.",
+        if count == 1 { "1 record was".to_owned() } else { format!("{count} records were") },
+        if count == 1 { "is" } else { "are" }
+    )
+}
+
+fn deleted(name: &str, at: Moment) -> String {
+    format!("Deleted: {name}, on {}.", write::full_day(at))
+}
+
+fn is_back(name: &str) -> String {
+    format!("{name} is back")
+}
+
+fn copy_out(name: &str) -> String {
+    format!("Copy {name} out, then delete it")
 }
 
 fn records(count: usize) -> String {

@@ -18,7 +18,7 @@ fn full() -> Paper {
 
 /// Another phone, with nothing on it.
 fn another() -> Paper {
-    let mut phone = Paper::with(Shelf::default(), brewing_day(), Zone::fixed(60), 99);
+    let mut phone = Paper::with(Shelf::of_others(), brewing_day(), Zone::fixed(60), 99);
     phone.tap("Gear");
     phone
 }

@@ -18,12 +18,21 @@ fn a_deleted_batch_frees_its_room_once_the_undo_has_passed() {
     phone.go(&format!("{batch}edit"));
     phone.tap("Delete this batch");
     assert!(keys(&phone) > with_settings, "it can still be had back");
+    phone.go("#/gear");
+    phone.happens(Event::Room(4_500_000));
     phone.hours(0.1);
     phone.sees_no("Undo");
+    phone.sees("Deleted: Cellar bitter, on Sat 7 Mar 2026.");
+    assert!(keys(&phone) > with_settings, "there is room, so it can be had back for a month");
+    phone.days(31.0);
+    phone.sees_no("Deleted: Cellar bitter");
+    phone.reload();
+    phone.hours(0.1);
     assert_eq!(keys(&phone), with_settings, "the settings alone are left");
     assert!(before < with_settings);
-    phone.reload();
-    phone.sees("No batch yet.");
+    phone.sees_no("Deleted:");
+    phone.go("#/now");
+    phone.sees("Start a batch");
 }
 
 #[test]

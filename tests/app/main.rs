@@ -6,6 +6,7 @@
 mod batches;
 mod bench;
 mod bottle;
+mod cleared;
 mod copies;
 mod day;
 mod fields;
@@ -17,6 +18,7 @@ mod open;
 mod paper;
 mod pitch;
 mod preferences;
+mod second_shelf;
 mod shelf;
 mod tables;
 mod tabs;

@@ -19,6 +19,20 @@ pub struct Shelf {
     pub writes_left: Rc<RefCell<Option<u32>>>,
 }
 
+impl Shelf {
+    /// One on which another page of the origin keeps something: a full one, not one that keeps nothing.
+    pub fn of_others() -> Self {
+        let mut shelf = Self::default();
+        shelf.write("theirs", "something").expect("it is written");
+        shelf
+    }
+
+    /// Takes everything away that is ours, as a browser does that clears a page's data.
+    pub fn clear(&self) {
+        *self.texts.borrow_mut() = Self::of_others().texts.take();
+    }
+}
+
 impl Store for Shelf {
     fn keys(&self) -> Result<Vec<String>, StoreError> {
         self.texts.borrow().keys()
@@ -64,7 +78,7 @@ pub fn brewing_day() -> Moment {
 impl Paper {
     /// A new phone, on brewing day.
     pub fn new() -> Self {
-        Self::with(Shelf::default(), brewing_day(), Zone::fixed(60), 1)
+        Self::with(Shelf::of_others(), brewing_day(), Zone::fixed(60), 1)
     }
 
     /// A phone over a shelf that may hold something.
@@ -97,9 +111,14 @@ impl Paper {
                 match effect {
                     Effect::Save(ticket, change, back) => {
                         let kept = self.keeper.save(ticket, (&change, &back), now, &mut token);
+                        waiting.extend(self.keeper.news());
                         waiting.push_back(kept);
                     }
-                    Effect::Sweep(until) => self.keeper.sweep(until),
+                    Effect::Sweep(until, undone) => self.keeper.sweep(until, undone),
+                    Effect::LookAfter => {
+                        self.keeper.look_after();
+                        waiting.extend(self.keeper.news());
+                    }
                     Effect::Settle(conflict, keep) => {
                         let settled = self.keeper.settle(&conflict, keep, now, token());
                         waiting.push_back(Event::Settled(settled));
@@ -128,6 +147,11 @@ impl Paper {
                 }
             }
         }
+    }
+
+    /// Another tab wrote a text, or took one away, and the browser tells it.
+    pub fn elsewhere(&mut self, key: &str, text: Option<&str>) {
+        self.keeper.elsewhere(key, text);
     }
 
     /// What stands on it.

@@ -130,7 +130,7 @@ fn zones() -> [Zone; 4] {
 
 impl Walker {
     fn new(seed: u64) -> Self {
-        let phone = Paper::with(Shelf::default(), brewing_day(), Zone::fixed(60), seed);
+        let phone = Paper::with(Shelf::of_others(), brewing_day(), Zone::fixed(60), seed);
         Self { phone, chance: Chance(seed), steps: vec![] }
     }
 

@@ -182,7 +182,31 @@ fn deleting_makes_room_in_a_full_store() {
     disk.borrow_mut().quota = Some(used + 300);
     archive.delete("note", "a", minute(2), token(2)).unwrap();
     assert!(put(&mut archive, "b", &"b".repeat(1500), 3).is_ok());
-    assert_eq!(bodies(&disk), [String::new(), "b".repeat(1500)]);
+    assert_eq!(bodies(&disk), ["b".repeat(1500)], "what was deleted goes whole");
+}
+
+#[test]
+fn what_was_deleted_longest_ago_makes_room_first_and_its_marks_take_none() {
+    let disk = Shared::default();
+    let mut archive = tab(&disk);
+    let names = ["a", "b", "c", "d", "e"];
+    for (n, name) in (1..).zip(names) {
+        put(&mut archive, name, &name.repeat(400), n).unwrap();
+        disk.borrow_mut().quota = None;
+        archive.delete("note", name, minute(10 - n), token(10 + n)).unwrap();
+    }
+    let used = disk.borrow().used();
+    disk.borrow_mut().quota = Some(used);
+    put(&mut archive, "f", "one more", 20).unwrap();
+    let left: Vec<_> = archive.load().unwrap().records.into_iter().map(|r| r.id).collect();
+    assert_eq!(left, ["a", "b", "c", "d", "f"], "the one of the earliest minute is gone");
+    // Five deleted make room for more than five others of their size: their marks go too.
+    let more = (30..)
+        .zip('g'..)
+        .map(|(n, name)| put(&mut archive, &name.to_string(), &"x".repeat(400), n));
+    let fit = more.take_while(Result::is_ok).count();
+    assert!(fit > 5, "{fit}");
+    assert!(bodies(&disk).iter().all(|body| !body.is_empty()));
 }
 
 #[test]

@@ -232,7 +232,14 @@ impl World {
             let there = stands.contains(&said)
                 || self.replaced.contains(&record.token)
                 || self.damaged.contains(&record.token);
+            // Where room is needed, a deletion is forgotten once nothing of the thing lives.
+            let lives = stands.iter().any(|(id, body)| *id == record.id && body.is_some());
             if there {
+                continue;
+            }
+            let scarce = self.disk.borrow().quota.is_some();
+            if record.deleted && (scarce || !lives) {
+                self.replaced.insert(record.token);
                 continue;
             }
             // A save that was called failed may still turn up, in the place of what it was made from.
@@ -258,9 +265,22 @@ proptest! {
     #[test]
     fn nothing_saved_is_lost(lagging: bool, acts in prop::collection::vec(acts(), 1..40)) {
         let mut world = World::new(lagging);
+        let mut dead = world.dead();
         for act in &acts {
             world.act(act);
             world.check();
+            // Whatever makes room, what was dead comes to life by a save of itself alone.
+            let now = world.dead();
+            let of = match act {
+                Act::Save { thing, .. } | Act::Resolve { thing, .. } => THINGS[*thing],
+                _ => "",
+            };
+            let mut back = dead.iter().filter(|id| *id != of && !now.contains(*id));
+            if !matches!(act, Act::Damage { .. }) && let Some(id) = back.next() {
+                let there = Archive::new(Tab::new(&world.disk)).load().unwrap();
+                prop_assert!(!screen(&there).contains_key(id), "{} came back", id);
+            }
+            dead = now;
         }
     }
 }

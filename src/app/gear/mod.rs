@@ -7,6 +7,7 @@ mod instrument_form;
 mod instruments;
 mod keeping;
 mod preferences;
+mod room;
 mod sugars;
 mod things;
 
@@ -29,11 +30,13 @@ use things::{list_of, scope};
 pub fn parts(m: &Model) -> Vec<Part> {
     let mut parts = vec![heading("title", 1, m.words.frame.gear)];
     parts.extend(conflicts::parts(m));
+    parts.extend(room::scarce(m));
     parts.push(instruments::section(m));
     parts.push(bottles::section(m));
     parts.push(sugars::section(m));
     parts.push(preferences::section(m));
     parts.extend(keeping::sections(m));
+    parts.extend(room::deleted(m));
     parts
 }
 
@@ -61,6 +64,7 @@ pub fn act(m: &mut Model, act: GearAct) -> Vec<Effect> {
             m.undo = None;
             vec![Effect::Settle(conflict, keep)]
         }
+        GearAct::HaveBack(id) => room::have_back(m, &id),
         GearAct::Copy(of) => vec![Effect::Copy(of)],
         GearAct::HandedOut => copies::handed_out(m),
         GearAct::BringIn => bring::bring_in(m),
