@@ -2,7 +2,7 @@
 //! source but the first, which is a table's.
 
 use super::family::Family;
-use crate::quantity::{Celsius, GravityChange, Hours, SpecificGravity};
+use crate::quantity::{Celsius, GravityChange, Hours, Measured, Moment, SpecificGravity};
 
 pub use crate::science::practice::{REMEMBERED, VOLUME_MARK, by_mark, remembered};
 
@@ -74,5 +74,33 @@ impl Lag {
     #[must_use]
     pub fn is_slow(family: Family, beer: Option<Celsius>) -> bool {
         beer.is_some_and(|beer| beer < COOL_BEER) || family.starts_slowly()
+    }
+}
+
+/// Beer is read and bottled from this hour of the day until that.
+const AWAKE: (u8, u8) = (8, 21);
+
+/// The next moment by day: the same one, or eight in the morning after it, by the clock of that moment.
+///
+/// ```
+/// use fermentside::{advice::practice::waking, quantity::{Moment, MomentError}};
+///
+/// let at = |text: &str| text.parse::<Moment>();
+/// assert_eq!(waking(at("2026-08-18T03:55+02:00")?), at("2026-08-18T08:00+02:00")?);
+/// assert_eq!(waking(at("2026-08-18T22:10+02:00")?), at("2026-08-19T08:00+02:00")?);
+/// assert_eq!(waking(at("2026-08-18T12:30+02:00")?), at("2026-08-18T12:30+02:00")?);
+/// # Ok::<(), MomentError>(())
+/// ```
+#[must_use]
+pub fn waking(at: Moment) -> Moment {
+    let (_, _, _, hour, minute, _) = at.parts();
+    let until = |morning: u8| {
+        let minutes = 60.0 * f64::from(morning - hour) - f64::from(minute);
+        at.after(Hours::nearest(minutes / 60.0))
+    };
+    match hour {
+        _ if hour < AWAKE.0 => until(AWAKE.0),
+        _ if hour >= AWAKE.1 => until(24 + AWAKE.0),
+        _ => at,
     }
 }

@@ -1,12 +1,13 @@
 //! Batches: all of them, what is due first standing first, each with how it stands and its next step.
 
 use super::fold::fold;
-use super::glance::{Glance, by_due};
+use super::glance::by_due;
 use super::model::Model;
 use super::part::{Link, Part, Run, Tag, What, group, heading, link, text};
 use super::route::Route;
-use crate::batch::tally;
+use crate::batch::{NextStep, Stage, Summary, Today, tally};
 use crate::words::write;
+use std::rc::Rc;
 
 /// So many rows stand there at once: more than are ever due, and few enough to be drawn at once.
 const AT_ONCE: usize = 20;
@@ -36,23 +37,24 @@ pub fn parts(m: &Model) -> Vec<Part> {
     parts
 }
 
-fn list(m: &Model, name: &str, batches: &[Glance]) -> Part {
-    let rows = batches.iter().map(|one| row(m, one)).collect();
+fn list(m: &Model, name: &str, batches: &[(Rc<Summary>, Today)]) -> Part {
+    let rows = batches.iter().map(|(s, today)| row(m, s, today)).collect();
     group(name, Tag::Ul, "batch-list", rows)
 }
 
-fn row(m: &Model, one: &Glance) -> Part {
-    let (w, place) = (m.writer(), format!("batch/{}", one.id.as_str()));
-    let address = Route::Batch(one.id.clone(), one.today.stage).address();
-    let (next, _) = (m.words.now.step)(w, one.today.next);
+fn row(m: &Model, s: &Summary, today: &Today) -> Part {
+    let (w, place) = (m.writer(), format!("batch/{}", s.id.as_str()));
+    let address = Route::Batch(s.id.clone(), today.stage).address();
+    let (next, _) = (m.words.now.step)(w, today.next);
+    let watched = today.stage == Stage::Watch && !matches!(today.next, NextStep::FirstLook(_));
     let details = format!(
         "{} · {} · {}",
-        write::full_day(one.started),
-        w.volume(one.volume),
-        (m.words.batches.standing)(one.today.stage, one.state)
+        write::full_day(s.heading.started),
+        w.volume(s.heading.volume),
+        (m.words.batches.standing)(today.stage, watched.then_some(s.standing.state))
     );
     let runs = vec![
-        Run::new("batch-name", one.name.clone()),
+        Run::new("batch-name", s.heading.name.clone()),
         Run::new("batch-details", details),
         Run::new("batch-next", next),
     ];

@@ -1,13 +1,14 @@
 //! Now: the next step of the batch in hand, or the sums most used.
 
-use super::glance::{Glance, by_due};
+use super::glance::by_due;
 use super::model::Model;
 use super::part::{Link, Part, Run, Tag, What, group, heading, link, text};
 use super::route::{Route, Sum};
 use super::sums;
-use crate::batch::{Id, NextStep, Stage, Summary};
+use crate::batch::{Id, NextStep, Stage, Summary, Today};
 use crate::quantity::Estimate;
 use crate::words::write;
+use std::rc::Rc;
 
 /// The screen.
 pub fn parts(m: &Model) -> Vec<Part> {
@@ -37,9 +38,11 @@ fn step_route(id: &Id, next: NextStep) -> Route {
         | NextStep::ReadAgain(_)
         | NextStep::LookForSigns(_)
         | NextStep::PitchAgain
-        | NextStep::Stuck => Stage::Watch,
+        | NextStep::Stuck(_) => Stage::Watch,
         NextStep::Bottle => Stage::Bottle,
-        NextStep::WaitForBottles(_) | NextStep::TryOne | NextStep::Enjoy => Stage::Open,
+        NextStep::WaitForBottles(_) | NextStep::TryOne | NextStep::Enjoy | NextStep::MakeSafe => {
+            Stage::Open
+        }
     };
     Route::Batch(id.clone(), stage)
 }
@@ -94,12 +97,13 @@ fn also_due(m: &Model, in_hand: &Id) -> Vec<Part> {
     let standing = by_due(m);
     let due = standing
         .iter()
-        .filter(|one| one.id != *in_hand && one.today.due.is_some_and(|due| due <= m.now));
-    let row = |one: &Glance| {
-        let place = format!("due/{}", one.id.as_str());
-        let (sentence, _) = (m.words.now.step)(m.writer(), one.today.next);
-        let runs = vec![Run::new("batch-name", one.name.clone()), Run::new("batch-next", sentence)];
-        let address = step_route(&one.id, one.today.next).address();
+        .filter(|(s, today)| s.id != *in_hand && today.due.is_some_and(|due| due <= m.now));
+    let row = |(s, today): &(Rc<Summary>, Today)| {
+        let place = format!("due/{}", s.id.as_str());
+        let (sentence, _) = (m.words.now.step)(m.writer(), today.next);
+        let name = Run::new("batch-name", s.heading.name.clone());
+        let runs = vec![name, Run::new("batch-next", sentence)];
+        let address = step_route(&s.id, today.next).address();
         let link = What::Link(Link { kind: "batch-row", address, runs, here: false });
         group(place.clone(), Tag::Li, "", vec![Part::new(format!("{place}/link"), link)])
     };

@@ -2,7 +2,7 @@
 
 use super::record::Vessel;
 use super::summary::Summary;
-use crate::advice::watch::State;
+use crate::advice::standing::State;
 use crate::quantity::{Estimate, Gravity, Hours, Measured, Moment, SpecificGravity};
 use crate::science::sucrose;
 
@@ -59,7 +59,7 @@ impl Summary {
     pub fn may_not_have_begun(&self, now: Moment) -> bool {
         let Some((_, pitch)) = &self.pitch else { return false };
         let early = now.since(pitch.at) < ASKED_FOR;
-        match self.finish.state {
+        match self.standing.state {
             State::Finished => false,
             State::NotStarted => true,
             _ => early,

@@ -42,4 +42,4 @@ pub use record::{
 };
 pub use summary::Summary;
 pub use tally::{Year, tally};
-pub use today::{NextStep, Today, by_due};
+pub use today::{Due, NextStep, Today, by_due};

@@ -10,7 +10,7 @@ use crate::advice::bottle::stock::weakest;
 use crate::advice::standing::{Opened, Record, Seen};
 
 /// Fizz of a flat bottle, on the scale of one to five.
-const FLAT: u8 = 1;
+pub(super) const FLAT: u8 = 1;
 
 impl Journal {
     /// The weakest bottle on hand that is made for pressure; `None` where none is entered.

@@ -9,12 +9,12 @@ use super::start::Start;
 use super::watching::{shown, too_warm_or_cold};
 use crate::advice::bottle::kinds::Bottle;
 use crate::advice::pitch::start_gravity::OriginalFrom;
-use crate::advice::standing::{Standing, dated_ahead};
+use crate::advice::standing::{Stage, Standing, dated_ahead};
 use crate::advice::watch::beer_temperature::Notice;
 use crate::advice::watch::forecast::{Forecast, Refusal};
 use crate::advice::watch::ladder::{Rung, ladder};
 use crate::advice::watch::with_forecast::judge_with_forecast;
-use crate::advice::watch::{self, Course, Finish, State};
+use crate::advice::watch::{self, Course, Finish};
 use crate::order::in_order;
 use crate::quantity::{Estimate, Moment, Plato, SpecificGravity};
 use crate::science::kit_gravity::KitGravity;
@@ -116,15 +116,12 @@ impl Summary {
             }
             Some(_) => (watch::judge(&course), None),
         };
-        let ladder = ladder(&course, &finish, shown(journal, &heading, &lines));
-        let warmth = too_warm_or_cold(&heading, record, &lines, original)
-            .filter(|_| finish.state != State::Finished);
         let of_beer = refracted(&lines, start.yeast_in);
         let strength = original.zip(present).and_then(|(og, now)| strength(og, now).ok());
         let mut found = Self {
             id: id.clone(),
-            heading,
-            pitch,
+            heading: heading.clone(),
+            pitch: pitch.clone(),
             original,
             original_was_read: matches!(
                 original_from,
@@ -140,8 +137,8 @@ impl Summary {
             course,
             finish,
             forecast,
-            ladder,
-            warmth,
+            ladder: vec![],
+            warmth: None,
             added,
             on_hand: journal.weakest_on_hand(),
             bottling,
@@ -149,7 +146,13 @@ impl Summary {
             lines,
             made_at: now,
         };
-        found.standing = Standing::of(&found.record(), now);
+        let known = found.record();
+        found.standing = Standing::of(&known, now);
+        found.ladder = ladder(&known, &found.standing, shown(journal, &heading, &found.lines));
+        // What is finished or in bottles may be chilled.
+        if matches!(found.standing.stage, Stage::Pitch | Stage::Watch) {
+            found.warmth = too_warm_or_cold(&heading, record, &found.lines, original);
+        }
         Some(found)
     }
 

@@ -1,13 +1,45 @@
 //! A batch as it stands at one moment: what is next, and when that is due.
 
-use super::Vessel;
+use super::standing::FLAT;
 use super::summary::Summary;
-use crate::advice::practice::STILL_START;
-use crate::advice::standing::Stage;
-use crate::advice::watch;
-use crate::advice::{Advice, Verdict, open};
+use crate::advice::standing::{self, Stage};
+use crate::advice::{Advice, open};
 use crate::order::in_order;
-use crate::quantity::{Estimate, Hours, Measured, Moment};
+use crate::quantity::{Estimate, Moment};
+use std::ops::Deref;
+
+/// From when a step can be done, as one looks at it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Due {
+    /// Not before then.
+    Ahead(Moment),
+    /// Now, and since then.
+    Since(Moment),
+}
+
+impl Due {
+    /// Seen at `now`.
+    ///
+    /// ```
+    /// use fermentside::{batch::Due, quantity::{Hours, Moment}};
+    ///
+    /// let (now, later) = (Moment::EPOCH, Moment::EPOCH.after(Hours::literal(24.0)));
+    /// assert_eq!(Due::seen(later, now), Due::Ahead(later));
+    /// assert_eq!(Due::seen(now, later), Due::Since(now));
+    /// ```
+    #[must_use]
+    pub fn seen(at: Moment, now: Moment) -> Self {
+        if at > now { Self::Ahead(at) } else { Self::Since(at) }
+    }
+
+    /// Since when, or from when on.
+    #[must_use]
+    pub const fn moment(self) -> Moment {
+        match self {
+            Self::Ahead(at) | Self::Since(at) => at,
+        }
+    }
+}
 
 /// The next step of a batch.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -15,13 +47,13 @@ pub enum NextStep {
     /// Note the starting gravity, or check the temperature, and pitch.
     Pitch,
     /// Take the first reading of the fermenting beer, about then.
-    FirstLook(Moment),
+    FirstLook(Due),
     /// Read again, not before then.
-    ReadAgain(Moment),
-    /// It looks stuck: go through the steps.
-    Stuck,
+    ReadAgain(Due),
+    /// It looks stuck: go through the steps, and read again then.
+    Stuck(Due),
     /// Look for foam, a ring, drops under the lid, not before then.
-    LookForSigns(Moment),
+    LookForSigns(Due),
     /// It never began: go through the steps.
     PitchAgain,
     /// It is finished: bottle it.
@@ -32,6 +64,8 @@ pub enum NextStep {
     TryOne,
     /// A bottle has been opened: note the next.
     Enjoy,
+    /// A bottle gushed or burst, and nothing was done about the rest.
+    MakeSafe,
 }
 
 /// What of a batch depends on when one looks. Made anew at every tick of the clock, so it is cheap: all
@@ -57,56 +91,43 @@ impl Summary {
         let opening = self.bottling.as_ref().map(|(_, record)| {
             open::judge(record.waiting(self.original.map(Estimate::value), now))
         });
-        let (stage, next) = match &opening {
-            Some(opening) => (Stage::Open, self.next_bottle(opening.next)),
-            None => self.next_look(),
+        let due = |at| Due::seen(at, now);
+        let next = match (self.standing.next, &opening) {
+            (standing::Next::MakeSafe, _) => NextStep::MakeSafe,
+            (_, Some(opening)) => self.next_bottle(opening.next),
+            (standing::Next::Pitch | standing::Next::Open, None) => NextStep::Pitch,
+            (standing::Next::ReadFirst(at), None) => NextStep::FirstLook(due(at)),
+            (standing::Next::ReadAgain(at), None) => NextStep::ReadAgain(due(at)),
+            (standing::Next::Rouse(at), None) => NextStep::Stuck(due(at)),
+            (standing::Next::LookForSigns(at), None) => NextStep::LookForSigns(due(at)),
+            (standing::Next::PitchAgain, None) => NextStep::PitchAgain,
+            (standing::Next::Bottle, None) => NextStep::Bottle,
         };
-        Today { stage, next, due: self.due(next), opening }
+        Today { stage: self.standing.stage, next, due: self.due(next), opening }
     }
 
+    /// A bottle that was flat in time says nothing yet; any other shows that they are ready.
     fn next_bottle(&self, advised: open::Next) -> NextStep {
+        let fizzed = self.openings.iter().any(|(_, opening)| opening.fizz.value() > FLAT);
         match advised {
-            _ if !self.openings.is_empty() => NextStep::Enjoy,
+            _ if fizzed => NextStep::Enjoy,
             open::Next::TryOne => NextStep::TryOne,
             open::Next::WaitUntil(then) | open::Next::Warm(then) => NextStep::WaitForBottles(then),
-        }
-    }
-
-    /// Before it is bottled.
-    fn next_look(&self) -> (Stage, NextStep) {
-        let Some(pitched) = self.pitch.as_ref().map(|(_, record)| record.at) else {
-            return (Stage::Pitch, NextStep::Pitch);
-        };
-        let fermenting = self.lines.iter().any(|line| {
-            line.reading.vessel == Vessel::Main
-                && line.gravity().is_some()
-                && line.reading.at > pitched.after(STILL_START)
-        });
-        if !fermenting {
-            // The first useful look is about halfway to the family's least time.
-            let least = self.heading.family.least_time().value();
-            return (Stage::Watch, NextStep::FirstLook(pitched.after(Hours::nearest(least / 2.0))));
-        }
-        match (self.finish.advice.verdict, self.finish.advice.next) {
-            (Verdict::Go, _) => (Stage::Bottle, NextStep::Bottle),
-            (_, watch::Next::Rouse(_)) => (Stage::Watch, NextStep::Stuck),
-            (_, watch::Next::LookForSigns(at)) => (Stage::Watch, NextStep::LookForSigns(at)),
-            (_, watch::Next::PitchAgain) => (Stage::Watch, NextStep::PitchAgain),
-            (_, watch::Next::ReadAgain(at)) => (Stage::Watch, NextStep::ReadAgain(at)),
-            _ => (Stage::Watch, NextStep::FirstLook(pitched)),
         }
     }
 
     fn due(&self, next: NextStep) -> Option<Moment> {
         let last = self.lines.last().map_or(self.heading.started, |line| line.reading.at);
         match next {
-            NextStep::FirstLook(at)
-            | NextStep::ReadAgain(at)
-            | NextStep::LookForSigns(at)
-            | NextStep::WaitForBottles(at) => Some(at),
+            NextStep::FirstLook(at) | NextStep::ReadAgain(at) | NextStep::LookForSigns(at) => {
+                Some(at.moment())
+            }
+            NextStep::WaitForBottles(at) => Some(at),
             NextStep::Pitch => Some(self.heading.started),
-            NextStep::Stuck | NextStep::PitchAgain | NextStep::Bottle => Some(last),
+            NextStep::Stuck(_) | NextStep::PitchAgain | NextStep::Bottle => Some(last),
             NextStep::TryOne => self.bottling.as_ref().map(|(_, record)| record.at),
+            // Before everything else.
+            NextStep::MakeSafe => Some(self.heading.started),
             NextStep::Enjoy => None,
         }
     }
@@ -115,12 +136,16 @@ impl Summary {
 /// Batches as they stand at `now`: what is due first stands first, and what nothing is asked of stands
 /// last. Of those due at one time, and of those never due, the latest begun stands first.
 #[must_use]
-pub fn by_due<'a>(
-    summaries: impl IntoIterator<Item = &'a Summary>,
+pub fn by_due<S: Deref<Target = Summary>>(
+    summaries: impl IntoIterator<Item = S>,
     now: Moment,
-) -> Vec<(&'a Summary, Today)> {
-    let standing = summaries.into_iter().map(|summary| (summary, summary.today(now))).collect();
-    in_order(standing, |(a, today): &(&Summary, Today), (b, other)| {
+) -> Vec<(S, Today)> {
+    let mut standing = vec![];
+    for summary in summaries {
+        let today = summary.today(now);
+        standing.push((summary, today));
+    }
+    in_order(standing, |(a, today), (b, other)| {
         let due = match (today.due, other.due) {
             (Some(today), Some(other)) => today.cmp(&other),
             (today, other) => today.is_none().cmp(&other.is_none()),

@@ -1,7 +1,7 @@
 //! What a batch should be remembered of, and when. The words are the page's.
 
-use crate::advice::watch::forecast::OnePointLeft;
-use crate::advice::watch::{Next, Reason, State};
+use crate::advice::practice::waking;
+use crate::advice::standing::{Reason, SugarFrom};
 use crate::batch::{NextStep, Summary};
 use crate::quantity::{Hours, Moment};
 
@@ -60,29 +60,26 @@ pub fn uid(batch: &str, what: What) -> String {
 #[must_use]
 pub fn reminders(summary: &Summary, now: Moment) -> Vec<Reminder> {
     let next = match summary.today(now).next {
-        NextStep::FirstLook(at) | NextStep::ReadAgain(at) => Some((What::Read, at)),
-        NextStep::LookForSigns(at) => Some((What::LookForSigns, at)),
-        NextStep::Bottle => Some((What::Bottle, now.after(NOTICE))),
+        // Once the steps were gone through, stuck beer is read again.
+        NextStep::FirstLook(at) | NextStep::ReadAgain(at) | NextStep::Stuck(at) => {
+            Some((What::Read, at.moment()))
+        }
+        NextStep::LookForSigns(at) => Some((What::LookForSigns, at.moment())),
+        NextStep::Bottle => Some((What::Bottle, waking(now.after(NOTICE)))),
         NextStep::WaitForBottles(at) => Some((What::TryBottle, at)),
-        // Once the steps were gone through.
-        NextStep::Stuck => match summary.finish.advice.next {
-            Next::Rouse(at) => Some((What::Read, at)),
-            _ => None,
-        },
-        NextStep::Pitch | NextStep::PitchAgain | NextStep::TryOne | NextStep::Enjoy => None,
+        NextStep::Pitch
+        | NextStep::PitchAgain
+        | NextStep::TryOne
+        | NextStep::Enjoy
+        | NextStep::MakeSafe => None,
     };
-    let satellite = summary.finish.advice.reasons.iter().find_map(|reason| match reason {
-        Reason::SatelliteUnproven { again, .. } => Some((What::ReadSatellite, *again)),
+    let satellite = summary.standing.reasons.iter().find_map(|reason| match reason {
+        Reason::SatelliteUnproven(_, _, again) => Some((What::ReadSatellite, *again)),
         _ => None,
     });
-    // The end of the window in which a point or less is left, while nothing better is known.
-    let ready = match &summary.forecast {
-        Some(Ok(forecast)) if summary.finish.state != State::Finished => {
-            match forecast.one_point_left {
-                OnePointLeft::Between(_, to) => Some((What::Ready, to)),
-                _ => None,
-            }
-        }
+    // While it falls, what is foretold: nothing better is known.
+    let ready = match summary.standing.sugar.from {
+        SugarFrom::Foretold(at) => Some((What::Ready, at)),
         _ => None,
     };
     let all = next.into_iter().chain(satellite).chain(ready);

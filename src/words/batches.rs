@@ -2,7 +2,7 @@
 
 use super::frame::FRAME;
 use super::texts::texts;
-use crate::advice::watch::State;
+use crate::advice::standing::State;
 use crate::batch::Stage;
 
 texts! {
@@ -63,10 +63,10 @@ fn standing(stage: Stage, watched: Option<State>) -> String {
 const fn state(state: State) -> &'static str {
     match state {
         State::NotStarted => "not begun",
-        State::NotYet => "still falling",
+        State::Falling => "still falling",
         State::Slow => "slow",
+        State::Level => "level",
         State::LooksStuck => "looks stuck",
-        State::OneMore => "one more reading",
         State::Finished => "finished",
         State::CannotTell => "can't tell yet",
     }

@@ -18,6 +18,7 @@ mod names;
 mod now;
 mod odd;
 mod open;
+mod part_of_day;
 mod pitch;
 mod print;
 mod strength;

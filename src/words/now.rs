@@ -2,7 +2,7 @@
 
 use super::texts::texts;
 use super::write::Writer;
-use crate::batch::NextStep;
+use crate::batch::{Due, NextStep};
 
 texts! {
     /// What stands at Now.
@@ -36,21 +36,37 @@ fn step(w: Writer, next: NextStep) -> (String, &'static str) {
                 .to_owned(),
             "Go to Pitch",
         ),
-        NextStep::FirstLook(at) => (
+        NextStep::FirstLook(Due::Ahead(at)) => (
             format!("Leave it closed. Take the first reading about {}.", w.day_ahead(at)),
             "Add a reading",
         ),
-        NextStep::ReadAgain(at) => {
-            (format!("Read it again on {} or later.", w.ahead(at)), "Add a reading")
+        NextStep::FirstLook(Due::Since(at)) => (
+            format!("The first reading is due since {}: take it now.", w.day_ahead(at)),
+            "Add a reading",
+        ),
+        NextStep::ReadAgain(Due::Ahead(at)) => {
+            (format!("Read it again on {} or later.", w.part_of_day(at)), "Add a reading")
         }
-        NextStep::Stuck => (
+        NextStep::ReadAgain(Due::Since(at)) => {
+            (format!("Due since {}: read it now.", w.day_ahead(at)), "Add a reading")
+        }
+        NextStep::Stuck(Due::Ahead(_)) => (
             "It looks stuck. Go through the steps before anything else.".to_owned(),
             "See the steps",
         ),
-        NextStep::LookForSigns(at) => (
-            format!("Leave it closed. Look for foam or drops under the lid on {}.", w.ahead(at)),
+        NextStep::Stuck(Due::Since(_)) => {
+            ("It looked stuck. Once the steps are done, read it again.".to_owned(), "See the steps")
+        }
+        NextStep::LookForSigns(Due::Ahead(at)) => (
+            format!(
+                "Leave it closed. Look for foam or drops under the lid on {}.",
+                w.part_of_day(at)
+            ),
             "See what to look for",
         ),
+        NextStep::LookForSigns(Due::Since(_)) => {
+            ("Look now for foam or drops under the lid.".to_owned(), "See what to look for")
+        }
         NextStep::PitchAgain => (
             "It has not begun. Go through the steps before anything else.".to_owned(),
             "See the steps",
@@ -66,6 +82,10 @@ fn step(w: Writer, next: NextStep) -> (String, &'static str) {
         NextStep::TryOne => {
             ("Chill one bottle for two days and try it.".to_owned(), "Note how it was")
         }
+        NextStep::MakeSafe => (
+            "A bottle gushed or burst. See to the others before anything else.".to_owned(),
+            "See what to do",
+        ),
         NextStep::Enjoy => ("Ready. Note how each bottle was.".to_owned(), "Note a bottle"),
     };
     (sentence, button)

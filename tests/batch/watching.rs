@@ -3,9 +3,9 @@
 use crate::support::{
     bottling, day, heading, id, opening, pitching, put, reading, summary, with_readings,
 };
+use fermentside::advice::standing::{Reason, State};
 use fermentside::advice::watch::bubbles::{self, Signs};
 use fermentside::advice::watch::ladder::Remedy;
-use fermentside::advice::watch::{Reason, State};
 use fermentside::batch::{
     Added, BatchHeading, BottlingRecord, Entry, Journal, OpeningRecord, PitchRecord, Reading,
     Refractometer, Settings, Stage, Vessel, by_due,
@@ -26,8 +26,8 @@ fn through_glass(days: f64, brix: f64) -> Reading {
 fn a_refractometer_tells_the_start_and_later_only_a_change() {
     // 12.48 °Bx ÷ 1.04 is 12 °P, which is 1.0484 (ICUMSA SPS-4).
     let start = through_glass(-0.1, 12.48);
-    let late = [through_glass(9.0, 6.4), through_glass(11.0, 5.8)];
-    let beer = [reading(8.0, 1.010), reading(10.0, 1.010)];
+    let late = [through_glass(9.0, 6.4), through_glass(11.5, 5.8)];
+    let beer = [reading(8.0, 1.010), reading(11.0, 1.010)];
     let all = || [start.clone()].into_iter().chain(beer.clone());
     let found = summary(&with_readings(all().chain(late)));
     let original = found.original.expect("a start").value().value();
@@ -37,24 +37,25 @@ fn a_refractometer_tells_the_start_and_later_only_a_change() {
     let gravities = found.lines.iter().filter(|line| line.gravity().is_some()).count();
     assert_eq!(gravities, 3);
     assert!((found.present.expect("a gravity").value().value() - 1.010).abs() < 1e-3);
-    assert_eq!(found.finish.state, State::NotYet);
+    assert_eq!(found.standing.state, State::Falling);
     assert_eq!(found.today(day(12.0)).stage, Stage::Watch);
-    let steady = [through_glass(9.0, 5.8), through_glass(11.0, 5.8)];
+    let steady = [through_glass(9.0, 5.8), through_glass(11.5, 5.8)];
     let quiet = summary(&with_readings(all().chain(steady)));
-    assert!(quiet.finish.advice.reasons.contains(&Reason::RefractometerSteady), "{quiet:?}");
-    assert_eq!(quiet.finish.state, State::Finished);
+    assert!(quiet.standing.reasons.contains(&Reason::RefractometerSteady), "{quiet:?}");
+    assert_eq!(quiet.standing.state, State::Finished);
     // Through the glass alone nothing is judged.
     let alone = summary(&with_readings([start, through_glass(9.0, 5.8), through_glass(12.0, 5.8)]));
-    assert_eq!(alone.finish.state, State::CannotTell);
+    assert_eq!(alone.standing.state, State::CannotTell);
 }
 
 #[test]
 fn what_was_added_later_is_kept_and_waits_longer() {
     let plain = [reading(-0.1, 1.048), reading(9.0, 1.010), reading(12.0, 1.010)];
-    assert_eq!(summary(&with_readings(plain.clone())).finish.state, State::Finished);
+    assert_eq!(summary(&with_readings(plain.clone())).standing.state, State::Finished);
     let fruit = Reading { as_read: None, added: Some(Added::Fruit), ..reading(6.0, 1.0) };
     let fed = summary(&with_readings(plain.into_iter().chain([fruit.clone()])));
-    assert_eq!((fed.finish.state, fed.finish.end), (State::CannotTell, None));
+    assert_ne!(fed.standing.state, State::Finished);
+    assert!(fed.standing.reasons.contains(&Reason::AddedLater(day(6.0))));
     assert!(fed.may_go_on() && fed.added == Some(day(6.0)));
     // In the kettle, before the yeast, it is part of the wort.
     let early = Reading { at: day(-0.1), ..fruit };

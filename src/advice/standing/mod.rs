@@ -29,6 +29,7 @@ pub use said::{
 pub use sugar::{USUAL_TARGET, allowed, usual_bottling};
 
 use super::Verdict;
+use super::practice::waking;
 use crate::quantity::{Hours, Measured, Moment, Share};
 use crate::science::{Amount, Source, Term, Worked};
 use judge::{Case, Judged};
@@ -213,26 +214,27 @@ fn sugar_date(
         State::Falling | State::Slow => {
             let nights = Hours::nearest(proof::NIGHTS[case.tail as usize]);
             let from = outlook.map_or(SugarFrom::NotKnown, |outlook| {
-                SugarFrom::Foretold(outlook.one_point.to.max(last.at).after(nights))
+                SugarFrom::Foretold(waking(outlook.one_point.to.max(last.at).after(nights)))
             });
             return SugarDate { from, ..nothing };
         }
         State::Level | State::LooksStuck => {}
     }
-    let base = last.hours;
     let passes = |bound: Option<f64>| bound.is_some_and(|bound| bound <= room);
-    let at = |step: usize| base + 24.0 * TRIED[step.min(TRIED.len() - 1)];
+    let date = |days: f64| waking(last.at.after(Hours::nearest(24.0 * days)));
+    let tried = |step: usize| date(TRIED[step.min(TRIED.len() - 1)]);
+    let at = |step: usize| tried(step).since(case.looks.from).value();
     let (mut least, mut yes) = (0, TRIED.len() - 1);
     let from = if passes(case.with_reading(at(yes))) {
         while least < yes {
             let middle = usize::midpoint(least, yes);
             if passes(case.with_reading(at(middle))) { yes = middle } else { least = middle + 1 }
         }
-        SugarFrom::About(case.looks.moment(at(yes)))
+        SugarFrom::About(tried(yes))
     } else {
         SugarFrom::NotWithin(WITHIN)
     };
-    let late = base + LATE_SATELLITE.value();
+    let late = last.hours + LATE_SATELLITE.value();
     let sooner = !case.record.may_go_on()
         && case.ends.satellite.is_none()
         && at(yes) > late

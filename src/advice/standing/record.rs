@@ -111,6 +111,21 @@ impl Record {
         self.family.may_go_on() || self.added.is_some()
     }
 
+    /// Of the beer at its last reading, the coldest that was noted.
+    ///
+    /// ```
+    /// use fermentside::advice::{family::Family, standing::Record};
+    /// use fermentside::quantity::Moment;
+    ///
+    /// assert_eq!(Record::of(Family::CleanAle, Moment::EPOCH).beer_at_last(), None);
+    /// ```
+    #[must_use]
+    pub fn beer_at_last(&self) -> Option<Celsius> {
+        let last = self.main.iter().map(|seen| seen.at).max()?;
+        let at_last = self.main.iter().filter(|seen| seen.at == last);
+        at_last.filter_map(|seen| seen.beer).reduce(|a, b| if b < a { b } else { a })
+    }
+
     /// The range the yeast ferments in: the packet's own wins.
     ///
     /// ```

@@ -1,6 +1,7 @@
 //! What is said of how a batch stands: the words of [`Standing`](super::Standing), as values.
 
 use crate::advice::family::Span;
+use crate::advice::practice::waking;
 use crate::quantity::{Celsius, GravityChange, Hours, Moment, Plato, Share, SpecificGravity};
 
 /// The four stages of a batch.
@@ -77,8 +78,9 @@ pub enum Reason {
     BelowRange(Span<SpecificGravity>, GravityChange),
     /// The satellite was read level here; the beer stands so much above it.
     Satellite(SpecificGravity, GravityChange),
-    /// The satellite does not count until it was read level, a day apart.
-    SatelliteUnproven,
+    /// The satellite does not count until it was read level, a day apart: so many readings, the lowest,
+    /// and when it can be read again.
+    SatelliteUnproven(usize, SpecificGravity, Moment),
     /// No starting gravity, no stated end, no satellite: only time tells, or a late satellite.
     NoEndKnown,
     /// This yeast may go on for weeks.
@@ -174,9 +176,22 @@ pub struct SugarDate {
 
 impl SugarDate {
     /// When a satellite that is begun at `now` would do, if that is sooner.
+    ///
+    /// ```
+    /// use fermentside::advice::standing::{SugarDate, SugarFrom};
+    /// use fermentside::quantity::{Hours, Moment};
+    ///
+    /// let now: Moment = "2026-04-11T18:00+01:00".parse()?;
+    /// let after = |hours| now.after(Hours::literal(hours));
+    /// let from = SugarFrom::About(after(200.0));
+    /// let date = SugarDate { from, with_satellite: Some(Hours::literal(72.0)) };
+    /// assert_eq!(date.by_satellite(now), Some(after(72.0)));
+    /// assert_eq!(date.by_satellite(after(190.0)), None);
+    /// # Ok::<(), fermentside::quantity::MomentError>(())
+    /// ```
     #[must_use]
     pub fn by_satellite(&self, now: Moment) -> Option<Moment> {
-        let then = now.after(self.with_satellite?);
+        let then = waking(now.after(self.with_satellite?));
         match self.from {
             SugarFrom::About(at) => (then < at).then_some(then),
             _ => Some(then),

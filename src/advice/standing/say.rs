@@ -7,8 +7,7 @@ use super::record::Record;
 use super::refracted::Change;
 use super::said::{Doubt, Next, Reason, State};
 use crate::advice::family::Span;
-use crate::advice::practice::{AFTER_ROUSING, P95};
-use crate::advice::watch::started::Lag;
+use crate::advice::practice::{AFTER_ROUSING, APART, Lag, P95, waking};
 use crate::quantity::{GravityChange, Hours, Measured, Moment, Share, SpecificGravity};
 
 /// A fall of more than this is a fall, however rough the readings, points.
@@ -19,6 +18,8 @@ const TOO_SOON: f64 = 12.0;
 const SLOW: f64 = 0.5;
 /// More likely than not.
 const LIKELY: f64 = 0.5;
+/// The same where no two sound readings bear it out by its course.
+const CLEARLY: f64 = 0.75;
 /// Less likely than this a kind of beer is not named.
 const NAMED: f64 = 0.01;
 /// So far from its course a reading is asked about, points.
@@ -68,6 +69,23 @@ pub(super) fn falls(case: &Case, judged: &Judged) -> f64 {
     likely.map(day).sum::<f64>() / sum.max(f64::MIN_POSITIVE)
 }
 
+/// From which reading on it reads level: by its course, or because the last sound reading and the nearest one
+/// two nights before it lie within a point.
+fn level(case: &Case, judged: &Judged) -> Option<usize> {
+    let main = &case.looks.main;
+    let alike = || {
+        let last = main.last().filter(|last| last.sound > 0.0)?;
+        let before = |p: &Point| last.hours - p.hours >= NIGHTS[case.tail as usize];
+        let from = main.iter().rposition(before)?;
+        let off = |p: &Point| (p.value - last.value).abs() <= 1.0 + 1e-6;
+        main.get(from..)?.iter().all(off).then_some(from)
+    };
+    match (judged.level_from, alike()) {
+        (Some(by_course), Some(alike)) => Some(by_course.min(alike)),
+        (by_course, alike) => by_course.or(alike),
+    }
+}
+
 /// The state.
 pub(super) fn state(case: &Case, judged: &Judged, room: Option<f64>) -> State {
     if case.looks.main.is_empty() {
@@ -83,13 +101,11 @@ pub(super) fn state(case: &Case, judged: &Judged, room: Option<f64>) -> State {
     if matches!(case.refracted, Some(Change::Falls(_))) {
         return State::Falling;
     }
-    match judged.level_from {
-        Some(_)
-            if readings > 1 && judged.shares.stalled > LIKELY && judged.proof.left.is_some() =>
-        {
-            State::LooksStuck
-        }
-        Some(from) if readings > from + 1 => State::Level,
+    let level = level(case, judged).filter(|from| readings > from + 1);
+    let likely = if judged.proof.left.is_some() { LIKELY } else { CLEARLY };
+    match level {
+        Some(_) if judged.shares.stalled > likely => State::LooksStuck,
+        Some(_) => State::Level,
         _ if readings < 2 => State::CannotTell,
         _ if falls(case, judged) < SLOW => State::Slow,
         _ => State::Falling,
@@ -110,13 +126,13 @@ pub(super) fn reasons(
         return vec![Reason::Readings(0)];
     };
     if let (State::NotStarted, Some(original)) = (state, record.original) {
-        let lag = Lag::of(Lag::is_slow(record.family, None)).signs;
+        let lag = Lag::of(Lag::is_slow(record.family, record.beer_at_last())).signs;
         let (start, now) = (original.value(), gravity(last.value));
         said.push(Reason::NotMoved { start, now, since: Hours::nearest(last.hours) });
         said.extend((last.hours < lag.value()).then_some(Reason::UsualSoSoon(lag)));
         return said;
     }
-    let level = judged.level_from.and_then(|from| Some((from, main.get(from)?)));
+    let level = level(case, judged).and_then(|from| Some((from, main.get(from)?)));
     match level {
         Some((from, point)) => {
             let run: f64 = main.iter().skip(from).map(|p| p.value).sum();
@@ -160,9 +176,11 @@ fn ends(case: &Case, now: f64, said: &mut Vec<Reason>) {
     let record = case.record;
     match case.ends.satellite {
         Some(end) => said.push(Reason::Satellite(gravity(end), change(now - end))),
-        None if !record.satellite.is_empty() && !record.may_go_on() => {
-            said.push(Reason::SatelliteUnproven);
-        }
+        None if !record.may_go_on() => said.extend(case.looks.satellite.last().map(|last| {
+            let lowest = case.looks.satellite.iter().map(|p| p.value).fold(f64::MAX, f64::min);
+            let again = waking(last.at.after(APART));
+            Reason::SatelliteUnproven(case.looks.satellite.len(), gravity(lowest), again)
+        })),
         None => {}
     }
     if record.original.is_none() && record.stated_end.is_none() {
@@ -222,7 +240,7 @@ pub(super) fn doubts(case: &Case, judged: &Judged, now: Moment) -> Vec<Doubt> {
     said
 }
 
-/// The next step of beer that is being watched.
+/// The next step of beer that is being watched, its date by day.
 pub(super) fn next(
     case: &Case,
     state: State,
@@ -234,14 +252,14 @@ pub(super) fn next(
     let (Some(last), Some(until)) = (case.looks.main.last(), case.looks.read_until) else {
         // The first useful look is about halfway to the family's least time.
         let half = Hours::nearest(record.family.least_time().value() / 2.0);
-        return Next::ReadFirst(record.pitched.unwrap_or(record.begun).after(half));
+        return Next::ReadFirst(waking(record.pitched.unwrap_or(record.begun).after(half)));
     };
     match state {
         State::Finished => Next::Bottle,
-        State::LooksStuck => Next::Rouse(until.after(AFTER_ROUSING)),
+        State::LooksStuck => Next::Rouse(waking(until.after(AFTER_ROUSING))),
         State::NotStarted => {
-            let lag = Lag::of(Lag::is_slow(record.family, case.cold_at_last()));
-            let after = |hours: Hours| case.looks.moment(hours.value());
+            let lag = Lag::of(Lag::is_slow(record.family, record.beer_at_last()));
+            let after = |hours: Hours| waking(case.looks.moment(hours.value()));
             if last.hours < lag.signs.value() {
                 Next::LookForSigns(after(lag.signs))
             } else if last.hours < lag.gravity.value() {
@@ -252,11 +270,11 @@ pub(super) fn next(
                 Next::PitchAgain
             }
         }
-        State::Level => Next::ReadAgain(promised.unwrap_or(until.after(needed))),
+        State::Level => Next::ReadAgain(promised.unwrap_or(waking(until.after(needed)))),
         State::Falling | State::Slow | State::CannotTell => {
             let soonest = until.after(needed);
             let foretold = foretold.unwrap_or(soonest).min(until.after(Hours::literal(168.0)));
-            Next::ReadAgain(soonest.max(foretold))
+            Next::ReadAgain(waking(soonest.max(foretold)))
         }
     }
 }

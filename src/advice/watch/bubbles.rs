@@ -3,9 +3,8 @@
 //! Bubbles prove little and their lack nothing: a bucket's lid leaks. So the answer goes by hours since
 //! the yeast went in, by what can be seen through the wall, and above all by the gravity.
 
-use super::started::Lag;
 use crate::advice::family::Family;
-use crate::advice::practice::P95;
+use crate::advice::practice::{Lag, P95};
 use crate::advice::{Advice, Verdict};
 use crate::quantity::{Celsius, Estimate, GravityChange, Hours, Measured, Moment, SpecificGravity};
 use crate::science::{Amount, Source, Term, Worked};

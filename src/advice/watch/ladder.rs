@@ -3,10 +3,9 @@
 //!
 //! Air is for wort that never began. In beer that has fermented in part it does harm.
 
-use super::course::{Course, Finish, Next, State};
-use super::started::Lag;
 use crate::advice::family::Span;
-use crate::advice::practice::AFTER_ROUSING;
+use crate::advice::practice::{AFTER_ROUSING, Lag, waking};
+use crate::advice::standing::{Next, Reason, Record, Standing, State};
 use crate::quantity::{Celsius, Hours, Measured, Moment};
 
 /// A yeast is warm enough within this of the top of its range, °C.
@@ -67,35 +66,39 @@ pub struct Shown {
     pub range: Span<Celsius>,
 }
 
-/// The steps for a judgement; none when nothing is wrong.
+/// The steps for how it stands; none when nothing is wrong.
 ///
 /// ```
 /// use fermentside::advice::family::Family;
-/// use fermentside::advice::watch::{Course, Look, judge, ladder::{Remedy, Shown, ladder}};
+/// use fermentside::advice::standing::{Record, Seen, Standing};
+/// use fermentside::advice::watch::ladder::{Remedy, Shown, ladder};
 /// use fermentside::quantity::{Estimate, Hours, Moment, SpecificGravity};
 ///
 /// let read = |sg| Estimate::new(SpecificGravity::literal(sg), 0.001);
-/// let [from, to] = [240.0, 312.0].map(|h| Moment::EPOCH.after(Hours::literal(h)));
-/// let stuck = Course {
-///     main: [from, to].map(|at| Look { at, gravity: read(1.030), beer: None }).to_vec(),
+/// let at = |hours| Moment::EPOCH.after(Hours::literal(hours));
+/// let seen = |hours| {
+///     Seen { at: at(hours), gravity: read(1.030), beer: None, instrument: 0, doubtful: false }
+/// };
+/// let stuck = Record {
+///     main: [240.0, 312.0].map(seen).to_vec(),
 ///     original: Some(read(1.050)),
 ///     pitched: Some(Moment::EPOCH),
-///     ..Course::of(Family::CleanAle)
+///     ..Record::of(Family::CleanAle, Moment::EPOCH)
 /// };
 /// let (degassed, sample_temperature, checked) = (true, false, false);
 /// let range = Family::CleanAle.ferments_at();
 /// let shown = Shown { degassed, sample_temperature, checked, beer: None, range };
-/// let rungs = ladder(&stuck, &judge(&stuck), shown);
+/// let rungs = ladder(&stuck, &Standing::of(&stuck, at(312.0)), shown);
 /// assert_eq!((rungs[0].step, rungs[0].done), (Remedy::Degas, true));
-/// let unread = Course { main: vec![], ..stuck };
-/// assert_eq!(ladder(&unread, &judge(&unread), shown), []);
+/// let unread = Record { main: vec![], ..stuck };
+/// assert_eq!(ladder(&unread, &Standing::of(&unread, at(312.0)), shown), []);
 /// ```
 #[must_use]
-pub fn ladder(course: &Course, found: &Finish, shown: Shown) -> Vec<Rung> {
-    let last = course.main.iter().map(|look| look.at).max();
-    match (found.state, last) {
-        (State::NotStarted, Some(last)) => not_started(course, found, shown, last),
-        (State::Slow | State::LooksStuck, Some(last)) => slow(course, shown, last),
+pub fn ladder(record: &Record, standing: &Standing, shown: Shown) -> Vec<Rung> {
+    let last = record.main.iter().map(|seen| seen.at).max();
+    match (standing.state, last) {
+        (State::NotStarted, Some(last)) => not_started(record, standing, shown, last),
+        (State::Slow | State::LooksStuck, Some(last)) => slow(standing, shown, last),
         _ => vec![],
     }
 }
@@ -104,8 +107,8 @@ fn rung(step: Remedy, done: bool) -> Rung {
     Rung { step, done }
 }
 
-fn slow(course: &Course, shown: Shown, last: Moment) -> Vec<Rung> {
-    let satellite = super::expected_end::satellite_of(course).ended().is_some();
+fn slow(standing: &Standing, shown: Shown, last: Moment) -> Vec<Rung> {
+    let satellite = standing.reasons.iter().any(|why| matches!(why, Reason::Satellite(..)));
     let top = shown.range.to;
     let warm = shown.beer.is_some_and(|beer| beer.value() >= top.value() - NEARLY);
     vec![
@@ -115,30 +118,31 @@ fn slow(course: &Course, shown: Shown, last: Moment) -> Vec<Rung> {
         rung(Remedy::CompareSatellite, satellite),
         rung(Remedy::WarmTo(top), warm),
         rung(Remedy::Rouse, false),
-        rung(Remedy::WaitUntil(last.after(AFTER_ROUSING)), false),
+        rung(Remedy::WaitUntil(waking(last.after(AFTER_ROUSING))), false),
         rung(Remedy::FreshYeast, false),
     ]
 }
 
-fn not_started(course: &Course, found: &Finish, shown: Shown, last: Moment) -> Vec<Rung> {
-    let first = course.main.iter().map(|look| look.at).min();
-    let from = course.pitched.or(first).unwrap_or(last);
-    let lag = Lag::for_course(course);
+fn not_started(record: &Record, standing: &Standing, shown: Shown, last: Moment) -> Vec<Rung> {
+    let first = record.main.iter().map(|seen| seen.at).min();
+    let from = record.pitched.or(first).unwrap_or(last);
+    let lag = Lag::of(Lag::is_slow(record.family, record.beer_at_last()));
+    let after = |hours: Hours| waking(from.after(hours));
     let passed = |hours: Hours| last.since(from) >= hours;
     let mut steps = vec![
-        rung(Remedy::LeaveClosed(from.after(lag.signs)), passed(lag.signs)),
-        rung(Remedy::LookForSigns(from.after(lag.signs)), false),
-        rung(Remedy::TakeGravity(from.after(lag.gravity)), passed(lag.gravity)),
+        rung(Remedy::LeaveClosed(after(lag.signs)), passed(lag.signs)),
+        rung(Remedy::LookForSigns(after(lag.signs)), false),
+        rung(Remedy::TakeGravity(after(lag.gravity)), passed(lag.gravity)),
         rung(
             Remedy::BringInto(shown.range),
             shown.beer.is_some_and(|beer| shown.range.contains(beer)),
         ),
     ];
     // Air and fresh yeast are named only once it is time for them.
-    if found.advice.next == Next::PitchAgain {
+    if standing.next == Next::PitchAgain {
         steps.extend([rung(Remedy::Aerate, false), rung(Remedy::FreshYeast, false)]);
     } else {
-        steps.push(rung(Remedy::WaitUntil(from.after(lag.pitch_again)), false));
+        steps.push(rung(Remedy::WaitUntil(after(lag.pitch_again)), false));
     }
     steps
 }
@@ -147,7 +151,7 @@ fn not_started(course: &Course, found: &Finish, shown: Shown, last: Moment) -> V
 mod tests {
     use super::*;
     use crate::advice::family::Family;
-    use crate::advice::watch::{Look, judge};
+    use crate::advice::standing::Seen;
     use crate::quantity::{Estimate, SpecificGravity};
 
     fn at(day: f64) -> Moment {
@@ -155,22 +159,24 @@ mod tests {
         start.after(Hours::nearest(24.0 * day))
     }
 
-    fn looks(readings: &[(f64, f64)]) -> Vec<Look> {
-        let look = |&(day, sg): &(f64, f64)| Look {
+    fn seen(readings: &[(f64, f64)]) -> Vec<Seen> {
+        let seen = |&(day, sg): &(f64, f64)| Seen {
             at: at(day),
             gravity: Estimate::new(SpecificGravity::literal(sg), 0.0005),
             beer: None,
+            instrument: 0,
+            doubtful: false,
         };
-        readings.iter().map(look).collect()
+        readings.iter().map(seen).collect()
     }
 
     fn steps(main: &[(f64, f64)], satellite: &[(f64, f64)], beer: Option<f64>) -> Vec<Rung> {
-        let course = Course {
-            main: looks(main),
-            satellite: looks(satellite),
+        let record = Record {
+            main: seen(main),
+            satellite: seen(satellite),
             original: Some(Estimate::new(SpecificGravity::literal(1.048), 0.0005)),
             pitched: Some(at(0.0)),
-            ..Course::of(Family::CleanAle)
+            ..Record::of(Family::CleanAle, at(0.0))
         };
         let shown = Shown {
             degassed: true,
@@ -179,7 +185,7 @@ mod tests {
             beer: beer.map(Celsius::nearest),
             range: Family::CleanAle.ferments_at(),
         };
-        ladder(&course, &judge(&course), shown)
+        ladder(&record, &Standing::of(&record, at(60.0)), shown)
     }
 
     fn done(steps: &[Rung]) -> Vec<Remedy> {

@@ -85,7 +85,7 @@ fn asked(m: &Model, s: &Summary) -> Vec<Part> {
     parts.push(Part::new("outcome", What::Outcome(m.outcome(FORM))));
     parts.push(submit("save", words.save));
 
-    let finish = What::Verdict((m.words.watch.finish)(w, &s.finish));
+    let finish = What::Verdict((m.words.watch.finish)(w, &s.standing, m.now));
     vec![
         heading("is-it-finished", 2, words.is_it_finished),
         Part::new("finish", finish),

@@ -1,12 +1,11 @@
 //! The course of a batch: drawn, walked through reading by reading, and as a table.
 
-use crate::advice::watch::forecast::BandPoint;
+use crate::advice::standing::{BandPoint, Stage};
 use crate::app::act::{Act, WatchAct};
 use crate::app::drawing::{CourseSketch, Drawing, Sketch};
 use crate::app::fold::fold;
 use crate::app::model::Model;
 use crate::app::part::{Action, Part, Table, Tag, What, group, status, text};
-use crate::app::worked::{IN_GRAVITY, how_worked};
 use crate::batch::{ReadingLine, Summary, Vessel};
 use crate::chart::{Course, CourseData, CoursePoint, OutlookPoint, course, gravity_symbol};
 use crate::quantity::{Celsius, GravityUnit, Measured, SpecificGravity, TemperatureUnit, Unit};
@@ -26,14 +25,12 @@ pub fn parts(m: &Model, s: &Summary) -> Vec<Part> {
     if readings > 0 {
         parts.push(Part::new("course", What::Drawing(drawing(m, w, s, readings))));
     }
-    match &s.forecast {
-        Some(Ok(forecast)) => {
-            parts.push(text("forecast", "forecast", (words.forecast)(w, forecast)));
-            parts.push(how_worked(m, "forecast/worked", &forecast.worked, IN_GRAVITY));
-        }
-        Some(Err(why)) => parts.push(text("forecast", "forecast", (words.no_forecast)(*why))),
-        None => {}
-    }
+    let said = match (&s.standing.outlook, s.standing.stage) {
+        (Some(outlook), _) => Some((words.forecast)(w, outlook, m.now)),
+        (None, Stage::Watch) => Some(words.no_forecast.to_owned()),
+        (None, _) => None,
+    };
+    parts.extend(said.map(|said| text("forecast", "forecast", said)));
     if readings > 0 {
         parts.push(walk(m, w, s));
         parts.push(table(m, w, s));
@@ -58,7 +55,7 @@ fn drawing(m: &Model, w: Writer, s: &Summary, readings: usize) -> Drawing {
     };
     Drawing {
         title: words.title.to_owned(),
-        description: (words.description)(w, s, readings),
+        description: (words.description)(w, s, readings, m.now),
         sketch: Sketch::Course(Box::new(sketch)),
     }
 }
@@ -84,10 +81,8 @@ fn data(w: Writer, s: &Summary) -> CourseData {
         let beer = line.reading.beer.filter(|_| line.reading.vessel == Vessel::Main)?;
         Some((line.reading.at.minutes_since_epoch(), temperature(beer)))
     });
-    let band = match &s.forecast {
-        Some(Ok(forecast)) => forecast.band.as_slice(),
-        _ => &[],
-    };
+    let outlook = s.standing.outlook.as_ref();
+    let band = outlook.map_or(&[][..], |outlook| &outlook.band);
     let foretold = |p: &BandPoint| OutlookPoint {
         minutes: p.at.minutes_since_epoch(),
         low: on_scale(p.low),
@@ -97,7 +92,7 @@ fn data(w: Writer, s: &Summary) -> CourseData {
     CourseData {
         points: points.collect(),
         temperatures: temperatures.collect(),
-        end_zone: s.finish.end.map(|end| (on_scale(end.from), on_scale(end.to))),
+        end_zone: outlook.map(|o| (on_scale(o.end.end.from), on_scale(o.end.end.to))),
         outlook: band.iter().map(foretold).collect(),
         offset_minutes: s.heading.started.offset_minutes(),
         plato,

@@ -38,9 +38,9 @@ pub fn parts(m: &Model, s: &Summary) -> Vec<Part> {
     if let Some(warmth) = &s.warmth {
         left.push(Part::new("watch/warmth", What::Verdict((words.warmth)(w, warmth))));
     }
-    left.push(Part::new("watch/finish", What::Verdict((words.finish)(w, &s.finish))));
+    left.push(Part::new("watch/finish", What::Verdict((words.finish)(w, &s.standing, m.now))));
     left.extend(ladder(m, s));
-    let worked = &s.finish.advice.worked;
+    let worked = &s.standing.worked;
     if !worked.steps.is_empty() {
         left.push(how_worked(m, "watch/worked", worked, IN_GRAVITY));
     }

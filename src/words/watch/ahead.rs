@@ -34,7 +34,7 @@ const fn words(what: What) -> (&'static str, &'static str) {
 
 /// The next of it.
 pub(super) fn next(w: Writer, what: What, at: Moment) -> String {
-    format!("Next: {}, {}.", words(what).0, w.ahead(at))
+    format!("Next: {}, on {}.", words(what).0, w.part_of_day(at))
 }
 
 /// An event of a batch: its title, and how it is done.

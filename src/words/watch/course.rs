@@ -2,7 +2,7 @@
 
 use crate::batch::{ReadingLine, Summary, Vessel};
 use crate::chart::DayTick;
-use crate::quantity::write_gravity;
+use crate::quantity::{Moment, write_gravity};
 use crate::words::texts::texts;
 use crate::words::write::{self, Writer};
 
@@ -18,7 +18,7 @@ texts! {
         as_a_table: "As a table",
         table: "Table of readings",
     } says {
-        description: fn(Writer, &Summary, usize) -> String = description,
+        description: fn(Writer, &Summary, usize, Moment) -> String = description,
         day: fn(DayTick) -> (String, String) = day,
         reading: fn(Writer, &ReadingLine) -> String = reading,
         head: [&'static str; 6] = ["When", "Gravity", "±", "As read", "Of", "Beer"],
@@ -27,16 +27,13 @@ texts! {
 }
 
 /// All that can be read from the drawing of so many readings.
-fn description(w: Writer, summary: &Summary, readings: usize) -> String {
+fn description(w: Writer, summary: &Summary, readings: usize, now: Moment) -> String {
     let mut text = format!("{readings} readings.");
     if let (Some(first), Some(last)) = (summary.original, summary.present) {
         text = format!("{text} From {} to {}.", w.gravity(first.value()), w.gravity(last.value()));
     }
-    if let Some(end) = summary.finish.end {
-        text = format!("{text} Expected end {} to {}.", w.gravity(end.from), w.gravity(end.to));
-    }
-    if let Some(Ok(forecast)) = &summary.forecast {
-        text = format!("{text} {}", super::forecast::forecast(w, forecast));
+    if let Some(outlook) = &summary.standing.outlook {
+        text = format!("{text} {}", super::forecast::forecast(w, outlook, now));
     }
     text
 }

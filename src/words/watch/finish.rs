@@ -1,181 +1,160 @@
-//! How the fermentation stands, why, and what would settle it.
+//! How the fermentation stands, why, and what to do next.
 
+use super::doubts::doubt;
 use super::points;
-use crate::advice::watch::{
-    Finish, Measure, Next as WatchNext, NextMeasurement, Reason as WatchReason, State,
-};
-use crate::quantity::{Measured, write_number};
+use super::reasons::reason;
+use crate::advice::standing::{Doubt, Next, Reason, Stage, Standing, State, SugarFrom};
+use crate::quantity::Moment;
 use crate::words::Judged;
 use crate::words::judged;
-use crate::words::write::{self, Writer};
+use crate::words::write::Writer;
 
-/// How the fermentation stands.
-pub(super) fn finish(w: Writer, finish: &Finish) -> Judged {
-    let sentence = match finish.state {
+/// How the fermentation stands, as one looks at it at `now`.
+pub(super) fn finish(w: Writer, standing: &Standing, now: Moment) -> Judged {
+    if standing.stage == Stage::Open {
+        let (sentence, next) = if standing.hazards.is_empty() {
+            ("It is in bottles: go by them.", "See Open for when to try one.")
+        } else {
+            (
+                "A bottle gushed or burst: see to the others first.",
+                "Go to Open: it says what to do, step by step.",
+            )
+        };
+        return judged(standing.verdict, sentence, vec![], next);
+    }
+    let said = reasons(w, standing);
+    judged(standing.verdict, sentence(w, standing, now), said, next(w, standing, now))
+}
+
+fn reasons(w: Writer, standing: &Standing) -> Vec<String> {
+    let state = standing.state;
+    let mut said: Vec<_> =
+        standing.reasons.iter().filter_map(|why| reason(w, state, *why)).collect();
+    // Of beer that falls nobody asks whether it rests.
+    let level = matches!(state, State::Level | State::LooksStuck | State::Finished);
+    let named = |doubt: &&Doubt| {
+        level || !matches!(doubt, Doubt::Tail(..) | Doubt::Stall(..) | Doubt::Eaten(..))
+    };
+    said.extend(standing.doubts.iter().filter(named).map(|one| doubt(w, *one)));
+    said
+}
+
+fn sentence(w: Writer, standing: &Standing, now: Moment) -> String {
+    let said = match standing.state {
         State::NotStarted => "Not begun yet: the gravity has not moved.",
-        State::NotYet => "Still falling: not yet.",
+        State::Falling => "Still falling: not yet.",
         State::Slow => "Falling slowly: not finished.",
-        State::LooksStuck => "Steady, but far above its end: looks stuck. Do not bottle.",
-        State::OneMore => "Looks finished: one more reading settles it.",
+        State::Level => return level(w, standing, now),
+        State::LooksStuck => "Level, but far above its end: looks stuck. Do not bottle.",
         State::Finished => "Finished, by these readings.",
         State::CannotTell => "These readings do not tell yet.",
     };
-    let mut reasons: Vec<_> =
-        finish.advice.reasons.iter().map(|reason| watch_reason(w, *reason)).collect();
-    // One more reading is what the next step says already.
-    let other = finish.settles.filter(|settles| settles.by != Measure::ReadBeer);
-    reasons.extend(other.map(|settles| settles_words(w, settles)));
-    let next = match finish.advice.next {
-        WatchNext::ReadAgain(at) if finish.state == State::NotStarted => format!(
-            "Leave it closed and read it again on {}. Fresh yeast only if it has not moved for about three days.",
-            w.ahead(at)
-        ),
-        WatchNext::ReadFirst => "Take a first reading.".to_owned(),
-        WatchNext::ReadAgain(at) => format!(
-            "Read again on {} or later. Waiting is safe for beer; bottling early is not.",
-            w.ahead(at)
-        ),
-        WatchNext::Rouse(at) => format!(
-            "Go through the steps below, the reading itself first, and read again on {}. Do not bottle it as it is.",
-            w.day_ahead(at)
-        ),
-        WatchNext::LookForSigns(at) => format!(
-            "Leave it closed and look on {} for foam, a dried ring above the beer, or drops under the lid.",
-            w.ahead(at)
-        ),
-        WatchNext::PitchAgain => {
-            "Pitch fresh yeast at its own temperature; this beer may still be given air.".to_owned()
-        }
-        WatchNext::Bottle => "Bottle when it suits you.".to_owned(),
-    };
-    judged(finish.advice.verdict, sentence.to_owned(), reasons, next)
+    said.to_owned()
 }
 
-fn watch_reason(w: Writer, reason: WatchReason) -> String {
-    match reason {
-        WatchReason::TooFew { have: 0 } => "No gravity has been read yet.".to_owned(),
-        WatchReason::TooFew { .. } => "One reading can't show whether it still falls.".to_owned(),
-        WatchReason::OnlyStart => "Nothing was read since the yeast went in.".to_owned(),
-        WatchReason::Compared { earlier, later, apart } => format!(
-            "Read {} and then {}, {} apart.",
-            w.gravity(earlier),
-            w.gravity(later),
-            write::duration(apart)
-        ),
-        WatchReason::NotRuledOut(rate) => {
-            format!("Readings this rough do not rule out a fall of {}.", w.amount(rate))
+/// Level, and from when sugar may go in.
+fn level(w: Writer, standing: &Standing, now: Moment) -> String {
+    let satellite = standing.sugar.by_satellite(now).is_some();
+    match standing.sugar.from {
+        SugarFrom::About(at) if at > now => {
+            let sooner = if satellite { ", sooner with a satellite" } else { "" };
+            format!("Level; sugar from about {}{sooner}.", w.day_ahead(at))
         }
-        WatchReason::TooNear { apart, needed } => format!(
-            "The readings are {} apart; {} are needed.",
-            write::duration(apart),
-            write::duration(needed)
-        ),
-        WatchReason::Falling(rate) => format!("It falls by about {}.", w.amount(rate)),
-        WatchReason::Rose(by) => format!(
-            "The gravity rose by {}: gas on the bulb, a warm sample or a slip of the eye.",
-            points(by)
-        ),
-        WatchReason::AtSatellite(end) => {
-            format!("Within a point of the satellite, which ended at {}.", w.gravity(end))
+        SugarFrom::About(_) => {
+            "Level; read it now, and if it reads the same the sugar may go in.".to_owned()
         }
-        WatchReason::AboveSatellite(end, by) => {
-            format!("{} above the satellite, which ended at {}.", points(by), w.gravity(end))
+        SugarFrom::NotWithin(_) if satellite => {
+            "Level; only a satellite can settle it within five weeks.".to_owned()
         }
-        WatchReason::InRange(range) => format!(
-            "Inside the expected end, {} to {}.",
-            w.gravity(range.from),
-            w.gravity(range.to)
-        ),
-        WatchReason::AboveRange(range, by) => format!(
-            "{} above the expected end, {} to {}.",
-            points(by),
-            w.gravity(range.from),
-            w.gravity(range.to)
-        ),
-        WatchReason::BelowRange(range, by) => format!(
-            "{} below the expected end, {} to {}. If it tastes clean, no harm; far below, something else may be eating.",
-            points(by),
-            w.gravity(range.from),
-            w.gravity(range.to)
-        ),
-        WatchReason::NoEndKnown => {
-            "Without a starting gravity, a stated end or a satellite there is nothing to compare the end with.".to_owned()
+        SugarFrom::NotWithin(_) => "Level, but it may go on for weeks yet.".to_owned(),
+        _ if no_room(standing) => {
+            "Level, but such bottles leave no room for what may be left.".to_owned()
         }
-        WatchReason::MayGoOn => "This kind of yeast may go on slowly for weeks.".to_owned(),
-        WatchReason::TooEarly { days, least } => format!(
-            "{} after pitching is early; this yeast usually wants {} or more.",
-            write::duration(days),
-            write::duration(least)
-        ),
-        WatchReason::NotMoved { start, now, since } => format!(
-            "{} after pitching it reads {}; it began at {}.",
-            write::duration(since),
-            w.gravity(now),
-            w.gravity(start)
-        ),
-        WatchReason::UsualSoSoon(until) => {
-            format!("In the first {} that is usual.", write::duration(until))
-        }
-        WatchReason::Drifting { earlier, later, apart, rate } => format!(
-            "From {} to {} in {}: it drifts down by about {}, though its last readings look alike.",
-            w.gravity(earlier),
-            w.gravity(later),
-            write::duration(apart),
-            w.amount(rate)
-        ),
-        WatchReason::SatelliteUnproven { lowest, have: 1, again } => format!(
-            "The satellite was read once, at {}; it may end lower. Read it again on {}.",
-            w.gravity(lowest),
-            w.ahead(again)
-        ),
-        WatchReason::SatelliteUnproven { lowest, again, .. } => format!(
-            "The satellite's readings do not yet agree a day apart; the lowest is {}. Read it again on {}.",
-            w.gravity(lowest),
-            w.ahead(again)
-        ),
-        WatchReason::WortEndsHigh(range) => format!(
-            "The satellite too ended above {}: the wort is like that, and nothing is stuck.",
-            w.gravity(range.to)
-        ),
-        WatchReason::AddedLater(at) => format!(
-            "Something that ferments was added on {}, so no expected end holds and it has to wait longer.",
-            write::day(at)
-        ),
-        WatchReason::SoonAfterAddition { days, least } => format!(
-            "{} after that is early; {} or more are wanted.",
-            write::duration(days),
-            write::duration(least)
-        ),
-        WatchReason::ForecastAhead(at) => format!(
-            "By the forecast more than a point is more likely left than not, until {}.",
-            w.day_ahead(at)
-        ),
-        WatchReason::RefractometerSteady => "The refractometer shows no change.".to_owned(),
-        WatchReason::RefractometerFalls(by) => format!(
-            "The refractometer fell by {}\u{A0}°Bx: still falling.",
-            write_number(by.value(), 1)
-        ),
-        WatchReason::PitchNotNoted => "Nobody noted when the yeast went in.".to_owned(),
+        _ => "Level, as far as these readings go.".to_owned(),
     }
 }
 
-/// What would settle it.
-fn settles_words(w: Writer, settles: NextMeasurement) -> String {
-    let at = w.ahead(settles.at);
-    match settles.by {
-        Measure::ReadBeer => format!("What would settle it: one more reading, on {at} or later."),
-        Measure::ReadSatellite => {
-            format!("What would settle it: the satellite, read again on {at} or later.")
+fn no_room(standing: &Standing) -> bool {
+    standing.reasons.iter().any(|why| matches!(why, Reason::MayBeLeft(_, None)))
+}
+
+fn next(w: Writer, standing: &Standing, now: Moment) -> String {
+    let said = match standing.next {
+        Next::Pitch => "Note the starting gravity, and pitch.".to_owned(),
+        Next::ReadFirst(at) if at > now => {
+            format!("Leave it closed. Take the first reading about {}.", w.day_ahead(at))
         }
-        Measure::DegasAndRead => {
-            "What would settle it: pour a sample to and fro until its gas is out, note its temperature, and read it again.".to_owned()
-        }
-        Measure::WaterCheck => {
-            "What would settle it: the hydrometer in water, and the sample read again with its gas out.".to_owned()
-        }
-        Measure::LateSatellite => format!(
-            "What would settle it: a jar of this beer with fresh yeast, kept warm and shaken, read on {at}."
+        Next::ReadFirst(_) => "Take the first reading now.".to_owned(),
+        Next::ReadAgain(at) if at <= now => format!("Due since {}: read it now.", w.day_ahead(at)),
+        Next::ReadAgain(at) if standing.state == State::NotStarted => format!(
+            "Leave it closed and read it again on {}. Fresh yeast only if it has not moved for about three days.",
+            w.part_of_day(at)
         ),
-        Measure::NotePitching => "What would settle it: note when the yeast went in.".to_owned(),
+        Next::ReadAgain(at) if promised(standing) => {
+            format!("Read it on {}: if it reads the same, the sugar may go in.", w.part_of_day(at))
+        }
+        Next::ReadAgain(at) => format!(
+            "Read again on {} or later. Waiting is safe for beer; bottling early is not.",
+            w.part_of_day(at)
+        ),
+        Next::Rouse(at) if at > now => format!(
+            "Go through the steps below, the reading itself first, and read again on {}. Do not bottle it as it is.",
+            w.day_ahead(at)
+        ),
+        Next::Rouse(_) => {
+            "Go through the steps below; where they are done, read it again. Do not bottle it as it is.".to_owned()
+        }
+        Next::LookForSigns(at) if at > now => format!(
+            "Leave it closed and look on {} for foam, a dried ring above the beer, or drops under the lid.",
+            w.part_of_day(at)
+        ),
+        Next::LookForSigns(_) => {
+            "Look now for foam, a dried ring above the beer, or drops under the lid.".to_owned()
+        }
+        Next::PitchAgain => {
+            "Pitch fresh yeast at its own temperature; this beer may still be given air.".to_owned()
+        }
+        Next::Bottle => "Bottle when it suits you.".to_owned(),
+        Next::Open => "Go by the bottles.".to_owned(),
+        Next::MakeSafe => "See to the bottles first.".to_owned(),
+    };
+    match standing.sugar.by_satellite(now) {
+        Some(at) if standing.state != State::Finished => format!(
+            "{said} Sooner: a jar of this beer with fresh yeast, kept warm and shaken. If it reads as the beer does, twice and a day apart, the sugar may go in about {}.",
+            w.part_of_day(at)
+        ),
+        _ => said,
+    }
+}
+
+fn promised(standing: &Standing) -> bool {
+    matches!(standing.sugar.from, SugarFrom::About(_))
+}
+
+/// What may be left, beside what the sugar leaves room for.
+pub(super) fn may_be_left(
+    state: State,
+    most: crate::quantity::GravityChange,
+    room: Option<crate::quantity::GravityChange>,
+) -> String {
+    let left = points(most);
+    match (state, room) {
+        (State::Finished, Some(room)) => {
+            format!(
+                "At most {left} may be left, and the usual sugar leaves room for {}.",
+                points(room)
+            )
+        }
+        (State::Level | State::LooksStuck, Some(room)) if most > room => format!(
+            "Up to {left} may be left, and the usual sugar leaves room for {} only.",
+            points(room)
+        ),
+        (State::Level | State::LooksStuck, Some(_)) => {
+            format!("By all readings {left} at most are left, but no two of them prove it yet.")
+        }
+        (State::Level | State::LooksStuck, None) => format!(
+            "Up to {left} may be left, and the usual sugar is too much for such bottles already."
+        ),
+        _ => format!("Up to {left} may be left to ferment."),
     }
 }

@@ -1,43 +1,48 @@
 //! The forecast in words.
 
-use super::points;
-use crate::advice::watch::forecast::{Forecast, OnePointLeft, Refusal};
-use crate::words::write::{self, Writer};
+use super::doubts::how_many;
+use crate::advice::standing::{Hump, Outlook};
+use crate::quantity::Moment;
+use crate::words::write::Writer;
 
-/// What it foretells: the end, and when a point or less is left.
-pub(super) fn forecast(w: Writer, forecast: &Forecast) -> String {
-    let end = format!(
-        "Forecast, in four of five such beers: it ends between {} and {}",
-        w.gravity(forecast.end.from),
-        w.gravity(forecast.end.to)
-    );
-    let when = match forecast.one_point_left {
-        OnePointLeft::Already => "a point or less was left at the last reading".to_owned(),
-        OnePointLeft::Between(from, to) => {
-            format!("a point or less is left between {} and {}", w.day_ahead(from), w.day_ahead(to))
-        }
-        OnePointLeft::From(from) => format!(
-            "a point or less is left from {} at the soonest, and nobody can say by when",
-            w.day_ahead(from)
-        ),
-        OnePointLeft::NotWithin(hours) => {
-            format!("more than a point is left for {} and longer", write::duration(hours))
-        }
-    };
-    let left = points(forecast.left_now);
-    format!("{end}, and {when}. Left at the last reading: {left} at most. Only readings decide.")
+/// Further ahead than this no day is named.
+const FAR: f64 = 50.0 * 24.0;
+
+/// Before anything was read.
+pub(super) const NONE: &str =
+    "No forecast yet: the beer has to be read once since the yeast went in.";
+
+fn between(w: Writer, hump: Hump) -> String {
+    format!("{} and {}", w.gravity(hump.end.from), w.gravity(hump.end.to))
 }
 
-/// Why it is not shown.
-pub(super) fn refusal(refusal: Refusal) -> String {
-    match refusal {
-        Refusal::PitchNotNoted => "No forecast: nobody noted when the yeast went in.".to_owned(),
-        Refusal::StartUnknown => "No forecast: the starting gravity is not known.".to_owned(),
-        Refusal::MayGoOn => {
-            "No forecast: what may go on for weeks has no end that can be foretold.".to_owned()
-        }
-        Refusal::TooFew { have } => format!(
-            "No forecast yet: it takes three readings since the yeast went in, and there are {have}."
-        ),
-    }
+/// What is foretold as one looks at it at `now`: the end, both where there are two, and when a point or
+/// less is left.
+pub(super) fn forecast(w: Writer, outlook: &Outlook, now: Moment) -> String {
+    use crate::quantity::Measured;
+    let window = outlook.one_point;
+    let day = |at| w.day_ahead(at);
+    let when = if window.to <= now {
+        "a point or less is left by now".to_owned()
+    } else if window.to.since(now).value() > FAR {
+        format!(
+            "a point or less is left from {} at the soonest, and nobody can say by when",
+            day(window.from.max(now))
+        )
+    } else if window.from <= now {
+        format!("a point or less is left by {}, perhaps already", day(window.to))
+    } else {
+        format!("a point or less is left between {} and {}", day(window.from), day(window.to))
+    };
+    let end = between(w, outlook.end);
+    let said = format!("Forecast, in four of five such beers: it ends between {end}, and {when}.");
+    let wakes = outlook.wakes.map_or_else(String::new, |hump| {
+        let (many, plural) = how_many(hump.share);
+        let verb = if plural { "wake" } else { "wakes" };
+        format!(
+            " Or it is only resting: {many} such beers {verb} again, to end between {}.",
+            between(w, hump)
+        )
+    });
+    format!("{said}{wakes} Only readings decide.")
 }

@@ -2,10 +2,12 @@
 
 mod ahead;
 mod course;
+mod doubts;
 mod finish;
 mod forecast;
 mod log;
 mod reading;
+mod reasons;
 mod started;
 
 pub use course::CourseWords;
@@ -15,10 +17,10 @@ pub use reading::ReadingWords;
 use super::texts::texts;
 use super::{Judged, Writer};
 use crate::advice::Advice;
+use crate::advice::standing::{Outlook, Standing};
 use crate::advice::watch::beer_temperature::Notice;
-use crate::advice::watch::forecast::{Forecast, Refusal};
+use crate::advice::watch::bubbles;
 use crate::advice::watch::ladder::Remedy;
-use crate::advice::watch::{Finish, bubbles};
 use crate::exchange::reminders;
 use crate::quantity::{GravityChange, Moment, write_number};
 
@@ -33,14 +35,14 @@ texts! {
         no_bubbles: "No bubbles?",
         what_is_seen: "What do you see?",
         put_in_calendar: "Put it in the calendar",
+        no_forecast: forecast::NONE,
     } says {
-        finish: fn(Writer, &Finish) -> Judged = finish::finish,
+        finish: fn(Writer, &Standing, Moment) -> Judged = finish::finish,
         warmth: fn(Writer, &Notice) -> Judged = started::warmth,
         step: fn(Writer, Remedy) -> String = started::step,
         signs: [&'static str; 5] = started::SIGNS,
         bubbles: fn(Writer, &Advice<bubbles::Reason, bubbles::Next>) -> Judged = started::bubbles,
-        forecast: fn(Writer, &Forecast) -> String = forecast::forecast,
-        no_forecast: fn(Refusal) -> String = forecast::refusal,
+        forecast: fn(Writer, &Outlook, Moment) -> String = forecast::forecast,
         next: fn(Writer, reminders::What, Moment) -> String = ahead::next,
         reminder: fn(&str, reminders::What) -> (String, &'static str) = ahead::reminder,
         reading: ReadingWords = reading::READING,

@@ -12,12 +12,12 @@ use crate::words::write::{self, Writer};
 /// One step.
 pub(super) fn step(w: Writer, step: Remedy) -> String {
     match step {
-        Remedy::LeaveClosed(at) => format!("Leave it closed until {}.", w.ahead(at)),
+        Remedy::LeaveClosed(at) => format!("Leave it closed until {}.", w.part_of_day(at)),
         Remedy::LookForSigns(_) => {
             "Press the lid, and look for foam, a dried ring above the beer, or drops under the lid."
                 .to_owned()
         }
-        Remedy::TakeGravity(at) => format!("Take a gravity on {} or later.", w.ahead(at)),
+        Remedy::TakeGravity(at) => format!("Take a gravity on {} or later.", w.part_of_day(at)),
         Remedy::Degas => {
             "Pour the sample to and fro until its gas is out, and read it again.".to_owned()
         }
@@ -111,11 +111,11 @@ pub(super) fn bubbles(w: Writer, advice: &Advice<Reason, Next>) -> Judged {
         Next::RelieveLid => {
             "At arm's length and with the face away, lift an edge of the lid; then clear the airlock, or lead a tube into water.".to_owned()
         }
-        Next::Look(at) => format!("Leave it closed, and look on {}.", w.ahead(at)),
-        Next::TakeGravity(at) => format!("Take a gravity on {} or later.", w.ahead(at)),
+        Next::Look(at) => format!("Leave it closed, and look on {}.", w.part_of_day(at)),
+        Next::TakeGravity(at) => format!("Take a gravity on {} or later.", w.part_of_day(at)),
         Next::WarmAndWait(at) => format!(
             "Bring it into the yeast's range and take another gravity on {}. Fresh yeast only if it has not moved by then.",
-            w.ahead(at)
+            w.part_of_day(at)
         ),
         Next::PitchAgain => {
             "Shake or splash it, and pitch fresh yeast at its own temperature.".to_owned()

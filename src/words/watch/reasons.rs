@@ -1,0 +1,100 @@
+//! Why it is judged so.
+
+use super::finish::may_be_left;
+use super::points;
+use crate::advice::standing::{Reason, State};
+use crate::quantity::{Measured, write_number};
+use crate::words::write::{self, Writer};
+
+/// One reason; nothing for what the sentence says already.
+pub(super) fn reason(w: Writer, state: State, reason: Reason) -> Option<String> {
+    let said = match reason {
+        Reason::Readings(0) => "No gravity has been read since the yeast went in.".to_owned(),
+        Reason::Readings(1) => "One reading can't show whether it still falls.".to_owned(),
+        Reason::Readings(_) => return None,
+        Reason::LevelSince(at, gravity) => {
+            format!("Level at {} since {}.", w.gravity(gravity), write::day(at))
+        }
+        Reason::Falling(by) if by.points() < 0.05 => return None,
+        Reason::Falling(by) => format!("It falls by about {} a day.", points(by)),
+        Reason::NotMoved { start, now, since } => format!(
+            "It was {} at the start and reads {} after {}.",
+            w.gravity(start),
+            w.gravity(now),
+            write::duration(since)
+        ),
+        Reason::UsualSoSoon(until) => {
+            format!("Up to {} that is usual.", write::duration(until))
+        }
+        Reason::MayBeLeft(most, room) => may_be_left(state, most, room),
+        Reason::TooNear(apart, needed) => format!(
+            "The level readings are {} apart; {} are needed.",
+            write::duration(apart),
+            write::duration(needed)
+        ),
+        Reason::TooEarly(age, least) => format!(
+            "Read {} after the yeast went in; this kind takes {} at least.",
+            write::duration(age),
+            write::duration(least)
+        ),
+        Reason::LevelWhileCold(beer, range) => format!(
+            "At {} a level reading proves little: this yeast works at {} to {}.",
+            w.temperature(beer),
+            w.degrees(range.from),
+            w.degrees(range.to)
+        ),
+        Reason::InRange(range) => format!(
+            "Inside the expected end, {} to {}.",
+            w.gravity(range.from),
+            w.gravity(range.to)
+        ),
+        Reason::AboveRange(range, by) => format!(
+            "{} above the expected end, {} to {}.",
+            points(by),
+            w.gravity(range.from),
+            w.gravity(range.to)
+        ),
+        Reason::BelowRange(range, by) => format!(
+            "{} below the expected end, {} to {}. If it tastes clean, no harm; far below, something else may be eating.",
+            points(by),
+            w.gravity(range.from),
+            w.gravity(range.to)
+        ),
+        Reason::Satellite(end, by) if by.points() > 1.05 => {
+            format!("{} above the satellite, which ended at {}.", points(by), w.gravity(end))
+        }
+        Reason::Satellite(end, by) if by.points() < -1.05 => format!(
+            "Below the satellite, which ended at {}: the satellite stopped early.",
+            w.gravity(end)
+        ),
+        Reason::Satellite(end, _) => {
+            format!("Within a point of the satellite, which ended at {}.", w.gravity(end))
+        }
+        Reason::SatelliteUnproven(1, lowest, again) => format!(
+            "The satellite was read once, at {}; it may end lower. Read it again on {}.",
+            w.gravity(lowest),
+            w.part_of_day(again)
+        ),
+        Reason::SatelliteUnproven(_, lowest, again) => format!(
+            "The satellite's readings do not yet agree a day apart; the lowest is {}. Read it again on {}.",
+            w.gravity(lowest),
+            w.part_of_day(again)
+        ),
+        Reason::NoEndKnown => {
+            "Without a starting gravity, a stated end or a satellite there is nothing to compare the end with: only time tells, or a late satellite.".to_owned()
+        }
+        Reason::MayGoOn => "This kind of yeast may go on slowly for weeks.".to_owned(),
+        Reason::AddedLater(at) => format!(
+            "Something that ferments was added on {}, so no expected end holds and it has to wait longer.",
+            write::day(at)
+        ),
+        Reason::PitchNotNoted => "Nobody noted when the yeast went in.".to_owned(),
+        Reason::NotKnownToFerment => "Nothing shows yet that it has fermented.".to_owned(),
+        Reason::RefractometerSteady => "The refractometer shows no change.".to_owned(),
+        Reason::RefractometerFalls(by) => format!(
+            "The refractometer fell by {}\u{A0}°Bx: still falling.",
+            write_number(by.value(), 1)
+        ),
+    };
+    Some(said)
+}
