@@ -1,8 +1,26 @@
-//! Every batch as it stands now.
+//! Every batch as it stands now, worked out once.
 
 use super::model::Model;
-use crate::batch::{Summary, Today, by_due as in_order_of_due};
+use crate::batch::{Id, Summary, Today, by_due as in_order_of_due};
 use std::rc::Rc;
+
+impl Model {
+    /// One batch worked out, once for each change of its log.
+    #[must_use]
+    pub fn summary(&self, id: &Id) -> Option<Rc<Summary>> {
+        let log = self.journal.log(id)?;
+        let stamp = (log.revision(), self.journal.gear_revision());
+        if let Some((known, summary)) = self.worked.borrow().get(id)
+            && *known == stamp
+            && summary.holds_at(self.now)
+        {
+            return Some(Rc::clone(summary));
+        }
+        let summary = Rc::new(Summary::of(&self.journal, id, self.now)?);
+        self.worked.borrow_mut().insert(id.clone(), (stamp, Rc::clone(&summary)));
+        Some(summary)
+    }
+}
 
 /// Every batch, what is due first standing first.
 pub fn by_due(m: &Model) -> Vec<(Rc<Summary>, Today)> {

@@ -194,7 +194,7 @@ pub struct Model {
     pub undo: Option<Undo>,
     pub(super) pending: Vec<Pending>,
     pub(super) chance: u64,
-    worked: RefCell<ByKey<Id, WorkedOut>>,
+    pub(super) worked: RefCell<ByKey<Id, WorkedOut>>,
 }
 
 impl Model {
@@ -248,22 +248,6 @@ impl Model {
         z = (z ^ (z >> 30)).wrapping_mul(0xBF58_476D_1CE4_E5B9);
         z = (z ^ (z >> 27)).wrapping_mul(0x94D0_49BB_1331_11EB);
         Id::random((z ^ (z >> 31)).to_be_bytes())
-    }
-
-    /// One batch worked out, once for each change of its log.
-    #[must_use]
-    pub fn summary(&self, id: &Id) -> Option<Rc<Summary>> {
-        let log = self.journal.log(id)?;
-        let stamp = (log.revision(), self.journal.gear_revision());
-        if let Some((known, summary)) = self.worked.borrow().get(id)
-            && *known == stamp
-            && summary.holds_at(self.now)
-        {
-            return Some(Rc::clone(summary));
-        }
-        let summary = Rc::new(Summary::of(&self.journal, id, self.now)?);
-        self.worked.borrow_mut().insert(id.clone(), (stamp, Rc::clone(&summary)));
-        Some(summary)
     }
 
     /// The settings.

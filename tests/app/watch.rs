@@ -259,9 +259,9 @@ fn a_quiet_beer_that_reads_as_before_is_asked_nothing_more() {
 fn a_stuck_beer_has_its_steps_and_a_satellite_that_ended_there_settles_it() {
     let mut phone =
         with(30.0, [reading(30.05, 1.048), reading(4.0, 1.022), reading(1.0, 1.022)], vec![]);
-    phone.sees("(Stop) Steady, but far above its end: looks stuck.");
+    phone.sees("(Stop) Level, but far above its end: looks stuck.");
     phone.sees("- Done. Pour the sample to and fro");
-    phone.sees("What would settle it");
+    phone.sees("a jar of this beer with fresh yeast, kept warm and shaken");
     for days in [25.0, 24.0] {
         phone.tap("Add a reading");
         phone.type_into("Hydrometer reads", "1.022");
@@ -272,7 +272,8 @@ fn a_stuck_beer_has_its_steps_and_a_satellite_that_ended_there_settles_it() {
         phone.tap("Read the satellite");
         phone.tap("Not now");
     }
-    phone.sees("the wort is like that");
+    phone.sees("(Go) Finished, by these readings.");
+    phone.sees("Within a point of the satellite, which ended at 1.022.");
     phone.sees_no("Step by step");
     let satellites = phone.model.journal.readings(&id("b")).iter();
     assert_eq!(satellites.filter(|(_, one)| one.vessel == Vessel::Satellite).count(), 2);
@@ -340,9 +341,9 @@ fn what_lies_ahead_is_handed_out_and_told_by_the_clock_of_then() {
     assert_eq!((file.file.as_str(), file.media), ("cellar-bitter.ics", "text/calendar"));
     assert!(file.text.contains("SUMMARY:Cellar bitter: read the gravity"), "{}", file.text);
     assert!(file.text.contains("UID:b-read@fermentside"), "{}", file.text);
-    assert!(file.text.contains("DTSTART:20260308T080000Z"), "{}", file.text);
-    phone.sees("Next: read the gravity, Sun 8 Mar, 10:00.");
-    phone.sees("Read again on Sun 8 Mar, 10:00 or later.");
+    assert!(file.text.contains("DTSTART:20260308T070000Z"), "{}", file.text);
+    phone.sees("Next: read the gravity, on the morning of Sun 8 Mar.");
+    phone.sees("Read again on the morning of Sun 8 Mar or later.");
 }
 
 #[test]

@@ -19,6 +19,8 @@ const TENTH: f64 = 1.2816;
 const STRAYS: (f64, f64) = (0.03, 0.6);
 /// From such a share of waking beers on there are two outcomes: one that rests may never wake.
 const TWO: f64 = 0.12;
+/// Nearer than this the two are one, points.
+const APART: f64 = 2.0;
 /// What one instrument is off in its readings, points to each side of an end.
 const SHARED: f64 = 0.6;
 /// No shape with a smaller part of the weight counts.
@@ -61,7 +63,8 @@ pub(super) fn outlook(case: &Case, judged: &Judged) -> Outlook {
     wakes.join(&kinds.woken_ends, 1.0);
     let all = stays.weight() + wakes.weight();
     let share = wakes.weight() / all.max(f64::MIN_POSITIVE);
-    let (end, second) = if share > TWO {
+    let apart = (stays.quantile(0.5) - wakes.quantile(0.5)).abs();
+    let (end, second) = if share > TWO && apart > APART {
         (hump(&stays, 1.0 - share), Some(hump(&wakes, share)))
     } else {
         stays.join(&wakes, 1.0);

@@ -139,6 +139,8 @@ pub(super) fn reasons(
             let mean = run / (main.len() - from).max(1) as f64;
             said.push(Reason::LevelSince(point.at, gravity(mean)));
         }
+        // By one reading nobody can say how fast.
+        None if main.len() < 2 => {}
         None => said.push(Reason::Falling(change(falls(case, judged)))),
     }
     said.push(Reason::Readings(main.len()));

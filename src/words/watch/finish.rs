@@ -1,7 +1,6 @@
 //! How the fermentation stands, why, and what to do next.
 
 use super::doubts::doubt;
-use super::points;
 use super::reasons::reason;
 use crate::advice::standing::{Doubt, Next, Reason, Stage, Standing, State, SugarFrom};
 use crate::quantity::Moment;
@@ -32,8 +31,11 @@ fn reasons(w: Writer, standing: &Standing) -> Vec<String> {
         standing.reasons.iter().filter_map(|why| reason(w, state, *why)).collect();
     // Of beer that falls nobody asks whether it rests.
     let level = matches!(state, State::Level | State::LooksStuck | State::Finished);
-    let named = |doubt: &&Doubt| {
-        level || !matches!(doubt, Doubt::Tail(..) | Doubt::Stall(..) | Doubt::Eaten(..))
+    let named = |doubt: &&Doubt| match doubt {
+        // Less than a point is within any bottle's room.
+        Doubt::Tail(_, left) => level && left.points() >= 1.0,
+        Doubt::Stall(..) | Doubt::Eaten(..) => level,
+        _ => true,
     };
     said.extend(standing.doubts.iter().filter(named).map(|one| doubt(w, *one)));
     said
@@ -120,7 +122,12 @@ fn next(w: Writer, standing: &Standing, now: Moment) -> String {
     };
     match standing.sugar.by_satellite(now) {
         Some(at) if standing.state != State::Finished => format!(
-            "{said} Sooner: a jar of this beer with fresh yeast, kept warm and shaken. If it reads as the beer does, twice and a day apart, the sugar may go in about {}.",
+            "{said} {}: a jar of this beer with fresh yeast, kept warm and shaken. If it reads as the beer does, twice and a day apart, the sugar may go in about {}.",
+            if standing.state == State::LooksStuck {
+                "Or show that it has ended"
+            } else {
+                "Sooner"
+            },
             w.part_of_day(at)
         ),
         _ => said,
@@ -129,32 +136,4 @@ fn next(w: Writer, standing: &Standing, now: Moment) -> String {
 
 fn promised(standing: &Standing) -> bool {
     matches!(standing.sugar.from, SugarFrom::About(_))
-}
-
-/// What may be left, beside what the sugar leaves room for.
-pub(super) fn may_be_left(
-    state: State,
-    most: crate::quantity::GravityChange,
-    room: Option<crate::quantity::GravityChange>,
-) -> String {
-    let left = points(most);
-    match (state, room) {
-        (State::Finished, Some(room)) => {
-            format!(
-                "At most {left} may be left, and the usual sugar leaves room for {}.",
-                points(room)
-            )
-        }
-        (State::Level | State::LooksStuck, Some(room)) if most > room => format!(
-            "Up to {left} may be left, and the usual sugar leaves room for {} only.",
-            points(room)
-        ),
-        (State::Level | State::LooksStuck, Some(_)) => {
-            format!("By all readings {left} at most are left, but no two of them prove it yet.")
-        }
-        (State::Level | State::LooksStuck, None) => format!(
-            "Up to {left} may be left, and the usual sugar is too much for such bottles already."
-        ),
-        _ => format!("Up to {left} may be left to ferment."),
-    }
 }

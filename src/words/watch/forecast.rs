@@ -2,7 +2,7 @@
 
 use super::doubts::how_many;
 use crate::advice::standing::{Hump, Outlook};
-use crate::quantity::Moment;
+use crate::quantity::{Measured, Moment};
 use crate::words::write::Writer;
 
 /// Further ahead than this no day is named.
@@ -19,7 +19,6 @@ fn between(w: Writer, hump: Hump) -> String {
 /// What is foretold as one looks at it at `now`: the end, both where there are two, and when a point or
 /// less is left.
 pub(super) fn forecast(w: Writer, outlook: &Outlook, now: Moment) -> String {
-    use crate::quantity::Measured;
     let window = outlook.one_point;
     let day = |at| w.day_ahead(at);
     let when = if window.to <= now {
@@ -35,14 +34,25 @@ pub(super) fn forecast(w: Writer, outlook: &Outlook, now: Moment) -> String {
         format!("a point or less is left between {} and {}", day(window.from), day(window.to))
     };
     let end = between(w, outlook.end);
-    let said = format!("Forecast, in four of five such beers: it ends between {end}, and {when}.");
-    let wakes = outlook.wakes.map_or_else(String::new, |hump| {
-        let (many, plural) = how_many(hump.share);
-        let verb = if plural { "wake" } else { "wakes" };
-        format!(
-            " Or it is only resting: {many} such beers {verb} again, to end between {}.",
-            between(w, hump)
-        )
-    });
-    format!("{said}{wakes} Only readings decide.")
+    let said = match outlook.wakes {
+        Some(hump) if hump.share.value() > 0.5 => {
+            let (many, _) = how_many(hump.share);
+            let wakes = between(w, hump);
+            format!(
+                "Forecast: {many} such beers rest here and go on later, to end between {wakes}; the others have all but ended, between {end}."
+            )
+        }
+        Some(hump) => {
+            let (many, plural) = how_many(hump.share);
+            let (rest, go) = if plural { ("rest", "go") } else { ("rests", "goes") };
+            let wakes = between(w, hump);
+            format!(
+                "Forecast, in four of five such beers: it ends between {end}, and {when}. But {many} {rest} on the way and {go} on later, to end between {wakes}."
+            )
+        }
+        None => {
+            format!("Forecast, in four of five such beers: it ends between {end}, and {when}.")
+        }
+    };
+    format!("{said} Only readings decide.")
 }

@@ -1,9 +1,8 @@
 //! Why it is judged so.
 
-use super::finish::may_be_left;
 use super::points;
 use crate::advice::standing::{Reason, State};
-use crate::quantity::{Measured, write_number};
+use crate::quantity::{GravityChange, Measured, write_number};
 use crate::words::write::{self, Writer};
 
 /// One reason; nothing for what the sentence says already.
@@ -97,4 +96,28 @@ pub(super) fn reason(w: Writer, state: State, reason: Reason) -> Option<String> 
         ),
     };
     Some(said)
+}
+
+/// What may be left, beside what the sugar leaves room for.
+fn may_be_left(state: State, most: GravityChange, room: Option<GravityChange>) -> String {
+    let left = points(most);
+    match (state, room) {
+        (State::Finished, Some(room)) => {
+            format!(
+                "At most {left} may be left, and the usual sugar leaves room for {}.",
+                points(room)
+            )
+        }
+        (State::Level | State::LooksStuck, Some(room)) if most > room => format!(
+            "Up to {left} may be left, and the usual sugar leaves room for {} only.",
+            points(room)
+        ),
+        (State::Level | State::LooksStuck, Some(_)) => {
+            format!("By all readings {left} at most are left, but no two of them prove it yet.")
+        }
+        (State::Level | State::LooksStuck, None) => format!(
+            "Up to {left} may be left, and the usual sugar is too much for such bottles already."
+        ),
+        _ => format!("Up to {left} may be left to ferment."),
+    }
 }
