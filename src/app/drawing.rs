@@ -35,10 +35,11 @@ pub struct CourseSketch {
     pub course: Course,
     /// The sign of the gravity's scale.
     pub symbol: &'static str,
-    /// The words for the expected end.
-    pub end_text: &'static str,
-    /// Place and words below each day of the axis: "day 3" and "4 Mar".
-    pub days: Vec<(f64, String, String)>,
+    /// What is written at the expected end, at now, where it is to be read again, at the satellite, and over
+    /// the temperatures that suit the yeast.
+    pub texts: [&'static str; 5],
+    /// Place and date below each day of the axis; the month only where it begins.
+    pub days: Vec<(f64, String)>,
     /// The reading that is walked to.
     pub here: Option<usize>,
 }

@@ -8,9 +8,9 @@ pub use outlook::OutlookPoint;
 pub use walk::Stop;
 
 use self::thin::{fewer, thinned};
-use super::curve::{Point, band, smooth, straight};
+use super::curve::{Point, band, straight};
 use super::scale::Scale;
-use super::ticks::{DayTick, days, round_out};
+use super::ticks::{DayTick, days, within};
 use crate::order::in_order;
 use crate::quantity::{GravityUnit, write_number};
 
@@ -25,6 +25,12 @@ pub struct CourseData {
     pub end_zone: Option<(f64, f64)>,
     /// The forecast, if there is one.
     pub outlook: Vec<OutlookPoint>,
+    /// Now, minutes since 1970 in UTC; drawn where it is not long after the last reading.
+    pub now: Option<i64>,
+    /// When to read again, on the same scale.
+    pub next: Option<i64>,
+    /// The temperatures that suit the yeast, lower and upper.
+    pub yeast: Option<(f64, f64)>,
     /// How far the brewer's clock is ahead of UTC.
     pub offset_minutes: i32,
     /// Gravities are °P, not specific gravity.
@@ -44,7 +50,7 @@ pub struct CoursePoint {
     pub sigma: f64,
     /// Of the satellite, not of the main beer.
     pub satellite: bool,
-    /// Its value in words; shown beside the last of its kind.
+    /// Its value in words.
     pub label: String,
 }
 
@@ -68,24 +74,15 @@ pub struct Mark {
     pub satellite: bool,
 }
 
-/// Words beside a mark.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Named {
-    /// The foot of the words.
-    pub at: Point,
-    /// They end here instead of beginning here.
-    pub ends: bool,
-    /// The words.
-    pub text: String,
-}
-
 /// Everything in its place.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Course {
     /// Foot of the gravity picture.
     pub floor: f64,
-    /// Numbers for the gravity.
+    /// The long lines of the paper, each with its number.
     pub gravity: Vec<AxisMark>,
+    /// Its short lines.
+    pub short: Vec<f64>,
     /// Numbers for the temperature; none without temperatures.
     pub temperature: Vec<AxisMark>,
     /// Days, each with its place across.
@@ -94,42 +91,53 @@ pub struct Course {
     pub main_line: String,
     /// The line of the satellite.
     pub satellite_line: String,
-    /// The line of the temperature.
+    /// The line of the temperature, and its points.
     pub temperature_line: String,
+    /// Each temperature that was noted.
+    pub warmth: Vec<Point>,
+    /// The temperatures that suit the yeast: upper and lower edge.
+    pub yeast: Option<(f64, f64)>,
     /// The expected end: its area, upper and lower edge.
     pub zone: Option<(String, f64, f64)>,
-    /// The words for the zone stand at the right, away from the satellite's.
-    pub zone_words_right: bool,
-    /// The area of the forecast's band, nothing without one.
+    /// The area of the forecast's band from the last reading on, nothing without one.
     pub outlook_band: String,
-    /// The line of its middle, from the last reading of the main beer on.
+    /// The line of its middle.
     pub outlook_line: String,
+    /// Now, across.
+    pub now: Option<f64>,
+    /// When to read again, across.
+    pub next: Option<f64>,
     /// The readings that are drawn: all, or of very many those that show.
     pub marks: Vec<Mark>,
     /// Half the width of a mark: smaller where there are many.
     pub mark_size: f64,
-    /// The last reading of each kind in words.
-    pub named: Vec<Named>,
     /// Every reading, the earliest first, to walk along.
     pub stops: Vec<Stop>,
 }
 
 impl Course {
-    /// Width and height of the picture.
-    pub const SIZE: (f64, f64) = (320.0, 292.0);
+    /// Width and height of the picture. It is stretched to the room it has: lines keep their width and
+    /// letters their size.
+    pub const SIZE: (f64, f64) = (320.0, 300.0);
     /// Left and right edge of what is plotted.
-    pub const SIDES: (f64, f64) = (54.0, 314.0);
+    pub const SIDES: (f64, f64) = (0.0, 320.0);
     /// Its upper edge.
-    pub const TOP: f64 = 28.0;
-    /// Foot of everything plotted: the days stand below.
-    pub const FLOOR: f64 = 246.0;
+    pub const TOP: f64 = 8.0;
+    /// Foot of the gravities where no temperature was noted: the days stand below.
+    pub const FLOOR: f64 = 268.0;
+
+    /// The last reading of the main beer, or of the satellite.
+    #[must_use]
+    pub fn last(&self, satellite: bool) -> Option<Point> {
+        self.marks.iter().rev().find(|mark| mark.satellite == satellite).map(|mark| mark.at)
+    }
 }
 
-/// The temperature's own strip.
-const STRIP: (f64, f64) = (202.0, 242.0);
-const ABOVE_STRIP: f64 = 178.0;
+/// The temperature's own strip, below the days.
+const STRIP: (f64, f64) = (246.0, 294.0);
+const ABOVE_STRIP: f64 = 212.0;
 /// Kept free at both sides, so that no mark is cut.
-const MARGIN: f64 = 14.0;
+const MARGIN: f64 = 12.0;
 /// The least time shown: two days.
 const LEAST: i64 = 2 * 24 * 60;
 
@@ -145,17 +153,27 @@ pub fn course(data: &CourseData) -> Course {
     let times = || points.iter().map(|p| p.minutes).chain(warmth.iter().map(|(at, _)| *at));
     let start = times().min().unwrap_or(0);
     let last = times().max().unwrap_or(0);
-    let end = outlook::reach(&data.outlook, start, last).max(start.saturating_add(LEAST));
+    // What is to come may take as much room as what has been, and what is further off is not drawn.
+    let limit = last.saturating_add(last.saturating_sub(start).max(LEAST));
+    let near = |at: Option<i64>| at.filter(|at| (start..=limit).contains(at) && !points.is_empty());
+    let (now, next) = (near(data.now), near(data.next));
+    let end = outlook::reach(&data.outlook, start, last)
+        .max(start.saturating_add(LEAST))
+        .max(now.unwrap_or(start))
+        .max(next.unwrap_or(start));
     let outlook = outlook::cut(&data.outlook, start, end);
     let (left, right) = Course::SIDES;
     let across = Scale::new((start as f64, end as f64), (left + MARGIN, right - MARGIN));
 
     let floor = if warmth.is_empty() { Course::FLOOR } else { ABOVE_STRIP };
-    let ticks = round_out_gravity(&points, &outlook, data);
-    let low = ticks.values.first().copied().unwrap_or(0.0);
-    let high = ticks.values.last().copied().unwrap_or(1.0);
+    let (low, high) = gravities(&points, &outlook, data);
+    let ticks = within(low, high, 8);
     let down = Scale::new((high, low), (Course::TOP, floor));
     let places = if data.plato { ticks.places } else { 3 };
+    // Five short lines from number to number.
+    let fifth = ticks.step / 5.0;
+    let (first, last_line) = ((low / fifth).ceil() as i64, (high / fifth).floor() as i64);
+    let short = (first..=last_line).take(60).map(|i| down.place(i as f64 * fifth)).collect();
 
     let day_zero = points.first().map(|p| p.minutes).or(warmth.first().map(|w| w.0));
     // "day 12" takes more room than "day 2".
@@ -182,59 +200,36 @@ pub fn course(data: &CourseData) -> Course {
     };
     let mark = |p: &&CoursePoint| Mark { at: place(p), bar: bar(p), satellite: p.satellite };
     let marks: Vec<Mark> = points.iter().map(mark).collect();
-    let (temperature, temperature_line) = strip(&warmth, &across, data.celsius);
+    let strip = strip(&warmth, &across, data);
     Course {
         floor,
         gravity: axis(&ticks.values, &down, |v| write_number(v, places)),
-        temperature,
+        short,
+        temperature: strip.numbers,
         days: days.into_iter().map(|d| (across.place(d.minutes as f64), d)).collect(),
-        main_line: smooth(&of(false)),
+        main_line: straight(&of(false)),
         satellite_line: straight(&of(true)),
-        temperature_line,
+        temperature_line: straight(&strip.points),
+        warmth: strip.points,
+        yeast: strip.yeast,
         zone,
         outlook_band,
         outlook_line,
-        zone_words_right: of(true).last().is_some_and(|(x, _)| !right_half(*x)),
+        now: now.map(|at| across.place(at as f64)),
+        next: next.map(|at| across.place(at as f64)),
         mark_size: match stops.len() {
-            0..=24 => 5.0,
-            25..=70 => 3.5,
-            _ => 2.2,
+            0..=24 => 4.0,
+            25..=70 => 3.0,
+            _ => 2.0,
         },
-        named: named(&points, &marks),
         marks,
         stops,
     }
 }
 
-/// The words beside the last reading of each kind: above the main beer's mark, below the satellite's,
-/// because the satellite runs ahead and so lies below the main beer.
-fn named(points: &[&CoursePoint], marks: &[Mark]) -> Vec<Named> {
-    let last = |satellite| points.iter().zip(marks).rev().find(|(p, _)| p.satellite == satellite);
-    let words = |(p, mark): (&&CoursePoint, &Mark)| {
-        let ((x, y), bar) = (mark.at, mark.bar.unwrap_or((mark.at.1, mark.at.1)));
-        let ends = right_half(x);
-        let beside = if ends { x + 8.0 } else { x - 8.0 };
-        // Clear of the mark and of its error bar.
-        let foot = if p.satellite {
-            f64::max(y + 8.0, bar.1) + 16.0
-        } else {
-            f64::min(y - 6.0, bar.0) - 7.0
-        };
-        Named { at: (beside, foot), ends, text: p.label.clone() }
-    };
-    let both = [last(false), last(true)].into_iter().flatten();
-    both.filter(|(p, _)| !p.label.is_empty()).map(words).collect()
-}
-
-fn right_half(x: f64) -> bool {
-    x > f64::midpoint(Course::SIDES.0, Course::SIDES.1)
-}
-
-fn round_out_gravity(
-    points: &[&CoursePoint],
-    outlook: &[OutlookPoint],
-    data: &CourseData,
-) -> super::Ticks {
+/// The gravities that can happen, and no more: of the readings with their bars, the expected end and the
+/// forecast, with a little room.
+fn gravities(points: &[&CoursePoint], outlook: &[OutlookPoint], data: &CourseData) -> (f64, f64) {
     // An error bar may stretch the axis, but not by more than this.
     let (most, least_span, default) =
         if data.plato { (2.0, 2.0, (0.0, 15.0)) } else { (0.008, 0.008, (1.0, 1.06)) };
@@ -251,38 +246,44 @@ fn round_out_gravity(
     let (low, high) = outlook.iter().fold((low, high), |(new_low, new_high), p| {
         (new_low.min(p.low.max(low - most)), new_high.max(p.high.min(high + most)))
     });
-    // Room for the words below the zone and the satellite.
-    let below = if data.end_zone.is_some() || points.iter().any(|p| p.satellite) {
-        (high - low).max(least_span) * 0.12
-    } else {
-        0.0
-    };
-    let short = (least_span - (high - low)).max(0.0) / 2.0;
-    round_out(low - below - short, high + short, 7)
+    let room = ((least_span - (high - low)) / 2.0).max(0.04 * (high - low));
+    (low - room, high + room)
 }
 
-fn strip(warmth: &[(i64, f64)], across: &Scale, celsius: bool) -> (Vec<AxisMark>, String) {
+/// What the strip of the temperatures holds.
+#[derive(Default)]
+struct Strip {
+    numbers: Vec<AxisMark>,
+    points: Vec<Point>,
+    yeast: Option<(f64, f64)>,
+}
+
+/// The temperatures as points, over what suits the yeast.
+fn strip(warmth: &[(i64, f64)], across: &Scale, data: &CourseData) -> Strip {
     if warmth.is_empty() {
-        return (Vec::new(), String::new());
+        return Strip::default();
     }
+    let yeast = data.yeast.filter(|(a, b)| a.is_finite() && b.is_finite() && a < b);
+    let all = warmth.iter().map(|(_, t)| *t).chain(yeast.into_iter().flat_map(|(a, b)| [a, b]));
     let (low, high) =
-        warmth.iter().fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), (_, t)| {
-            (low.min(*t), high.max(*t))
-        });
-    // Whole degrees are near enough, and their numbers short.
+        all.fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), t| (low.min(t), high.max(t)));
     let room = ((3.0 - (high - low)) / 2.0).max(0.5);
-    let ticks = round_out(low - room, high + room, 5);
-    let ends = [ticks.values.first(), ticks.values.last()];
-    let ends: Vec<f64> = ends.into_iter().flatten().copied().collect();
-    let (bottom, top) =
-        (ends.first().copied().unwrap_or(low), ends.last().copied().unwrap_or(high));
-    let down = Scale::new((top, bottom), STRIP);
-    let unit = if celsius { "°C" } else { "°F" };
-    let line: Vec<Point> =
-        warmth.iter().map(|(at, t)| (across.place(*at as f64), down.place(*t))).collect();
-    let line = thinned(line, 1.0, |p| *p);
-    let text = |v: f64| format!("{}\u{A0}{unit}", write_number(v, ticks.places));
-    (axis(&ends, &down, text), smooth(&line))
+    let (low, high) = (low - room, high + room);
+    let down = Scale::new((high, low), STRIP);
+    let points = warmth.iter().map(|(at, t)| (across.place(*at as f64), down.place(*t))).collect();
+    let ends = yeast.map_or_else(
+        || {
+            let ticks = within(low, high, 4).values;
+            [ticks.first().copied().unwrap_or(low), ticks.last().copied().unwrap_or(high)]
+        },
+        |(a, b)| [a, b],
+    );
+    let unit = if data.celsius { "°C" } else { "°F" };
+    Strip {
+        numbers: axis(&ends, &down, |v| format!("{}\u{A0}{unit}", write_number(v, 0))),
+        points: thinned(points, 1.0, |p| *p),
+        yeast: yeast.map(|(a, b)| (down.place(b), down.place(a))),
+    }
 }
 
 fn axis(values: &[f64], down: &Scale, text: impl Fn(f64) -> String) -> Vec<AxisMark> {

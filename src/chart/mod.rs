@@ -16,12 +16,11 @@ mod warmth;
 pub use bottle::{BottleLevels, OUTLINE as BOTTLE_OUTLINE, bottle_levels};
 pub use bucket::{Bucket, Layer, Placed, Substance, bucket};
 pub use course::{
-    AxisMark, Course, CourseData, CoursePoint, Mark, Named, OutlookPoint, Stop, course,
-    gravity_symbol,
+    AxisMark, Course, CourseData, CoursePoint, Mark, OutlookPoint, Stop, course, gravity_symbol,
 };
 pub use curve::{Point, band, smooth, straight};
 pub use lettering::{apart, wrap};
 pub use paper_scale::{PaperScale, Printed};
 pub use scale::Scale;
-pub use ticks::{DayTick, Ticks, days, round_out, within};
+pub use ticks::{DayTick, Ticks, days, within};
 pub use warmth::{Warmth, warmth};

@@ -26,22 +26,6 @@ pub fn within(a: f64, b: f64, at_most: usize) -> Ticks {
     ticks
 }
 
-/// Round numbers that begin at or below a range and end at or above it, `at_most` of them (three at
-/// least are allowed): an axis that runs from the first to the last holds the whole range.
-#[must_use]
-pub fn round_out(a: f64, b: f64, at_most: usize) -> Ticks {
-    let (low, high) = widened(a, b);
-    let most = at_most.max(3);
-    let mut step = round_up((high - low) / (most - 1) as f64);
-    loop {
-        let (first, last) = ((low / step + HAIR).floor(), (high / step - HAIR).ceil());
-        if last - first < most as f64 {
-            return Ticks::from_steps(first, last, step);
-        }
-        step = round_up(step * 1.5);
-    }
-}
-
 impl Ticks {
     fn from_steps(first: f64, last: f64, step: f64) -> Self {
         let count = (last - first + 1.0).clamp(0.0, 1000.0) as usize;
@@ -101,9 +85,8 @@ mod tests {
     #[test]
     fn steps_are_round() {
         assert_eq!(within(0.0, 10.0, 6).values, [0.0, 2.0, 4.0, 6.0, 8.0, 10.0]);
-        let gravity = round_out(1.009, 1.052, 7);
+        let gravity = within(1.0, 1.06, 7);
         assert_eq!((gravity.step, gravity.places, gravity.values.len()), (0.01, 2, 7));
-        assert_eq!(round_out(-0.1, 0.1, 3).values.len(), 3);
     }
 
     #[test]
@@ -136,20 +119,6 @@ mod tests {
                 prop_assert!(first - low < ticks.step + slack);
                 prop_assert!(high - last < ticks.step + slack);
             }
-        }
-
-        #[test]
-        fn rounded_out_holds_the_whole_range(
-            a in proptest::num::f64::NORMAL | proptest::num::f64::ZERO,
-            b in -1e6..1e6, same in any::<bool>(), at_most in 3usize..12,
-        ) {
-            let b = if same { a } else { b };
-            let (low, high) = widened(a, b);
-            let ticks = round_out(a, b, at_most);
-            let slack = ticks.step * 1e-6;
-            prop_assert!(ticks.values.len() <= at_most && ticks.values.len() >= 2);
-            prop_assert!(ticks.values[0] <= low + slack);
-            prop_assert!(ticks.values[ticks.values.len() - 1] >= high - slack);
         }
 
         #[test]

@@ -85,11 +85,14 @@ impl Svg {
     /// The whole picture, `size` wide and high, named and described for those who cannot see it. Its class
     /// is `kind` behind `picture-`; one of its units is a CSS pixel at a phone's width.
     pub fn framed(self, kind: &str, size: (f64, f64), drawing: &Drawing) -> String {
+        self.named(kind, &format!(r#"viewBox="0 0 {} {}""#, size.0, size.1), drawing)
+    }
+
+    /// The same with other attributes: without a size of its own it takes the room it is given.
+    pub fn named(self, kind: &str, more: &str, drawing: &Drawing) -> String {
         let (title, description) = (unique("title"), unique("description"));
         format!(
-            r#"<svg class="picture picture-{kind}" viewBox="0 0 {} {}" role="img" aria-labelledby="{title}" aria-describedby="{description}"><title id="{title}">{}</title><desc id="{description}">{}</desc>{}</svg>"#,
-            size.0,
-            size.1,
+            r#"<svg class="picture picture-{kind}" {more} role="img" aria-labelledby="{title}" aria-describedby="{description}"><title id="{title}">{}</title><desc id="{description}">{}</desc>{}</svg>"#,
             escaped(&drawing.title),
             escaped(&drawing.description),
             self.0

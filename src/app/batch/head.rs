@@ -1,5 +1,6 @@
 //! The head of a batch, its name and the four stages, and its foot: what it has come to.
 
+use crate::advice::standing::SugarFrom;
 use crate::app::act::{Act, BatchAct, BottleAct, PitchAct};
 use crate::app::fold::fold;
 use crate::app::model::Model;
@@ -8,7 +9,6 @@ use crate::app::route::Route;
 use crate::app::strength::{IN_STRENGTH, rules};
 use crate::app::worked::how_worked;
 use crate::batch::{EntryKey, Id, Kind, NextStep, Stage, Summary};
-use crate::exchange::reminders::{What as Reminded, reminders};
 use crate::quantity::{Moment, write_number};
 use crate::words::write;
 
@@ -104,7 +104,10 @@ fn noted_twice(m: &Model, id: &Id) -> Vec<Part> {
 /// The four stages as one line: what is done, where one is, and when each is, as far as that is known.
 fn ways(m: &Model, s: &Summary, stage: Stage) -> Vec<Part> {
     let (words, today) = (&m.words.frame, s.today(m.now));
-    let ready = reminders(s, m.now).into_iter().find(|one| one.what == Reminded::Ready);
+    let ready = match s.standing.sugar.from {
+        SugarFrom::About(at) | SugarFrom::Foretold(at) => Some(at),
+        _ => None,
+    };
     let pitched = s.pitch.as_ref().map(|(_, pitch)| pitch.at);
     let bottled = s.bottling.as_ref().map(|(_, record)| record.at);
     let about = |at: Moment| (words.about)(m.zone.shown(at));
@@ -118,7 +121,7 @@ fn ways(m: &Model, s: &Summary, stage: Stage) -> Vec<Part> {
             (Stage::Watch, Some(_)) => String::new(),
             (Stage::Bottle, Some(at)) => (words.on)(at),
             (Stage::Bottle, None) if today.next == NextStep::Bottle => words.now.to_owned(),
-            (Stage::Bottle, None) => ready.as_ref().map(|one| about(one.at)).unwrap_or_default(),
+            (Stage::Bottle, None) => ready.map(about).unwrap_or_default(),
             (Stage::Open, _) => match today.next {
                 NextStep::WaitForBottles(at) => about(at),
                 NextStep::TryOne | NextStep::Enjoy => words.now.to_owned(),

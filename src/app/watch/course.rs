@@ -1,13 +1,16 @@
 //! The course of a batch: drawn, walked through reading by reading, and as a table.
 
+use crate::advice::family::Purpose;
 use crate::advice::standing::{BandPoint, Stage};
 use crate::app::act::{Act, WatchAct};
 use crate::app::drawing::{CourseSketch, Drawing, Sketch};
 use crate::app::fold::fold;
 use crate::app::model::Model;
 use crate::app::part::{Action, Part, Table, Tag, What, group, status, text};
-use crate::batch::{ReadingLine, Summary, Vessel};
-use crate::chart::{Course, CourseData, CoursePoint, OutlookPoint, course, gravity_symbol};
+use crate::batch::{NextStep, ReadingLine, Summary, Vessel};
+use crate::chart::{
+    Course, CourseData, CoursePoint, DayTick, OutlookPoint, course, gravity_symbol,
+};
 use crate::quantity::{Celsius, GravityUnit, Measured, SpecificGravity, TemperatureUnit, Unit};
 use crate::science::sucrose;
 use crate::words::Writer;
@@ -40,16 +43,17 @@ pub fn parts(m: &Model, s: &Summary) -> Vec<Part> {
 
 fn drawing(m: &Model, w: Writer, s: &Summary, readings: usize) -> Drawing {
     let words = &m.words.watch.course;
-    let data = data(w, s);
+    let data = data(m, w, s);
     let course = course(&data);
-    let day = |(x, tick): &(f64, _)| {
-        let (count, date) = (words.day)(*tick);
-        (*x, count, date)
+    let mut month = None;
+    let mut day = |(x, tick): &(f64, DayTick)| {
+        let begins = month.replace(tick.date.1) != Some(tick.date.1);
+        (*x, (words.day)(*tick, begins))
     };
     let sketch = CourseSketch {
         symbol: gravity_symbol(data.plato),
-        end_text: words.expected_end,
-        days: course.days.iter().map(day).collect(),
+        texts: words.on_the_course,
+        days: course.days.iter().map(&mut day).collect(),
         here: m.here.walked,
         course,
     };
@@ -61,7 +65,7 @@ fn drawing(m: &Model, w: Writer, s: &Summary, readings: usize) -> Drawing {
 }
 
 /// The course in the brewer's units.
-fn data(w: Writer, s: &Summary) -> CourseData {
+fn data(m: &Model, w: Writer, s: &Summary) -> CourseData {
     let plato = w.units.gravity == GravityUnit::Plato;
     let on_scale =
         |sg: SpecificGravity| if plato { sucrose::plato(sg).value() } else { sg.value() };
@@ -89,11 +93,20 @@ fn data(w: Writer, s: &Summary) -> CourseData {
         middle: on_scale(p.middle),
         high: on_scale(p.high),
     };
+    let suits = s.heading.family.range_for(Purpose::Fermenting, s.heading.packet);
     CourseData {
         points: points.collect(),
         temperatures: temperatures.collect(),
         end_zone: outlook.map(|o| (on_scale(o.end.end.from), on_scale(o.end.end.to))),
         outlook: band.iter().map(foretold).collect(),
+        now: Some(m.now.minutes_since_epoch()),
+        next: match s.today(m.now).next {
+            NextStep::FirstLook(due) | NextStep::ReadAgain(due) | NextStep::Stuck(due) => {
+                Some(due.moment().minutes_since_epoch())
+            }
+            _ => None,
+        },
+        yeast: Some((temperature(suits.from), temperature(suits.to))),
         offset_minutes: s.heading.started.offset_minutes(),
         plato,
         celsius: w.units.temperature == TemperatureUnit::Celsius,
@@ -151,5 +164,5 @@ pub fn has(m: &Model, s: &Summary, at: usize) -> bool {
 }
 
 fn laid_out(m: &Model, s: &Summary) -> Course {
-    course(&data(m.writer(), s))
+    course(&data(m, m.writer(), s))
 }

@@ -59,7 +59,7 @@ pub(super) fn cut(points: &[OutlookPoint], from: i64, to: i64) -> Vec<OutlookPoi
     crate::order::in_order(kept, |a, b| a.minutes.cmp(&b.minutes))
 }
 
-/// The band's area, and the line of its middle from `last` on.
+/// The band's area and the line of its middle, both from `last` on.
 pub(super) fn paths(
     points: &[OutlookPoint],
     last: i64,
@@ -70,11 +70,10 @@ pub(super) fn paths(
     let place = |minutes: i64, v: f64| -> Point {
         (across.place(minutes as f64), down.place(v).clamp(Course::TOP, floor))
     };
-    let edge = |of: fn(&OutlookPoint) -> f64| -> Vec<Point> {
-        points.iter().map(|p| place(p.minutes, of(p))).collect()
-    };
     let end = points.last().map_or(last, |p| p.minutes);
     let to_come = cut(points, last, end);
-    let middle: Vec<Point> = to_come.iter().map(|p| place(p.minutes, p.middle)).collect();
-    (band(&edge(|p| p.high), &edge(|p| p.low)), smooth(&middle))
+    let edge = |of: fn(&OutlookPoint) -> f64| -> Vec<Point> {
+        to_come.iter().map(|p| place(p.minutes, of(p))).collect()
+    };
+    (band(&edge(|p| p.high), &edge(|p| p.low)), smooth(&edge(|p| p.middle)))
 }

@@ -26,7 +26,6 @@ fn an_empty_log_still_has_an_axis() {
 fn one_reading_is_day_zero() {
     let one = course(&data(vec![point(0.0, 1.05, false)]));
     assert_eq!((one.marks.len(), one.days[0].1.day, one.days.len()), (1, 0, 3));
-    assert_eq!(one.named.len(), 1);
 }
 
 #[test]
@@ -34,9 +33,40 @@ fn lower_gravity_stands_lower_and_later_stands_to_the_right() {
     let points = vec![point(3.0, 1.02, false), point(0.0, 1.05, false), point(2.0, 1.012, true)];
     let drawn = course(&CourseData { end_zone: Some((1.008, 1.014)), ..data(points) });
     assert!(drawn.marks[0].at.1 < drawn.marks[2].at.1 && drawn.marks[0].at.0 < drawn.marks[2].at.0);
-    let (_, top, bottom) = drawn.zone.expect("a zone");
-    assert!(top < bottom && bottom < drawn.floor);
-    assert_eq!(drawn.named.len(), 2);
+    let (_, top, bottom) = drawn.zone.as_ref().expect("a zone");
+    assert!(top < bottom && *bottom < drawn.floor);
+    assert_eq!(
+        (drawn.last(false), drawn.last(true)),
+        (Some(drawn.marks[2].at), Some(drawn.marks[1].at))
+    );
+}
+
+#[test]
+fn only_gravities_that_can_happen_are_on_the_axis() {
+    let points = vec![point(0.0, 1.047, false), point(4.0, 1.019, false)];
+    let drawn = course(&CourseData { end_zone: Some((1.009, 1.013)), ..data(points) });
+    let numbers: Vec<&str> = drawn.gravity.iter().map(|mark| mark.text.as_str()).collect();
+    assert_eq!(numbers, ["1.010", "1.020", "1.030", "1.040"]);
+    // From the lowest end to the highest reading with its bar, and a little more.
+    let (_, _, foot) = drawn.zone.as_ref().expect("a zone");
+    assert!(drawn.floor - foot < 0.08 * drawn.floor, "{foot}");
+    assert!(drawn.marks[0].bar.expect("a bar").0 - Course::TOP < 0.08 * drawn.floor);
+    assert!(drawn.short.len() > 15, "{}", drawn.short.len());
+}
+
+#[test]
+fn every_reading_has_its_bar_and_now_and_the_next_are_marked() {
+    let points: Vec<_> =
+        (0..60).map(|i| point(f64::from(i), 1.05 - f64::from(i) * 5e-4, false)).collect();
+    let last = points[59].minutes;
+    let (now, next) = (Some(last + DAY), Some(last + 2 * DAY));
+    let drawn = course(&CourseData { now, next, ..data(points.clone()) });
+    assert!(drawn.marks.iter().all(|mark| mark.bar.is_some_and(|(top, bottom)| top < bottom)));
+    let (now, next) = (drawn.now.expect("now"), drawn.next.expect("the next"));
+    assert!(drawn.marks[59].at.0 < now && now < next && next <= Course::SIDES.1);
+    // A beer that was read last a year ago does not shrink to a stroke.
+    let later = course(&CourseData { now: Some(last + 365 * DAY), ..data(points) });
+    assert_eq!(later.now, None);
 }
 
 #[test]
@@ -46,7 +76,23 @@ fn temperatures_get_a_strip_of_their_own() {
     let drawn = course(&CourseData { temperatures, ..data(points) });
     assert!(drawn.floor < STRIP.0);
     let marks = &drawn.temperature;
-    assert_eq!((marks.len(), marks[0].text.as_str()), (2, "18\u{A0}°C"));
+    assert_eq!((marks.len(), marks[0].text.as_str()), (2, "19\u{A0}°C"));
+    assert_eq!((drawn.warmth.len(), drawn.yeast), (2, None));
+    // What suits the yeast has its numbers instead.
+    let suited = CourseData {
+        temperatures: vec![(29_500_000, 19.0)],
+        yeast: Some((17.0, 22.0)),
+        ..data(vec![])
+    };
+    let drawn = course(&suited);
+    let (top, bottom) = drawn.yeast.expect("a range");
+    assert!(
+        STRIP.0 <= top
+            && top < drawn.warmth[0].1
+            && drawn.warmth[0].1 < bottom
+            && bottom <= STRIP.1
+    );
+    assert_eq!(drawn.temperature[1].text, "22\u{A0}°C");
 }
 
 #[test]
@@ -90,8 +136,10 @@ fn the_axis_reaches_to_the_end_of_the_forecast() {
         "{:?}",
         across(&drawn.outlook_band)
     );
-    // The line begins at the last reading.
-    assert!((across(&drawn.outlook_line).0 - drawn.marks[2].at.0).abs() < 0.1);
+    // Both begin at the last reading.
+    for path in [&drawn.outlook_line, &drawn.outlook_band] {
+        assert!((across(path).0 - drawn.marks[2].at.0).abs() < 0.1);
+    }
     assert!(drawn.outlook_band.ends_with('Z'));
 }
 
@@ -101,9 +149,9 @@ fn a_far_forecast_leaves_the_readings_half_of_the_picture() {
     let drawn = course(&CourseData { outlook: outlook(0.0, 60.0), ..data(points) });
     let (left, right) = (Course::SIDES.0 + MARGIN, Course::SIDES.1 - MARGIN);
     assert!((drawn.marks[1].at.0 - f64::midpoint(left, right)).abs() < 0.1);
-    // Cut at both ends of the axis.
-    let (from, to) = across(&drawn.outlook_band);
-    assert!((from - left).abs() < 0.1 && (to - right).abs() < 0.1, "{from} {to}");
+    // Cut at the end of the axis.
+    let to = across(&drawn.outlook_band).1;
+    assert!((to - right).abs() < 0.1, "{to}");
 }
 
 #[test]
@@ -115,7 +163,7 @@ fn a_thousand_readings_are_drawn_by_four_hundred_marks() {
     let drawn = course(&CourseData { temperatures, ..data(points) });
     assert!(drawn.marks.len() <= 400 && drawn.marks.len() > 150, "{}", drawn.marks.len());
     assert!(drawn.marks.windows(2).all(|w| w[0].at.0 <= w[1].at.0));
-    assert_eq!((drawn.stops.len(), drawn.named.len()), (1000, 2));
+    assert_eq!(drawn.stops.len(), 1000);
     // The highest is among them, and the last of both kinds.
     let highest = drawn.marks.iter().map(|m| m.at.1).fold(f64::MAX, f64::min);
     assert_eq!(highest, drawn.stops[500].at.1);

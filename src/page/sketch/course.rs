@@ -1,91 +1,185 @@
-//! The course: gravity over days, and temperature in a strip of its own below.
+//! The course: gravity over days against the paper of a hydrometer, and the temperature in a strip below.
+//!
+//! The lines are stretched to the room there is and keep their width; letters stand where they belong by
+//! share of that room, in the size that the phone's text has.
 
 use crate::app::drawing::{CourseSketch, Drawing};
-use crate::chart::{Course, Mark};
-use crate::page::svg::Svg;
+use crate::chart::{Course, Mark, Point};
+use crate::page::svg::{Svg, escaped};
+use std::fmt::Write;
 
-const LEFT: f64 = Course::SIDES.0;
 const RIGHT: f64 = Course::SIDES.1;
-const END: &str = r#"text-anchor="end""#;
-const MIDDLE: &str = r#"text-anchor="middle""#;
+const STRETCHED: &str =
+    r#"<svg class="course-plot" viewBox="0 0 320 300" preserveAspectRatio="none">"#;
 
-/// Draws the course of one batch.
+/// Draws the course of one batch, and the paper beside it.
 pub fn course_sketch(drawing: &Drawing, sketch: &CourseSketch) -> String {
+    let (mut plot, mut paper) = (Svg::default(), Svg::default());
+    curves(&mut plot, sketch);
+    letters(&mut plot, sketch);
+    stem(&mut paper, sketch);
+    let paper =
+        format!(r#"<svg class="picture course-paper" aria-hidden="true">{}</svg>"#, paper.0);
+    plot.named("course", "", drawing) + &paper
+}
+
+/// All that is stretched.
+fn curves(svg: &mut Svg, sketch: &CourseSketch) {
     let c = &sketch.course;
-    let mut svg = Svg::default();
-    svg.text("picture-small", (LEFT - 6.0, 14.0), END, sketch.symbol);
-    zone(&mut svg, c, sketch.end_text);
-    svg.path("course-outlook", &c.outlook_band);
-    // The numbers beside both axes, each with its line.
-    for mark in c.gravity.iter().chain(&c.temperature) {
-        svg.path("course-grid", &format!("M{LEFT} {:.1}H{RIGHT}", mark.at));
-        svg.text("picture-small", (LEFT - 6.0, mark.at + 5.0), END, &mark.text);
+    let (top, floor) = (Course::TOP, c.floor);
+    svg.raw(STRETCHED);
+    if let Some((area, ..)) = &c.zone {
+        svg.path("course-zone", area);
     }
-    days_axis(&mut svg, &sketch.days);
-    svg.path("course-warmth", &c.temperature_line);
+    if let Some((top, bottom)) = c.yeast {
+        svg.path("course-yeast", &format!("M0 {top:.1}H{RIGHT}V{bottom:.1}H0Z"));
+    }
+    svg.path("course-outlook", &c.outlook_band);
+    let grid =
+        c.gravity.iter().map(|mark| format!("M0 {:.1}H{RIGHT}", mark.at)).collect::<String>();
+    svg.path("course-grid", &grid);
+    svg.path("course-axis", &format!("M0 {floor}H{RIGHT}"));
+    let days = sketch.days.iter().map(|(x, _)| format!("M{x:.1} {floor}v5")).collect::<String>();
+    svg.path("course-day", &days);
+    svg.path("course-line", &c.temperature_line);
+    svg.path("course-dot course-dot-2", &dots(c.warmth.iter().copied()));
     svg.path("course-foretold", &c.outlook_line);
     svg.path("course-satellite", &c.satellite_line);
-    svg.path("course-main", &c.main_line);
-    marks(&mut svg, c);
-    if let Some((x, y)) = sketch.here.and_then(|at| c.stops.get(at)).map(|stop| stop.at) {
-        let (top, floor, left) = (Course::TOP, c.floor, x - 9.0);
-        let ring = format!("M{x:.1} {top}V{floor}M{left:.1} {y:.1}a9 9 0 1 0 18 0a9 9 0 1 0 -18 0");
-        svg.path("course-here", &ring);
+    svg.path("course-line", &c.main_line);
+    // The line of now begins below its word, and that of the next reading passes beside it.
+    for (x, from) in c.now.map(|x| (x, top + 32.0)).into_iter().chain(c.next.map(|x| (x, top))) {
+        svg.path("course-day", &format!("M{x:.1} {from}V{floor}"));
     }
-    svg.framed("course", Course::SIZE, drawing)
+    if let Some((x, y)) = c.last(false) {
+        svg.path("course-level", &format!("M{x:.1} {y:.1}H{RIGHT}"));
+    }
+    svg.path("course-bar", &c.marks.iter().map(|mark| bar(mark, c.mark_size)).collect::<String>());
+    let marks = |satellite| {
+        dots(c.marks.iter().filter(move |mark| mark.satellite == satellite).map(|mark| mark.at))
+    };
+    let size = match c.mark_size {
+        size if size > 3.5 => "course-dot course-dot-4",
+        size if size > 2.5 => "course-dot course-dot-3",
+        _ => "course-dot course-dot-2",
+    };
+    svg.path(size, &marks(false));
+    svg.path("course-square", &marks(true));
+    svg.path("course-hole", &marks(true));
+    if let Some((x, _)) = here(sketch) {
+        svg.path("course-here", &format!("M{x:.1} {top}V{floor}"));
+    }
+    svg.raw("</svg>");
 }
 
-fn days_axis(svg: &mut Svg, days: &[(f64, String, String)]) {
-    let foot = Course::FLOOR;
-    svg.path("course-axis", &format!("M{LEFT} {foot}H{RIGHT}"));
-    for (x, count, date) in days {
-        svg.path("course-day", &format!("M{x:.1} {foot}V{}", foot + 6.0));
-        svg.text("picture-small picture-strong", (*x, foot + 21.0), MIDDLE, count);
-        svg.text("picture-small", (*x, foot + 38.0), MIDDLE, date);
-    }
+/// Where the reading stands that is walked to.
+fn here(sketch: &CourseSketch) -> Option<Point> {
+    sketch.here.and_then(|at| sketch.course.stops.get(at)).map(|stop| stop.at)
 }
 
-fn zone(svg: &mut Svg, c: &Course, words: &str) {
-    let Some((area, top, bottom)) = &c.zone else { return };
-    let (x, anchor) = if c.zone_words_right { (RIGHT - 6.0, END) } else { (LEFT + 6.0, "") };
-    svg.path("course-zone", area);
-    svg.path("course-zone-edge", &format!("M{LEFT} {top:.1}H{RIGHT}M{LEFT} {bottom:.1}H{RIGHT}"));
-    svg.text("picture-small picture-halo", (x, bottom + 15.0), anchor, words);
+/// A path of points: strokes without length, round by their ends.
+fn dots(points: impl Iterator<Item = Point>) -> String {
+    points.map(|(x, y)| format!("M{x:.1} {y:.1}h.01")).collect()
 }
 
-fn marks(svg: &mut Svg, c: &Course) {
-    let size = c.mark_size;
-    let bars: String = c.marks.iter().filter_map(|m| bar(m, size)).collect();
-    // Hundreds of readings are a line with a shadow, not hundreds of marks.
-    let class = if size < 3.0 { "course-crowd" } else { "course-apart" };
-    svg.raw(&format!(r#"<g class="{class}">"#));
-    svg.path("course-bar", &bars);
-    for mark in &c.marks {
-        let (x, y) = mark.at;
-        if mark.satellite {
-            let (side, corner) = (size * 1.8, (x - size * 0.9, y - size * 0.9));
-            svg.rect("course-open", corner, (side, side), "");
-        } else {
-            svg.circle("course-filled", mark.at, size);
-        }
-    }
-    svg.raw("</g>");
-    for named in &c.named {
-        let anchor = if named.ends { END } else { "" };
-        svg.text("picture-label picture-halo", named.at, anchor, &named.text);
-    }
-}
-
-/// An upright with two short ends, where it reaches beyond its mark.
-fn bar(mark: &Mark, size: f64) -> Option<String> {
-    let (top, bottom) = mark.bar.filter(|(top, bottom)| bottom - top > 2.0 * size)?;
+/// An upright with two short ends, whatever its size; of very many only the upright.
+fn bar(mark: &Mark, size: f64) -> String {
+    let Some((top, bottom)) = mark.bar else { return String::new() };
     let x = mark.at.0;
+    let upright = format!("M{x:.1} {top:.1}V{bottom:.1}");
     if size < 3.0 {
-        return Some(format!("M{x:.1} {top:.1}V{bottom:.1}"));
+        return upright;
     }
-    let half = size.min(4.0);
-    let (left, right) = (x - half, x + half);
-    Some(format!(
-        "M{x:.1} {top:.1}V{bottom:.1}M{left:.1} {top:.1}H{right:.1}M{left:.1} {bottom:.1}H{right:.1}"
-    ))
+    let (left, right) = (x - size, x + size);
+    format!("{upright}M{left:.1} {top:.1}H{right:.1}M{left:.1} {bottom:.1}H{right:.1}")
+}
+
+/// Letters at a share of the room, so many pixels off it.
+fn at(svg: &mut Svg, class: &str, (x, y): Point, (dx, dy): (f64, f64), text: &str) {
+    let (x, y) = share((x, y));
+    let text = escaped(text);
+    // Writing to a text cannot fail.
+    let _ = write!(
+        svg.0,
+        r#"<text class="{class}" x="{x:.1}%" y="{y:.1}%" dx="{dx}" dy="{dy}">{text}</text>"#
+    );
+}
+
+fn share((x, y): Point) -> Point {
+    (100.0 * x / Course::SIZE.0, 100.0 * y / Course::SIZE.1)
+}
+
+/// A small drawing in its own pixels, about a place.
+fn sign(svg: &mut Svg, place: Point, drawn: &str) {
+    let (x, y) = share(place);
+    let _ = write!(svg.0, r#"<svg class="course-sign" x="{x:.1}%" y="{y:.1}%">{drawn}</svg>"#);
+}
+
+/// Letters and signs.
+fn letters(svg: &mut Svg, sketch: &CourseSketch) {
+    let c = &sketch.course;
+    let [end, now, again, satellite, suits] = sketch.texts;
+    if let Some((_, top, bottom)) = &c.zone {
+        // Within it where it is high enough, else above.
+        let dy = if bottom - top > 20.0 { 16.0 } else { -5.0 };
+        at(svg, "course-end-text picture-halo", (0.0, *top), (4.0, dy), end);
+    }
+    if let Some(x) = c.now {
+        let x_of_word = x.clamp(20.0, RIGHT - 20.0);
+        at(
+            svg,
+            "picture-strong course-middle picture-halo",
+            (x_of_word, Course::TOP),
+            (0.0, 30.0),
+            now,
+        );
+    }
+    if let Some(x) = c.next {
+        let (end, dx) = if x > 0.62 * RIGHT { (" course-end", -5.0) } else { ("", 5.0) };
+        let class = format!("course-next-text picture-halo{end}");
+        at(svg, &class, (x, Course::TOP), (dx, 10.0), again);
+        let ring = r#"<circle class="course-next-ring" r="7"/><path class="course-next" d="M0-7a7 7 0 0 1 0 14"/>"#;
+        sign(svg, (x, c.floor), ring);
+    }
+    if let Some((x, y)) = c.last(true) {
+        let (left, dx) = if x > 110.0 { (" course-end", -10.0) } else { ("", 10.0) };
+        at(svg, &format!("course-quiet picture-halo{left}"), (x, y), (dx, -8.0), satellite);
+    }
+    if let Some((_, y)) = c.last(false) {
+        sign(svg, (RIGHT, y), r#"<path class="course-pointer" d="M-9-5l9 5-9 5z"/>"#);
+    }
+    if let Some(place) = here(sketch) {
+        sign(svg, place, r#"<circle class="course-ring" r="9"/>"#);
+    }
+    for (x, date) in &sketch.days {
+        let (class, dx) = if *x < 24.0 { ("", -x) } else { ("course-middle", 0.0) };
+        at(svg, class, (*x, c.floor), (dx, 21.0), date);
+    }
+    if let Some((top, bottom)) = c.yeast {
+        let middle = f64::midpoint(top, bottom);
+        at(svg, "course-quiet course-end picture-halo", (RIGHT, middle), (-4.0, 5.0), suits);
+    }
+}
+
+/// The paper of the stem, in beer up to the last reading.
+fn stem(svg: &mut Svg, sketch: &CourseSketch) {
+    let c = &sketch.course;
+    svg.raw(STRETCHED);
+    if let Some((_, y)) = c.last(false) {
+        svg.path("course-beer", &format!("M0 {y:.1}H320V{}H0Z", c.floor));
+        svg.path("course-surface", &format!("M0 {y:.1}H320"));
+    }
+    let short = c.short.iter().map(|y| format!("M0 {y:.1}h40")).collect::<String>();
+    svg.path("course-day", &short);
+    let long = c.gravity.iter().map(|mark| format!("M0 {:.1}H320", mark.at)).collect::<String>();
+    svg.path("course-axis", &long);
+    svg.path("course-glass", &format!("M2 0V{0}M318 0V{0}", c.floor));
+    svg.raw("</svg>");
+    // A number that its end would cut is left out.
+    for mark in c.gravity.iter().filter(|mark| mark.at > 20.0) {
+        at(svg, "course-end picture-strong", (300.0, mark.at), (0.0, -4.0), &mark.text);
+    }
+    at(svg, "course-quiet", (20.0, c.floor), (0.0, 21.0), sketch.symbol);
+    for mark in &c.temperature {
+        at(svg, "course-quiet", (20.0, mark.at), (0.0, 5.0), &mark.text);
+    }
 }

@@ -10,7 +10,6 @@ texts! {
     /// What the course says.
     CourseWords, COURSE {
         title: "The course",
-        expected_end: "expected end",
         walk: "Walk through the readings",
         touch_or_step: "Touch the picture, or step through the readings.",
         earlier: "Earlier reading",
@@ -19,7 +18,9 @@ texts! {
         table: "Table of readings",
     } says {
         description: fn(Writer, &Summary, usize, Moment) -> String = description,
-        day: fn(DayTick) -> (String, String) = day,
+        on_the_course: [&'static str; 5] =
+            ["expected end", "now", "read again", "satellite", "suits the yeast"],
+        day: fn(DayTick, bool) -> String = day,
         reading: fn(Writer, &ReadingLine) -> String = reading,
         head: [&'static str; 6] = ["When", "Gravity", "±", "As read", "Of", "Beer"],
         row: fn(Writer, &ReadingLine) -> [String; 6] = row,
@@ -38,10 +39,10 @@ fn description(w: Writer, summary: &Summary, readings: usize, now: Moment) -> St
     text
 }
 
-/// A day of the axis.
-fn day(tick: DayTick) -> (String, String) {
+/// A day of the axis, with its month where that begins.
+fn day(tick: DayTick, begins: bool) -> String {
     let (_, month, day) = tick.date;
-    (format!("day {}", tick.day), write::day_month(day, month))
+    if begins { write::day_month(day, month) } else { day.to_string() }
 }
 
 /// One reading, as it is walked to.

@@ -17,7 +17,7 @@ texts! {
         too_hot: "Too hot to trust: cool the sample first.",
         reads: "Hydrometer reads",
         sample: "Sample temperature",
-        as_last_time: "As last time; change it if this sample is another.",
+        as_last_time: "As last time.",
         of_the_liquid: "Of the liquid in the jar.",
         more: "Temperatures, time and note",
         beer: "Beer in the fermenter",
