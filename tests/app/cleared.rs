@@ -23,8 +23,8 @@ fn a_store_cleared_under_the_page_is_written_back_at_the_next_save() {
         "This browser's storage was cleared while the page was open. 3 records were still here",
     );
     phone.reload();
-    phone.sees("read 1.048");
-    phone.sees("read 1.020");
+    phone.sees("°C 1.048");
+    phone.sees("°C 1.020");
     phone.sees_no("storage was cleared");
 }
 
@@ -45,14 +45,14 @@ fn a_store_cleared_under_the_page_is_written_back_when_it_is_looked_at() {
     phone.happens(Event::Seen);
     phone.sees("kept only until this page is closed: take a copy");
     log_reading(&mut phone, "1.019");
-    phone.sees("read 1.019");
+    phone.sees("°C 1.019");
     phone.sees_no("Reading saved");
     *phone.shelf.writes_left.borrow_mut() = None;
     phone.happens(Event::Seen);
     phone.sees_no("kept only until");
     phone.reload();
-    phone.sees("read 1.048");
-    phone.sees("read 1.019");
+    phone.sees("°C 1.048");
+    phone.sees("°C 1.019");
     phone.sees_no("changed in two places");
 }
 
@@ -63,6 +63,7 @@ fn what_another_tab_deleted_for_good_does_not_come_back() {
     let of_reading: Vec<_> = keys.iter().filter(|key| key.contains("/reading/")).collect();
     let mut second = first.second_tab();
     second.go("#/batch/b/watch");
+    second.tap("Thu 26 Feb");
     second.tap("Delete the reading of");
     // As the browser tells it: what was written, and what was then swept out.
     let marked = second.shelf.keys().expect("keys").into_iter().find(|key| !keys.contains(key));
@@ -76,7 +77,7 @@ fn what_another_tab_deleted_for_good_does_not_come_back() {
     first.happens(Event::Seen);
     first.sees_no("storage was cleared");
     first.reload();
-    first.sees_no("read 1.048");
+    first.sees_no("°C 1.048");
     // But nothing takes away what lives: that is written back.
     let key = keys.iter().find(|key| key.contains("/pitch/")).expect("a pitching");
     let mut shelf = first.shelf.clone();
@@ -100,7 +101,7 @@ fn where_nothing_is_kept_nothing_is_called_saved() {
     phone.type_into("Hydrometer reads", "1.048");
     phone.type_into("Sample temperature", "20");
     phone.tap("Save");
-    phone.sees("read 1.048");
+    phone.sees("°C 1.048");
     phone.sees("Kept only until this page is closed: take a copy");
     phone.sees_no("Reading saved");
     phone.tap("Take a copy in Gear");
@@ -115,12 +116,13 @@ fn where_nothing_is_kept_nothing_is_called_saved() {
     phone.sees("They are kept in this browser");
     phone.reload();
     phone.go(&format!("{batch}watch"));
-    phone.sees("read 1.048");
+    phone.sees("°C 1.048");
 }
 
 #[test]
 fn a_deleted_batch_is_had_back_with_its_log_for_a_month() {
     let mut phone = with(10.0, [reading(9.0, 1.048), reading(8.0, 1.030)], vec![bottling(0.5)]);
+    phone.tap("Fri 27 Feb");
     phone.tap("Delete the reading of");
     let log = phone.model.journal.clone();
     phone.hours(2.0);

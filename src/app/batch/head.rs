@@ -124,7 +124,7 @@ fn ways(m: &Model, s: &Summary, stage: Stage) -> Vec<Part> {
             (Stage::Bottle, None) => ready.map(about).unwrap_or_default(),
             (Stage::Open, _) => match today.next {
                 NextStep::WaitForBottles(at) => about(at),
-                NextStep::TryOne | NextStep::Enjoy => words.now.to_owned(),
+                NextStep::TryOne | NextStep::Enjoy | NextStep::MakeSafe => words.now.to_owned(),
                 _ => String::new(),
             },
         };
