@@ -10,6 +10,7 @@ mod bottled;
 mod journal;
 mod life;
 mod logs;
+mod measured;
 mod names;
 mod pitch_record;
 mod quiet;

@@ -2,7 +2,7 @@
 //!
 //! None of them is laid out by the judgement's own formulas alone; two are published kinetic models.
 
-use crate::simulated::Lot;
+use crate::lot::Lot;
 use fermentside::advice::family::Family;
 
 /// How the truth goes.

@@ -1,11 +1,10 @@
 //! The proving ground: readers on courses whose end is known, and how the standing did.
 //!
-//! `COUNT=300 cargo test --release --no-default-features --test calibration prove -- --nocapture`
-//! prints every figure; `ONLY=lager,strong` some families, `Q=0.98` another part of the posterior.
+//! `ONLY=lager,strong` tries some families, `Q=0.98` another part of the posterior.
 
 use crate::courses::{Kind, Truth};
+use crate::lot::Lot;
 use crate::reader::{CAREFUL, Log, Reader, TIRED, at, pitched};
-use crate::simulated::Lot;
 use fermentside::advice::family::Family;
 use fermentside::advice::standing::{Next, QUANTILE, Standing, State};
 use fermentside::quantity::Measured;
@@ -265,7 +264,7 @@ fn prove() {
         ("tired page", TIRED, false, When::AsSaid),
     ];
     let some = if cfg!(debug_assertions) { 2 } else { readers.len() };
-    let mut wrong = Vec::new();
+    let (mut wrong, mut foretold) = (Vec::new(), Foretold::default());
     for ground in &GROUNDS {
         if !only.split(',').any(|only| ground.name.contains(only)) {
             continue;
@@ -274,10 +273,57 @@ fn prove() {
             let runs = runs(ground, (reader, satellite), when, count, q);
             let name = format!("{} {who}", ground.name);
             println!("{}", row(&name, &runs));
+            foretold.take(ground, &runs);
             wrong.extend(held(ground, satellite, &runs).map(|what| format!("{name}: {what}")));
         }
     }
+    wrong.extend(foretold.wrong());
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
+/// What was foretold of all that ended by itself.
+#[derive(Default)]
+struct Foretold {
+    ends: Vec<(bool, f64)>,
+    days: Vec<(bool, f64, f64, f64)>,
+}
+
+impl Foretold {
+    fn take(&mut self, ground: &Ground, runs: &[Run]) {
+        // What rests, or is eaten by something else, nobody can foresee.
+        if matches!(ground.kind, Kind::Rests | Kind::Resumes | Kind::Stuck | Kind::Eaten) {
+            return;
+        }
+        self.ends.extend(runs.iter().flat_map(|run| run.ends.iter().copied()));
+        self.days.extend(runs.iter().flat_map(|run| run.days.iter().copied()));
+    }
+
+    /// Right about as often as it says, four times in five, and nearer than a plain line.
+    fn wrong(&self) -> Vec<String> {
+        let (ends, days) = (self.ends.len(), self.days.len());
+        if ends.min(days) < 40 {
+            return vec![];
+        }
+        let share = |right: usize, of: usize| 100.0 * right as f64 / of as f64;
+        let in_ends = share(self.ends.iter().filter(|end| end.0).count(), ends);
+        let in_days = share(self.days.iter().filter(|day| day.0).count(), days);
+        let ours = quantile(self.days.iter().map(|day| day.2).collect(), 0.5);
+        let line = quantile(self.days.iter().map(|day| day.3).collect(), 0.5);
+        println!(
+            "all that ended by itself: end in its window {in_ends:.0} % of {ends}, the day {in_days:.0} % of {days}; median error {ours:.2} days, by a line {line:.2}"
+        );
+        // Looks at one batch are alike, so few batches stray far.
+        let mut wrong = vec![];
+        for (what, share) in [("end", in_ends), ("day", in_days)] {
+            if !(68.0..=97.0).contains(&share) {
+                wrong.push(format!("{what} in its window {share:.0} %"));
+            }
+        }
+        if ours >= line {
+            wrong.push(format!("the day is off by {ours:.2}, by a line {line:.2}"));
+        }
+        wrong
+    }
 }
 
 /// What no family may do, whatever it costs elsewhere; one batch more or less is chance.

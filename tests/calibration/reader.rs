@@ -1,7 +1,7 @@
 //! Readers of the proving ground: careful and tired, by the clock and by the page's dates.
 
 use crate::courses::{Kind, Truth};
-use crate::simulated::Lot;
+use crate::lot::Lot;
 use fermentside::advice::family::Family;
 use fermentside::advice::standing::{Record, Seen};
 use fermentside::quantity::{Celsius, Estimate, Hours, Measured, Moment, SpecificGravity};

@@ -7,7 +7,7 @@
 use super::ends::{Ends, ends};
 use super::left::{Kinds, Shares, kinds, level_from, shares};
 use super::looks::{Looks, Point, looks};
-use super::proof::{Proof, Tail, proof};
+use super::proof::{Proof, Tail, drift, proof};
 use super::record::Record;
 use super::refracted::{Change, change};
 use super::weigh::{Table, Weighed};
@@ -39,6 +39,8 @@ const AFTER_ADDING: f64 = 14.0 * 24.0;
 pub(super) struct Judged {
     pub(super) shares: Shares,
     pub(super) proof: Proof,
+    /// It drifts down by so many points a week, though from one reading to the next it passes for level.
+    pub(super) drift: Option<f64>,
     /// From which reading on it is level.
     pub(super) level_from: Option<usize>,
     /// The most that is left, points; `None` when sound readings prove nothing.
@@ -174,10 +176,13 @@ impl<'a> Case<'a> {
             }
         });
         // Where sound readings bound nothing no dose hangs on it, and more is left open.
-        let part = if proof.left.is_some() { self.quantile } else { self.quantile.max(UNBOUNDED) };
+        let drift = drift(run);
+        let proven = proof.left.is_some() && drift.is_none();
+        let part = if proven { self.quantile } else { self.quantile.max(UNBOUNDED) };
         let upper = shares.left.quantile(part);
-        let bound = proof.left.filter(|_| old_enough && fermented).map(|left| left.max(upper));
-        Judged { shares, proof, level_from, bound, upper, age, fermented, kinds }
+        let bound =
+            proof.left.filter(|_| proven && old_enough && fermented).map(|left| left.max(upper));
+        Judged { shares, proof, drift, level_from, bound, upper, age, fermented, kinds }
     }
 }
 

@@ -58,3 +58,32 @@ pub(super) fn proof(run: &[Point], tail: Tail) -> Proof {
     }
     found
 }
+
+/// A drift is looked for over this long at least, hours, ...
+const DRIFT_OVER: f64 = 156.0;
+/// and is one from so many points a week on, ...
+const DRIFT_A_WEEK: f64 = 0.5;
+/// when it is so many times its own standard error, which is the scatter's and that of three readings good
+/// to so many points.
+const DRIFT_SURE: f64 = 2.3;
+const SCATTER: (f64, f64) = (3.0, 0.7);
+
+/// A fall that no two neighbours show: points a week by a straight line through a level run. It goes by
+/// what the readings show and by nothing that is stated of them.
+pub(super) fn drift(run: &[Point]) -> Option<f64> {
+    let (first, last) = (run.first()?, run.last()?);
+    if run.len() < 3 || last.hours - first.hours < DRIFT_OVER {
+        return None;
+    }
+    let count = run.len() as f64;
+    let mean = |of: fn(&Point) -> f64| run.iter().map(of).sum::<f64>() / count;
+    let (hours, value) = (mean(|p| p.hours), mean(|p| p.value));
+    let spread: f64 = run.iter().map(|p| (p.hours - hours).powi(2)).sum();
+    let with: f64 = run.iter().map(|p| (p.hours - hours) * (p.value - value)).sum();
+    let slope = with / spread;
+    let off = |p: &Point| (p.value - value - slope * (p.hours - hours)).powi(2);
+    let scatter = run.iter().map(off).sum::<f64>() + SCATTER.0 * SCATTER.1 * SCATTER.1;
+    let error = (scatter / (count - 2.0 + SCATTER.0) / spread).sqrt();
+    let a_week = -168.0 * slope;
+    (a_week >= DRIFT_A_WEEK && -slope > DRIFT_SURE * error).then_some(a_week)
+}

@@ -48,6 +48,17 @@ pub enum Reason {
     Readings(usize),
     /// Level since then, at this gravity.
     LevelSince(Moment, SpecificGravity),
+    /// From one reading to the next it may pass for level, but over a week and longer it falls.
+    Drifting {
+        /// At the first of these readings.
+        from: SpecificGravity,
+        /// At the last.
+        to: SpecificGravity,
+        /// The time between.
+        apart: Hours,
+        /// Each week.
+        a_week: GravityChange,
+    },
     /// It falls by so many points a day.
     Falling(GravityChange),
     /// The gravity is where it was at the start, so long after the yeast went in.

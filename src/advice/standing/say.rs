@@ -104,6 +104,7 @@ pub(super) fn state(case: &Case, judged: &Judged, room: Option<f64>) -> State {
     let level = level(case, judged).filter(|from| readings > from + 1);
     let likely = if judged.proof.left.is_some() { LIKELY } else { CLEARLY };
     match level {
+        Some(_) if judged.drift.is_some() => State::Slow,
         Some(_) if judged.shares.stalled > likely => State::LooksStuck,
         Some(_) => State::Level,
         _ if readings < 2 => State::CannotTell,
@@ -137,7 +138,15 @@ pub(super) fn reasons(
         Some((from, point)) => {
             let run: f64 = main.iter().skip(from).map(|p| p.value).sum();
             let mean = run / (main.len() - from).max(1) as f64;
-            said.push(Reason::LevelSince(point.at, gravity(mean)));
+            said.push(match judged.drift.filter(|_| state != State::Finished) {
+                Some(a_week) => Reason::Drifting {
+                    from: gravity(point.value),
+                    to: gravity(last.value),
+                    apart: Hours::nearest(last.hours - point.hours),
+                    a_week: change(a_week),
+                },
+                None => Reason::LevelSince(point.at, gravity(mean)),
+            });
         }
         // By one reading nobody can say how fast.
         None if main.len() < 2 => {}

@@ -14,6 +14,13 @@ pub(super) fn reason(w: Writer, state: State, reason: Reason) -> Option<String> 
         Reason::LevelSince(at, gravity) => {
             format!("Level at {} since {}.", w.gravity(gravity), write::day(at))
         }
+        Reason::Drifting { from, to, apart, a_week } => format!(
+            "From {} to {} in {}: it drifts down by about {} a week, though from one reading to the next it looks level.",
+            w.gravity(from),
+            w.gravity(to),
+            write::duration(apart),
+            points(a_week)
+        ),
         Reason::Falling(by) if by.points() < 0.05 => return None,
         Reason::Falling(by) => format!("It falls by about {} a day.", points(by)),
         Reason::NotMoved { start, now, since } => format!(
