@@ -3,6 +3,7 @@
 // A test may stop.
 #![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used)]
 
+mod agree;
 mod batches;
 mod bench;
 mod bottle;

@@ -1,0 +1,260 @@
+//! Now, Watch, Bottle, Open, the list and the calendar never disagree: random batches, looked at on random
+//! days. `BATCHES=2000` tries so many.
+
+use crate::paper::{Paper, brewing_day};
+use crate::shelf::{bottling, id, reading};
+use fermentside::advice::Verdict;
+use fermentside::advice::family::Family;
+use fermentside::advice::standing::{Stage, State};
+use fermentside::app::{Event, Part, What};
+use fermentside::batch::{
+    Added, BatchHeading, Due, Entry, Fizz, HydrometerItem, Id, Journal, NextStep, OpeningRecord,
+    PitchRecord, Reading, Settings, Summary, Vessel,
+};
+use fermentside::exchange::reminders::{What as Remembered, reminders};
+use fermentside::quantity::{Celsius, Hours, Litres, Measured, Moment, SpecificGravity};
+
+/// SplitMix64 (Steele, Lea and Flood 2014).
+struct Lot(u64);
+
+impl Lot {
+    fn between(&mut self, low: f64, high: f64) -> f64 {
+        self.0 = self.0.wrapping_add(0x9E37_79B9_7F4A_7C15);
+        let mut z = self.0;
+        z = (z ^ (z >> 30)).wrapping_mul(0xBF58_476D_1CE4_E5B9);
+        z = (z ^ (z >> 27)).wrapping_mul(0x94D0_49BB_1331_11EB);
+        low + (high - low) * ((z ^ (z >> 31)) >> 11) as f64 / (1_u64 << 53) as f64
+    }
+
+    fn one_in(&mut self, of: u32) -> bool {
+        self.between(0.0, f64::from(of)) < 1.0
+    }
+
+    fn one_of<T: Copy>(&mut self, all: &[T]) -> T {
+        all[(self.between(0.0, all.len() as f64) as usize).min(all.len() - 1)]
+    }
+}
+
+fn day(days: f64) -> Moment {
+    brewing_day().after(Hours::nearest(24.0 * days))
+}
+
+/// A batch that goes some way or other, read now and then.
+fn batch(lot: &mut Lot, name: &str) -> Vec<(Id, Entry)> {
+    let family = lot.one_of(&[
+        Family::CleanAle,
+        Family::EnglishAle,
+        Family::Lager,
+        Family::Kveik,
+        Family::Saison,
+        Family::Unknown,
+    ]);
+    let (start, end) = (lot.between(40.0, 70.0), lot.between(6.0, 24.0));
+    let heading = BatchHeading {
+        name: format!("Batch {name}"),
+        started: day(-0.1),
+        volume: Litres::literal(20.0),
+        family,
+        packet: None,
+        expected_start: None,
+        expected_end: lot.one_in(4).then(|| SpecificGravity::literal(1.012)),
+        hydrometer: HydrometerItem::usual_id(),
+        target: None,
+    };
+    let mut all = vec![(id(name), Entry::Batch(heading))];
+    let add =
+        |all: &mut Vec<_>, what: &str, entry| all.push((id(&format!("{name}{what}")), entry));
+    if !lot.one_in(8) {
+        add(&mut all, "p", Entry::Pitch(PitchRecord { batch: id(name), ..pitching() }));
+    }
+    let of = |days: f64, points: f64| Reading {
+        batch: id(name),
+        at: day(days),
+        ..reading(0.0, 1.0 + points.round() / 1000.0)
+    };
+    if !lot.one_in(5) {
+        add(&mut all, "og", Entry::Reading(of(-0.05, start)));
+    }
+    let (half, falls) = (lot.between(1.5, 4.0), !lot.one_in(9));
+    let mut days = lot.between(0.3, 5.0);
+    for n in 0..lot.between(0.0, 8.0) as usize {
+        let left = if falls { 1.0 / (1.0 + (days / half).powi(4)) } else { 1.0 };
+        let mut read = of(days, end + (start - end) * left + lot.between(-0.8, 0.8));
+        read.beer = lot.one_in(4).then(|| Celsius::nearest(lot.between(4.0, 24.0)));
+        read.added = (lot.one_in(25)).then_some(Added::Fruit);
+        read.doubtful = lot.one_in(25);
+        add(&mut all, &format!("r{n}"), Entry::Reading(read));
+        days += lot.between(0.4, 5.0);
+        if lot.one_in(4) {
+            let jar = Reading { vessel: Vessel::Satellite, ..of(days - 0.2, end) };
+            add(&mut all, &format!("s{n}"), Entry::Reading(jar));
+        }
+    }
+    if lot.one_in(4) {
+        let (_, Entry::Bottling(record)) = bottling(0.0) else { panic!("a bottling") };
+        let record = fermentside::batch::BottlingRecord {
+            batch: id(name),
+            at: day(days),
+            place: Some(Celsius::nearest(lot.between(9.0, 24.0))),
+            ..record
+        };
+        add(&mut all, "o", Entry::Bottling(record));
+        for n in 0..lot.between(0.0, 3.0) as usize {
+            let opening = OpeningRecord {
+                batch: id(name),
+                at: day(days + lot.between(2.0, 30.0)),
+                fizz: Fizz::new(lot.one_of(&[1, 1, 2, 3, 3, 5])).expect("one to five"),
+                clarity: None,
+                taste: String::new(),
+                note: String::new(),
+                burst: false,
+            };
+            add(&mut all, &format!("t{n}"), Entry::Opening(opening));
+        }
+    }
+    all
+}
+
+fn pitching() -> PitchRecord {
+    PitchRecord::new(id("b"), day(0.0))
+}
+
+fn part(parts: &[Part], name: &str) -> What {
+    let found = parts.iter().find(|part| part.name == name);
+    found.unwrap_or_else(|| panic!("no part {name}")).what.clone()
+}
+
+fn said(parts: &[Part], name: &str) -> String {
+    match part(parts, name) {
+        What::Text(_, text) => text,
+        other => panic!("{name}: {other:?}"),
+    }
+}
+
+fn verdict(parts: &[Part], name: &str) -> (Verdict, String) {
+    match part(parts, name) {
+        What::Verdict(judged) => (judged.verdict, judged.sentence),
+        other => panic!("{name}: {other:?}"),
+    }
+}
+
+/// The row of a batch in the list: its stage, how it stands, and its next step.
+fn row(phone: &mut Paper, batch: &Id) -> (String, String, String) {
+    phone.go("#/batches");
+    let name = format!("batch/{}/link", batch.as_str());
+    let What::Link(link) = part(&phone.parts(), &name) else { panic!("a row") };
+    let run = |kind| link.runs.iter().find(|run| run.kind == kind).expect("a run").text.clone();
+    (link.address.clone(), run("batch-details"), run("batch-next"))
+}
+
+struct Looked {
+    finished: usize,
+    level: usize,
+    due: usize,
+}
+
+fn look(phone: &mut Paper, batch: &Id, so_far: &mut Looked) {
+    let now = phone.model.now;
+    let s: std::rc::Rc<Summary> = phone.model.summary(batch).expect("the batch");
+    let today = s.today(now);
+    let words = phone.model.words;
+    let (sentence, _) = (words.now.step)(phone.model.writer(), today.next);
+
+    // Now and the list say the same next step, and lead where it stands.
+    phone.go("#/now");
+    assert_eq!(said(&phone.parts(), "next/sentence"), sentence);
+    let (address, details, next) = row(phone, batch);
+    assert_eq!(next, sentence);
+    let stage = (words.frame.stage)(today.stage);
+    assert!(address.ends_with(&stage.to_lowercase()) && details.contains(stage), "{details}");
+    assert_eq!(today.stage, s.standing.stage);
+    if today.stage == Stage::Watch && !matches!(today.next, NextStep::FirstLook(_)) {
+        assert!(details.ends_with((words.batches.state)(s.standing.state)), "{details}");
+    }
+
+    // Watch and Bottle show one verdict, and only what is finished is to be bottled.
+    phone.go(&format!("#/batch/{}/watch", batch.as_str()));
+    let watch = phone.parts();
+    let (judged, standing) = verdict(&watch, "watch/finish");
+    assert_eq!(judged, s.standing.verdict);
+    let finished = s.standing.state == State::Finished;
+    assert_eq!(judged == Verdict::Go, finished);
+    assert_eq!(today.next == NextStep::Bottle, finished);
+    assert_eq!(today.stage == Stage::Bottle, finished);
+    phone.go(&format!("#/batch/{}/bottle", batch.as_str()));
+    if s.bottling.is_none() {
+        assert_eq!(verdict(&phone.parts(), "finish"), (judged, standing));
+    }
+
+    // What is due is due now, and what lies ahead is in the calendar at that very time.
+    let remembered = reminders(&s, now);
+    match today.next {
+        NextStep::FirstLook(due) | NextStep::ReadAgain(due) | NextStep::LookForSigns(due) => {
+            assert_eq!(today.due, Some(due.moment()));
+            let ahead = remembered.iter().any(|one| {
+                matches!(one.what, Remembered::Read | Remembered::LookForSigns)
+                    && one.at == due.moment()
+            });
+            assert_eq!(ahead, matches!(due, Due::Ahead(_)));
+            if let Due::Ahead(at) = due {
+                let hour = at.parts().3;
+                assert!((8..21).contains(&hour), "{at}: nobody reads at night");
+            }
+            so_far.due += usize::from(matches!(due, Due::Since(_)));
+        }
+        NextStep::WaitForBottles(at) => {
+            assert!(remembered.iter().any(|one| one.what == Remembered::TryBottle && one.at == at));
+        }
+        _ => {}
+    }
+    assert!(remembered.iter().all(|one| one.at > now));
+    if let Some(first) = remembered.first() {
+        let line = (words.watch.next)(phone.model.writer(), first.what, first.at);
+        assert_eq!(said(&watch, "ahead/next"), line);
+        let What::HandOut(file) = part(&watch, "ahead/file") else { panic!("a calendar") };
+        assert!(file.text.contains(&format!("DTSTART:{}", first.at.utc_text())), "{}", file.text);
+    }
+
+    // Open agrees with Now about the bottles.
+    if s.bottling.is_some() {
+        phone.go(&format!("#/batch/{}/open", batch.as_str()));
+        let open = phone.parts();
+        match today.next {
+            NextStep::WaitForBottles(_) => {
+                assert_eq!(verdict(&open, "open/first").0, Verdict::Wait);
+            }
+            NextStep::TryOne => assert_eq!(verdict(&open, "open/first").0, Verdict::Go),
+            NextStep::MakeSafe => assert!(!s.standing.hazards.is_empty()),
+            other => assert_eq!(other, NextStep::Enjoy),
+        }
+    }
+    so_far.finished += usize::from(finished);
+    so_far.level += usize::from(s.standing.state == State::Level);
+}
+
+#[test]
+fn no_two_screens_disagree() {
+    let wanted = std::env::var("BATCHES").ok().and_then(|n| n.parse().ok());
+    let count: u64 = wanted.unwrap_or(60);
+    let mut so_far = Looked { finished: 0, level: 0, due: 0 };
+    let mut phone = Paper::new();
+    for seed in 0..count {
+        let mut lot = Lot(seed);
+        // Another name each time: a summary is kept by the name of its batch.
+        let name = format!("b{seed}-");
+        let mut entries = batch(&mut lot, &name);
+        let settings = Settings { in_hand: Some(id(&name)), ..Settings::default() };
+        entries.push((Settings::id(), Entry::Settings(settings)));
+        phone.model.journal = Journal::of(entries);
+        for _ in 0..5 {
+            let hours = 24.0 * lot.between(0.0, 60.0);
+            phone.happens(Event::Clock(brewing_day().after(Hours::nearest(hours))));
+            look(&mut phone, &id(&name), &mut so_far);
+        }
+    }
+    let Looked { finished, level, due } = so_far;
+    println!(
+        "{count} batches on five days: {finished} looks at finished ones, {level} level, {due} due"
+    );
+    assert!(finished > 0 && level > 0 && due > 0);
+}
