@@ -38,8 +38,8 @@ pub enum FrameAct {
     Print(Paper),
     /// What was asked about is right: save it as it is.
     KeepAsItIs,
-    /// What was asked about is wrong: leave the question and look at it.
-    ChangeIt,
+    /// What was asked about is wrong: leave the question and look at this field.
+    LookAt(String),
 }
 
 /// What can be printed of a batch.
@@ -105,6 +105,10 @@ pub enum BottleAct {
     Save(Id),
     /// Choose bottles on hand, or not.
     Stock(Id, Id),
+    /// Keep the target that is typed with the batch.
+    KeepTarget(Id),
+    /// More beer than the batch was noted with is right.
+    SoMuch(Id),
     /// Put what was tried into the fields.
     Take(Id),
     /// Put what was tried back to what the fields say.

@@ -2,12 +2,27 @@
 
 use super::act::{Act, FrameAct};
 use super::event::Effect;
-use super::model::{Doubted, Model};
+use super::model::Model;
 use super::part::{Item, Part, Tag, What, action, group, heading, text};
 use crate::advice::odd::Odd;
 
 /// The name of the button that goes back to the field.
 const CHANGE: &str = "odd/change";
+
+/// Something odd that is asked about before it is saved.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Doubted {
+    /// The form.
+    pub form: String,
+    /// What is odd.
+    pub odd: Vec<Odd>,
+    /// The field to look at.
+    pub field: String,
+    /// What saves it.
+    pub then: Act,
+    /// The brewer says that it is right.
+    pub sure: bool,
+}
 
 /// Asks about what is odd at `form`, whose `field` is to be looked at and which is saved by `then`. Gives
 /// whether anything was odd and is confirmed; while it is not, what is to follow in place of a save.
@@ -34,33 +49,27 @@ pub fn ask_first(
 /// The question at a form, while it is asked.
 pub fn question(m: &Model, form: &str) -> Option<Part> {
     let asked = m.here.doubted.as_ref().filter(|asked| asked.form == form)?;
-    let acts = (Act::Frame(FrameAct::KeepAsItIs), Act::Frame(FrameAct::ChangeIt));
-    let mut parts = said(m, &asked.odd, acts);
-    let counts_less = text("odd/less", "small", m.words.odd.weighed_less);
-    let date_of_reading = matches!(asked.then, Act::Watch(_));
-    if date_of_reading {
-        parts.insert(2, counts_less);
-    }
-    Some(notice(parts))
+    let reading = matches!(asked.then, Act::Watch(_));
+    let less = if reading { m.words.odd.counts_less } else { "" };
+    let keep = Act::Frame(FrameAct::KeepAsItIs);
+    Some(notice(m, &asked.odd, less, keep, &asked.field))
 }
 
-/// What is odd and two answers: for a question that stands in a form by itself.
-pub fn said(m: &Model, odd: &[Odd], (keep, change): (Act, Act)) -> Vec<Part> {
+/// What is odd and two answers: also for a question that stands in a form by itself.
+pub fn notice(m: &Model, odd: &[Odd], less: &str, keep: Act, field: &str) -> Part {
     let (w, words) = (m.writer(), &m.words.odd);
     let item = |odd: &Odd| Item { kind: "", mark: "", text: (words.odd)(w, *odd) };
+    let change = Act::Frame(FrameAct::LookAt(field.to_owned()));
     let buttons = vec![
         action("odd/keep", "", words.keep, keep),
         action(CHANGE, "quiet", words.change, change),
     ];
-    vec![
+    let mut parts = vec![
         heading("odd/heading", 3, words.is_that_right),
         Part::new("odd/said", What::Items("reasons", odd.iter().map(item).collect())),
-        group("odd/buttons", Tag::Div, "form-actions", buttons),
-    ]
-}
-
-/// The question as it is drawn.
-pub fn notice(parts: Vec<Part>) -> Part {
+    ];
+    parts.extend((!less.is_empty()).then(|| text("odd/less", "small", less)));
+    parts.push(group("odd/buttons", Tag::Div, "form-actions", buttons));
     let mut notice = group("odd", Tag::Div, "notice", parts);
     if let What::Group(group) = &mut notice.what {
         group.role = "alert";
@@ -77,6 +86,7 @@ pub fn keep(m: &mut Model) -> Vec<Effect> {
 }
 
 /// It is to be changed.
-pub fn change(m: &mut Model) -> Vec<Effect> {
-    m.here.doubted.take().map(|asked| Effect::Attend(asked.field)).into_iter().collect()
+pub fn look_at(m: &mut Model, field: String) -> Vec<Effect> {
+    m.here.doubted = None;
+    vec![Effect::Attend(field)]
 }

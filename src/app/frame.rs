@@ -226,7 +226,7 @@ pub fn act(m: &mut Model, act: FrameAct) -> Vec<Effect> {
         FrameAct::ShowElsewhere => vec![Effect::KeepDrafts, Effect::Load],
         FrameAct::TakeUpdate => vec![Effect::KeepDrafts, Effect::TakeUpdate],
         FrameAct::KeepAsItIs => ask_first::keep(m),
-        FrameAct::ChangeIt => ask_first::change(m),
+        FrameAct::LookAt(field) => ask_first::look_at(m, field),
         FrameAct::Print(paper) => {
             m.here.paper = Some(paper);
             vec![Effect::Print]

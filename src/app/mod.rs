@@ -46,10 +46,11 @@ pub use crate::advice::Verdict;
 pub use act::{
     Act, BatchAct, BottleAct, FrameAct, GearAct, OpenAct, Paper, PitchAct, Thing, UnitsOf, WatchAct,
 };
+pub use ask_first::Doubted;
 pub use drafts::{Draft, Drafts};
 pub use event::{Effect, Event, NoFile, NotSaved};
 pub use keeper::Keeper;
-pub use model::{Bringing, CopyMade, Doubted, Here, Model, Noting, Phone, Then, Undo};
+pub use model::{Bringing, CopyMade, Here, Model, Noting, Phone, Then, Undo};
 pub use opened::{DeletedBatch, Opened};
 pub use part::{
     Action, Answer, Choice, FileField, Fold, Group, HandOut, Item, Judged, Link, MomentField,

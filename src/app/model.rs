@@ -1,11 +1,10 @@
 //! All that the page knows, in one place. It changes in [`super::update`] and nowhere else.
 
-use super::act::Act;
+use super::ask_first::Doubted;
 use super::drafts::Drafts;
 use super::event::NotSaved;
 use super::opened::{DeletedBatch, Opened};
 use super::route::Route;
-use crate::advice::odd::Odd;
 use crate::batch::{Change, Entry, Id, Journal, Kind, Settings, Summary, Units, Vessel};
 use crate::exchange::bring::Brought;
 use crate::exchange::copy::Copy;
@@ -122,21 +121,6 @@ pub enum Noting {
     New(Vessel),
     /// A reading is changed.
     Changed(Id),
-}
-
-/// Something odd that is asked about before it is saved.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Doubted {
-    /// The form.
-    pub form: String,
-    /// What is odd.
-    pub odd: Vec<Odd>,
-    /// The field to look at.
-    pub field: String,
-    /// What saves it.
-    pub then: Act,
-    /// The brewer says that it is right.
-    pub sure: bool,
 }
 
 /// What holds only as long as one stays at a place.

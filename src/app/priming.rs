@@ -8,6 +8,7 @@ use super::part::{Answer, Part, What};
 use super::worked::{DoubtIn, how_worked};
 use crate::advice::bottle::kinds::Bottle;
 use crate::advice::bottle::{Plan, Reason};
+use crate::advice::standing::USUAL_TARGET;
 use crate::quantity::{
     Bounds, CarbonDioxideVolumes, Celsius, GasUnit, Kilopascals, Litres, Measured,
 };
@@ -17,8 +18,6 @@ use crate::science::priming::Sugar;
 /// Targets that are asked for.
 pub const TARGET: Bounds<CarbonDioxideVolumes> =
     Bounds::new(CarbonDioxideVolumes::literal(1.0), CarbonDioxideVolumes::literal(4.5));
-/// A target for most beer.
-const USUAL_TARGET: CarbonDioxideVolumes = CarbonDioxideVolumes::literal(2.4);
 /// Temperatures beer has been at, or bottles may come to stand at.
 pub const PLACE: Bounds<Celsius> = Bounds::new(Celsius::literal(0.0), Celsius::literal(45.0));
 /// Doubts of a dose.
@@ -33,8 +32,13 @@ pub fn ask_beer(m: &Model, scope: &str) -> Asked<Litres> {
 }
 
 /// Asks for the carbon dioxide that is wished for.
-pub fn ask_target(m: &Model, scope: &str) -> Asked<CarbonDioxideVolumes> {
+pub fn ask_target(
+    m: &Model,
+    scope: &str,
+    kept: Option<CarbonDioxideVolumes>,
+) -> Asked<CarbonDioxideVolumes> {
     let words = &m.words.bottle.priming;
+    let usual = kept.unwrap_or(USUAL_TARGET);
     ask(
         m,
         Ask {
@@ -44,8 +48,8 @@ pub fn ask_target(m: &Model, scope: &str) -> Asked<CarbonDioxideVolumes> {
             unit: GasUnit::Volumes,
             bounds: TARGET,
             step: |unit| if unit == GasUnit::Volumes { 0.1 } else { 0.2 },
-            first: Some(USUAL_TARGET),
-            start: USUAL_TARGET,
+            first: Some(usual),
+            start: usual,
         },
     )
 }

@@ -66,7 +66,7 @@ pub use moment::{Moment, MomentError};
 pub use read::{Bounds, read, read_own, write, write_bare, write_bare_own};
 pub use read_error::ReadError;
 pub use unit::{
-    BottleUnit, BrixUnit, CountUnit, FactorUnit, GasUnit, LengthUnit, MassUnit, MinuteUnit,
-    PressureUnit, RoomUnit, ShareUnit, TemperatureUnit, Unit, UnitRow, VolumeUnit,
+    BottleUnit, BrixUnit, CountUnit, DayUnit, FactorUnit, GasUnit, LengthUnit, MassUnit,
+    MinuteUnit, PressureUnit, RoomUnit, ShareUnit, TemperatureUnit, Unit, UnitRow, VolumeUnit,
 };
 pub use zone::Zone;

@@ -207,6 +207,13 @@ units! {
     }
 }
 units! {
+    /// Long times, as a brewer counts them.
+    DayUnit of Hours {
+        /// Days.
+        Days: "days" ["d", "day", "days"] places 1, scale 24.0, zero 0.0;
+    }
+}
+units! {
     /// What a refractometer is marked in: degrees Plato of plain sugar.
     BrixUnit of Plato {
         /// Degrees Brix.

@@ -7,6 +7,20 @@ use crate::science::sucrose;
 use crate::science::yeast::{Pitching, Range};
 
 texts! {
+    /// How level beer is, as the sum of the sugar asks it.
+    LevelWords, LEVEL {
+        reads: "It reads, twice the same",
+        reads_hint: "Two readings that differ are not level: wait.",
+        apart: "Days between the two",
+        age: "Days since the yeast went in",
+        yeast: "Yeast",
+        start: "Gravity at the start",
+        start_hint: "Leave empty if it is not known: then only time tells.",
+        granted: "Taken for granted: one hydrometer, good to half a line; still samples at its own temperature; the beer within its yeast\u{2019}s range all the time; nothing added since. A batch\u{2019}s own log says more.",
+    } says {}
+}
+
+texts! {
     /// What the sums of the Bench say.
     BenchWords, BENCH {
         lead: "One sum at a time. Nothing here is kept with a batch.",
@@ -49,6 +63,7 @@ texts! {
         give_reading: "Give the reading and the sample's temperature.",
         too_hot: "Too hot to trust: cool the sample first.",
     } says {
+        level: LevelWords = LEVEL,
         points: fn(Writer, SpecificGravity) -> String = points,
         points_alone: fn(SpecificGravity) -> String = points_alone,
         in_a_litre: fn(Extract) -> String = in_a_litre,

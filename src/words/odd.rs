@@ -10,7 +10,8 @@ texts! {
         is_that_right: "Is that right?",
         keep: "Yes, keep it as it is",
         change: "No, change it",
-        weighed_less: "What is kept so counts for less.",
+        counts_less: "What is kept so counts for less.",
+        answer_first: "Say first whether so much beer is right: see below.",
     } says {
         odd: fn(Writer, Odd) -> String = odd,
     }

@@ -9,12 +9,22 @@ use crate::science::priming::{Priming, Sugar};
 /// Whether the fermentation is over.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Over {
-    /// Judged finished from the log.
+    /// By the log: it is level, and what may be left is bounded.
     Judged,
     /// The log does not say so; the brewer goes on for a stated reason.
     Stated,
+    /// It still worked when it was chilled: the cold stopped it, and what is left is not known.
+    ColdStopped,
     /// Not finished, and nothing stated.
     No,
+}
+
+impl Over {
+    /// No amount of sugar is right for it yet, whatever the bottles.
+    #[must_use]
+    pub const fn waits(self) -> bool {
+        matches!(self, Self::ColdStopped | Self::No)
+    }
 }
 
 /// What is about to be bottled.

@@ -18,6 +18,8 @@ use crate::science::{ScienceError, Term, Worked};
 pub enum Reason {
     /// It is not known to be finished.
     NotFinished,
+    /// It still worked when it was chilled.
+    ColdStopped,
     /// The brewer's own reason stands in for the judgement.
     OnStatedReason,
     /// Nothing bounds what is still to come.
@@ -219,8 +221,9 @@ pub fn plan(bottling: Bottling) -> Result<Plan, ScienceError> {
                 next = Next::ReadAgain;
             }
         }
-        Over::No => {
-            reasons.insert(0, Reason::NotFinished);
+        Over::No | Over::ColdStopped => {
+            let cold = bottling.over == Over::ColdStopped;
+            reasons.insert(0, if cold { Reason::ColdStopped } else { Reason::NotFinished });
             // Glass that could not hold it anyway stays the stronger word, but never with "less sugar".
             if verdict == Verdict::Go {
                 verdict = Verdict::Wait;

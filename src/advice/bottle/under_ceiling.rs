@@ -1,24 +1,10 @@
 //! Back within the ceiling: whether a bottling stays under it, and what would bring it there.
 
-use super::bottling::{Bottling, Over};
+use super::bottling::Bottling;
 use super::guard::{WARM_ROOM, guard, pressure};
 use crate::quantity::{CarbonDioxideVolumes, Celsius, Kilopascals, Measured};
 use crate::science::ScienceError;
 use crate::science::priming::{Priming, dose};
-
-/// Whether a plan would give a dose: the same conditions, and nothing that only a plan needs.
-pub(super) fn gives_dose(bottling: &Bottling) -> bool {
-    let content = || -> Result<bool, ScienceError> {
-        let wanted = dose(bottling.priming())?;
-        let guard = guard(bottling, wanted.sugar.value())?;
-        let Some(ceiling) = guard.ceiling.filter(|_| bottling.over != Over::No) else {
-            return Ok(false);
-        };
-        let limit = pressure(bottling, ceiling, WARM_ROOM)?;
-        Ok(guard.worst <= ceiling && guard.at_hottest <= limit)
-    };
-    content().unwrap_or(false)
-}
 
 /// The warmest whole degree at which `worst` presses no harder than `limit`.
 pub(super) fn cooler_place(

@@ -1,142 +1,222 @@
-//! Ways to a dose from a plan that gives none, each tried before it is offered.
+//! Ways to a dose from a plan that gives none: each is tried by the plan itself before it is offered.
 //!
-//! The first is time: where the worst case is mostly what two readings do not rule out, one more reading
-//! that agrees bounds it, and its date is worked out. Beer that is not judged finished has no other way.
+//! What can be done today stands first, then what takes days, the soonest first. Beer that is not level
+//! has no way but time and proof: it is never answered with less sugar, nor with other bottles.
 
+use super::asked::Ready;
 use super::bottling::{Bottling, Over};
 use super::dose_plan::{Next, plan};
 use super::dosing::{Dosing, Weighing};
 use super::kinds::Bottle;
-use super::under_ceiling::gives_dose;
-use crate::advice::watch::{Course, Look, State, judge};
-use crate::quantity::{CarbonDioxideVolumes, Celsius, Hours, Measured, Moment};
+use crate::advice::standing::{self, Ahead, Record, Seen, Standing, SugarFrom};
+use crate::order::in_order;
+use crate::quantity::{
+    CarbonDioxideVolumes, Celsius, Estimate, Grams, GravityChange, Hours, Measured, Moment,
+    SpecificGravity,
+};
 
-/// A later reading is looked for at these steps, so far ahead.
-const STEP: Hours = Hours::literal(12.0);
-const STEPS: u32 = 42;
-/// And it must hold for so many steps, for nobody reads to the hour.
-const HOLDS_FOR: u32 = 4;
+/// Beer lets its gas go in two days in a warm room, and is as warm as that after one (common practice, no
+/// source).
+const LETS_GO: Hours = Hours::literal(48.0);
+const WARM_AFTER: Hours = Hours::literal(24.0);
+/// Two nights after that, and no sooner, it was level in the warm.
+const TWO_NIGHTS: Hours = Hours::literal(42.0);
+/// Most wort starts here (common practice, no source): to try whether a start would help at all.
+const USUAL_START: (f64, f64) = (1.050, 0.011);
 
-/// A way.
+/// A way, with the sugar that it gives or the day from which it does.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Way {
-    /// Wait, and read again then or within the two days after: if it reads the same, there is a dose.
-    ReadAgain(Moment),
-    /// Go down to this target.
-    LowerTarget(CarbonDioxideVolumes),
-    /// Take bottles of this kind or stronger.
-    Stronger(Bottle),
-    /// Keep them where it never gets warmer.
-    Cooler(Celsius),
-    /// Let it stand two days in a warm room under an airlock: then it holds what the rule says.
-    LetGasGo,
     /// Stir the sugar into the vessel instead.
-    DoseVessel,
+    DoseVessel(Grams),
     /// Weigh to a tenth of a gram.
-    FinerScale,
+    FinerScale(Grams),
+    /// Keep them where it never gets warmer.
+    Cooler(Celsius, Grams),
+    /// Go down to this target.
+    LowerTarget(CarbonDioxideVolumes, Grams),
+    /// Take bottles of this kind or stronger.
+    Stronger(Bottle, Grams),
+    /// Take bottles of this kind or stronger, and go down to this target.
+    StrongerAndLower(Bottle, CarbonDioxideVolumes, Grams),
+    /// Let it stand two days in a warm room under an airlock: then it holds what the rule says.
+    LetGasGo(Moment, Grams),
+    /// Begin a satellite now, and read it and the beer until then: if all read as the beer does now, there
+    /// is a dose.
+    Satellite(Moment),
+    /// Wait, and read again then or later: if it reads the same, there is a dose.
+    ReadAgain(Moment),
+    /// Warm it to its yeast's range and read it a day later and again then: if both read the same, it was
+    /// not the cold that stopped it, and there is a dose.
+    WarmAndRead(Moment),
+    /// Note the gravity it started at, for nothing else shows that it fermented; with the usual one a reading
+    /// like the last would give a dose from then on, if any would.
+    NoteStart(Option<Moment>),
+    /// It is not level yet: go on reading, next then; as far as can be foretold, sugar may go in about
+    /// the second. No promise.
+    ReadOn(Option<Moment>, Option<Moment>),
 }
 
-/// Ways from a plan without a dose, the most sensible first; none when there is a dose. Without a course
-/// and the time now no date can be worked out.
-///
-/// ```
-/// # use fermentside::advice::bottle::{Bottling, Over, dosing::Weighing};
-/// # use fermentside::quantity::{CarbonDioxideVolumes, Celsius, Estimate, GravityChange, Litres};
-/// # use fermentside::science::{bottle_pressure::Closing, priming::Sugar};
-/// use fermentside::advice::bottle::{kinds::Bottle, ways_to_dose::{Way, ways}};
-///
-/// // The bottling is that of `plan`, but livelier.
-/// # let bottling = Bottling {
-/// #     over: Over::Judged,
-/// #     points_left: Some(GravityChange::literal(0.0)),
-/// #     yeast_may_go_on: false,
-/// #     target: CarbonDioxideVolumes::literal(3.2),
-/// #     already_in: Estimate::new(CarbonDioxideVolumes::literal(0.84), 0.04),
-/// #     may_hold: None,
-/// #     beer: Estimate::new(Litres::literal(19.0), 0.3),
-/// #     sugar: Sugar::Sucrose,
-/// #     weighing: Weighing::USUAL,
-/// #     weakest: Bottle::ReusableGlass,
-/// #     hottest: Celsius::literal(25.0),
-/// #     closing: Closing::USUAL,
-/// # };
-/// let found = ways(&bottling, None);
-/// assert!(found.contains(&Way::Stronger(Bottle::HeavyGlass)), "{found:?}");
-/// assert_eq!(ways(&Bottling { weakest: Bottle::HeavyGlass, ..bottling }, None), []);
-/// // Unfinished beer is answered with time alone.
-/// assert_eq!(ways(&Bottling { over: Over::No, ..bottling }, None), []);
-/// ```
+impl Way {
+    /// From when it gives a dose; `None` for what can be done today.
+    #[must_use]
+    pub const fn from(self) -> Option<Moment> {
+        match self {
+            Self::LetGasGo(at, _)
+            | Self::Satellite(at)
+            | Self::ReadAgain(at)
+            | Self::WarmAndRead(at) => Some(at),
+            Self::NoteStart(at) => at,
+            _ => None,
+        }
+    }
+}
+
+/// What is known of the beer beside the bottling.
+#[derive(Clone, Copy)]
+pub struct Known<'a> {
+    /// What is recorded.
+    pub record: &'a Record,
+    /// How it stands by that.
+    pub standing: &'a Standing,
+    /// Now.
+    pub now: Moment,
+}
+
+/// Ways from a plan without a dose, the quickest first; none when there is a dose, and else one at least,
+/// but for an input outside what the formulas hold for.
 #[must_use]
-pub fn ways(bottling: &Bottling, course: Option<(&Course, Moment)>) -> Vec<Way> {
-    let gives = |changed: Bottling| gives_dose(&changed);
-    let Ok(now) = plan(*bottling) else { return vec![] };
-    if now.dose().is_some() {
+pub fn ways(ready: &Ready, known: Known) -> Vec<Way> {
+    let bottling = &ready.bottling;
+    let Ok(found) = plan(*bottling) else { return vec![] };
+    if found.dose().is_some() {
         return vec![];
     }
     let mut ways = vec![];
-    if let Some(at) = course.and_then(|(course, now)| read_again(bottling, course, now)) {
-        ways.push(Way::ReadAgain(at));
+    if !bottling.over.waits() {
+        today(bottling, found.advice.next, &mut ways);
     }
-    // Unfinished beer is never answered with less sugar, nor with other bottles.
-    if bottling.over == Over::No {
-        return ways;
+    let mut later = in_days(ready, known);
+    later = in_order(later, |a, b| a.from().cmp(&b.from()));
+    ways.extend(later);
+    if ways.is_empty() {
+        ways.push(read_on(known));
     }
-    if bottling.may_hold.is_some() && gives(Bottling { may_hold: None, ..*bottling }) {
-        ways.push(Way::LetGasGo);
-    }
-    if let Dosing::Bottles { .. } = bottling.weighing.dosing {
-        let vessel = Weighing { dosing: Dosing::Vessel, ..bottling.weighing };
-        if gives(Bottling { weighing: vessel, ..*bottling }) {
-            ways.push(Way::DoseVessel);
-        }
-        let fine = Weighing { scale: crate::quantity::Grams::literal(0.1), ..bottling.weighing };
-        if fine.scale < bottling.weighing.scale && gives(Bottling { weighing: fine, ..*bottling }) {
-            ways.push(Way::FinerScale);
-        }
-    }
-    match now.advice.next {
-        Next::LowerTarget(target) => ways.push(Way::LowerTarget(target)),
-        Next::CoolerPlace(t) => ways.push(Way::Cooler(t)),
-        _ => {}
-    }
-    let stronger = [Bottle::ReusableGlass, Bottle::HeavyGlass].into_iter().find(|&weakest| {
-        let here = bottling.weakest.ceiling(false);
-        weakest.ceiling(false) > here && gives(Bottling { weakest, ..*bottling })
-    });
-    ways.extend(stronger.map(Way::Stronger));
     ways
 }
 
-/// When one more reading, the same as the last, would bring the beer under the ceiling: as long as it is
-/// taken then or within the next two days, and not before `now`. `None` when no reading within three
-/// weeks would.
-#[must_use]
-pub fn read_again(bottling: &Bottling, course: &Course, now: Moment) -> Option<Moment> {
-    let last = *course.main.iter().max_by_key(|look| look.at)?;
-    let from = last.at.max(now);
-    let after = |step: u32| from.after(Hours::nearest(STEP.value() * f64::from(step)));
-    let holds = |step: u32| {
-        let at = after(step);
-        let mut later = course.clone();
-        later.main.push(Look { at, ..last });
-        let finish = judge(&later);
-        let then = Bottling { over: Over::Judged, points_left: finish.points_left, ..*bottling };
-        finish.state == State::Finished && gives_dose(&then)
-    };
-    // The first of a run that holds; a run ends where it does not.
-    let (mut begun, mut run) = (0, 0);
-    for step in 0..=STEPS + HOLDS_FOR {
-        if !holds(step) {
-            run = 0;
-            continue;
-        }
-        if run == 0 {
-            begun = step;
-        }
-        run += 1;
-        if run > HOLDS_FOR {
-            return Some(after(begun));
+/// The dose of a changed bottling.
+fn gives(changed: Bottling) -> Option<Grams> {
+    plan(changed).ok().and_then(|plan| plan.weigh())
+}
+
+/// What can be done at once.
+fn today(bottling: &Bottling, next: Next, ways: &mut Vec<Way>) {
+    if let Dosing::Bottles { .. } = bottling.weighing.dosing {
+        let vessel = Weighing { dosing: Dosing::Vessel, ..bottling.weighing };
+        ways.extend(gives(Bottling { weighing: vessel, ..*bottling }).map(Way::DoseVessel));
+        let fine = Weighing { scale: Grams::literal(0.1), ..bottling.weighing };
+        if fine.scale < bottling.weighing.scale {
+            ways.extend(gives(Bottling { weighing: fine, ..*bottling }).map(Way::FinerScale));
         }
     }
-    None
+    match next {
+        Next::LowerTarget(target) => {
+            let lower = gives(Bottling { target, ..*bottling });
+            ways.extend(lower.map(|sugar| Way::LowerTarget(target, sugar)));
+        }
+        Next::CoolerPlace(hottest) => {
+            let cooler = gives(Bottling { hottest, ..*bottling });
+            ways.extend(cooler.map(|sugar| Way::Cooler(hottest, sugar)));
+        }
+        _ => {}
+    }
+    let here = bottling.weakest.ceiling(false);
+    let stronger = || {
+        let all = [Bottle::ReusableGlass, Bottle::HeavyGlass].into_iter();
+        all.filter(|bottle| bottle.ceiling(false) > here)
+    };
+    let filled = |weakest| Bottling { weakest, ..*bottling };
+    let found = stronger().find_map(|bottle| Some((bottle, gives(filled(bottle))?)));
+    ways.extend(found.map(|(bottle, sugar)| Way::Stronger(bottle, sugar)));
+    if ways.is_empty() && bottling.over == Over::Judged {
+        let both = stronger().find_map(|weakest| {
+            let Next::LowerTarget(target) = plan(filled(weakest)).ok()?.advice.next else {
+                return None;
+            };
+            let sugar = gives(Bottling { target, ..filled(weakest) })?;
+            Some(Way::StrongerAndLower(weakest, target, sugar))
+        });
+        ways.extend(both);
+    }
+}
+
+/// What takes days.
+fn in_days(ready: &Ready, known: Known) -> Vec<Way> {
+    let Known { record, standing, now } = known;
+    let mut ways = vec![];
+    // Once it was warm and still for two days it holds what the rule says.
+    let still = Bottling { may_hold: None, already_in: ready.held.by_rule, ..ready.bottling };
+    if ready.bottling.may_hold.is_some() && !ready.bottling.over.waits() {
+        let sugar = gives(still);
+        ways.extend(sugar.map(|sugar| Way::LetGasGo(now.after(LETS_GO), sugar)));
+    }
+    let judged = |left, of: Bottling| {
+        gives(Bottling { over: Over::Judged, points_left: Some(left), ..of }).is_some()
+    };
+    if !standing.hazards.is_empty() {
+        return ways;
+    }
+    if ready.bottling.over == Over::ColdStopped {
+        ways.extend(warm_and_read(known, &|left| judged(left, still)));
+        return ways;
+    }
+    let passes = |left: GravityChange| judged(left, ready.bottling);
+    if !standing.left.fermented && record.original.is_none() && !record.main.is_empty() {
+        let mut record = record.clone();
+        let (start, sigma) = USUAL_START;
+        record.original = Some(Estimate::new(SpecificGravity::nearest(start), sigma));
+        let ahead = Ahead::of(&record, now);
+        let from = ahead.and_then(|ahead| ahead.reading(&passes));
+        ways.push(Way::NoteStart(from.map(|at| at.max(now))));
+        return ways;
+    }
+    let Some(ahead) = Ahead::of(record, now) else { return ways };
+    let read = ahead.reading(&passes).map(|at| at.max(now));
+    let satellite = ahead.satellite(&passes).map(|hours| now.after(hours));
+    // A satellite is work: only where it is sooner.
+    let sooner = satellite.filter(|at| read.is_none_or(|read| *at < read));
+    ways.extend(sooner.map(Way::Satellite));
+    ways.extend(read.map(Way::ReadAgain));
+    ways
+}
+
+/// Warmed today, read a day later and again: what the log says then.
+fn warm_and_read(known: Known, passes: standing::Passes) -> Option<Way> {
+    let Known { record, now, .. } = known;
+    let last = *record.main.iter().max_by_key(|seen| seen.at)?;
+    let warm = record.range();
+    let beer = Celsius::nearest(f64::midpoint(warm.from.value(), warm.to.value()));
+    let at = last.at.max(now).after(WARM_AFTER);
+    let mut record = record.clone();
+    record.main.push(Seen { at, beer: Some(beer), doubtful: false, ..last });
+    let found = Ahead::of(&record, at)?.reading(passes)?;
+    Some(Way::WarmAndRead(found.max(at.after(TWO_NIGHTS))))
+}
+
+/// By how it stands: when to read next, and when sugar may go in as far as can be foretold.
+fn read_on(known: Known) -> Way {
+    let Known { standing, now, .. } = known;
+    let next = match standing.next {
+        standing::Next::ReadFirst(at)
+        | standing::Next::ReadAgain(at)
+        | standing::Next::LookForSigns(at)
+        | standing::Next::Rouse(at) => Some(at.max(now)),
+        _ => None,
+    };
+    let foretold = match standing.sugar.from {
+        SugarFrom::Foretold(at) | SugarFrom::About(at) => Some(at).filter(|at| *at > now),
+        _ => None,
+    };
+    Way::ReadOn(next, foretold)
 }

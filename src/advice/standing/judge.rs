@@ -222,12 +222,32 @@ impl Case<'_> {
     /// The bound, if one more sound reading, the same as the last, is taken so many hours after the yeast
     /// went in.
     pub(super) fn with_reading(&self, hours: f64) -> Option<f64> {
+        self.after_reading(hours)?.1.bound
+    }
+
+    /// The same, with all that is then known.
+    pub(super) fn after_reading(&self, hours: f64) -> Option<(Self, Judged)> {
         let last = *self.looks.main.last()?;
         let mut later = self.clone();
         later.refracted = None;
         let point = Point { hours, at: self.looks.moment(hours), sound: 1.0, ..last };
         later.looks.main.push(point);
-        later.follow().bound
+        let judged = later.follow();
+        Some((later, judged))
+    }
+
+    /// What is known once a satellite was read twice, a day apart, to the same gravity as the beer, and the
+    /// beer once more with it.
+    pub(super) fn after_satellite(&self, hours: f64) -> Option<(Self, Judged)> {
+        let last = *self.looks.main.last()?;
+        let mut later = self.clone();
+        later.refracted = None;
+        for hours in [hours - 24.0, hours] {
+            let at = later.looks.moment(hours);
+            later.looks.satellite.push(Point { hours, at, sound: 1.0, other: 0.0, ..last });
+        }
+        later.ends = ends(later.record, &later.looks, true);
+        later.after_reading(hours)
     }
 
     /// The bound, if a satellite is read twice, a day apart, to the same gravity as the beer.

@@ -6,6 +6,7 @@
 //! (`proof`); the bottles are guarded by the larger of the two (`judge`). It is finished when the usual
 //! dose then passes for the bottles on hand (`sugar`), and not before.
 
+mod ahead;
 mod ends;
 mod judge;
 mod left;
@@ -20,6 +21,7 @@ mod shapes;
 mod sugar;
 mod weigh;
 
+pub use ahead::{Ahead, Passes};
 pub use looks::dated_ahead;
 pub use record::{Opened, Record, Seen};
 pub use said::{
@@ -161,6 +163,7 @@ impl Standing {
             mean: nothing.left,
             upper: nothing.left,
             bounded: false,
+            fermented: false,
         };
         Self {
             stage: Stage::Pitch,
@@ -254,6 +257,7 @@ fn what_is_left(judged: &Judged) -> WhatIsLeft {
         mean: say::change(shares.left.mean()),
         upper: say::change(judged.bound.unwrap_or(judged.upper)),
         bounded: judged.bound.is_some(),
+        fermented: judged.fermented,
     }
 }
 

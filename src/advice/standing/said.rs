@@ -237,6 +237,8 @@ pub struct WhatIsLeft {
     pub upper: GravityChange,
     /// Sound readings bound it; without them no dose is given, whatever `upper` says.
     pub bounded: bool,
+    /// It is known to have fermented.
+    pub fermented: bool,
 }
 
 /// The band at one moment: the gravity lies between `low` and `high` in four of five such beers.

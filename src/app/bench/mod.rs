@@ -2,6 +2,7 @@
 
 mod cooling;
 mod gravity;
+mod level;
 mod scales;
 mod strength;
 mod sugar;

@@ -1,9 +1,11 @@
 //! Priming sugar for beer that is finished, with the guard beside it.
 
+use super::level::ask_level;
 use crate::advice::bottle::asked::{Asked, DoseFor, Ended, Glass, SugarGoes};
 use crate::advice::bottle::plan;
 use crate::advice::bottle::stock::Size;
-use crate::advice::bottle::ways_to_dose::ways;
+use crate::advice::bottle::ways_to_dose::{Known, ways};
+use crate::advice::standing::Standing;
 use crate::app::ask::{Ask, ask};
 use crate::app::model::Model;
 use crate::app::part::{Part, What, columns, text};
@@ -18,7 +20,7 @@ pub fn parts(m: &Model) -> Vec<Part> {
     let scope = "bench/sugar/";
     let (words, settings) = (&m.words.bottle.priming, m.settings());
     let beer = ask_beer(m, scope);
-    let target = ask_target(m, scope);
+    let target = ask_target(m, scope, None);
     let warmest = ask_warmest(m, scope, words.warmest_hint, None);
     let hottest = ask_hottest(m, scope);
     let height = ask(
@@ -36,9 +38,19 @@ pub fn parts(m: &Model) -> Vec<Part> {
     );
     let sugar = ask_sugar(m, scope, None, None);
     let weakest = ask_weakest(m, scope);
+    let level = ask_level(m, scope);
+    let known = || {
+        let mut record = level.record(m.now)?;
+        record.weakest = weakest.value;
+        record.target = target.ok();
+        let standing = Standing::of(&record, m.now);
+        Some((record, standing))
+    };
+    let known = known();
     let asked = || {
+        let (record, standing) = known.as_ref()?;
         Some(Asked {
-            ended: Ended::WITHOUT_LOG,
+            ended: Ended::of(record, standing, false),
             beer: beer.ok()?,
             target: target.ok()?,
             warmest: warmest.ok()?,
@@ -53,17 +65,20 @@ pub fn parts(m: &Model) -> Vec<Part> {
             height: height.ok()?,
         })
     };
-    let ready = asked().map(|asked| asked.ready().map(|ready| ready.bottling));
-    let found = ready.map(|bottling| bottling.and_then(plan));
+    let ready = asked().map(|asked| asked.ready());
+    let ready = ready.as_ref().map(|ready| ready.as_ref().map_err(|why| *why));
+    let found = ready.map(|ready| ready.and_then(|ready| plan(ready.bottling)));
     let ok = found.as_ref().and_then(|found| found.as_ref().ok());
     let mut parts = vec![dose_answer(m, found.as_ref(), sugar.get(), words.give_for_sum)];
-    if let (Some(plan), Some(Ok(bottling))) = (ok, ready) {
-        let judged = (m.words.bottle.plan.judged)(m.writer(), plan, &ways(&bottling, None));
+    if let (Some(plan), Some(Ok(ready)), Some((record, standing))) = (ok, ready, &known) {
+        let ways = ways(ready, Known { record, standing, now: m.now });
+        let judged = (m.words.bottle.plan.judged)(m.writer(), plan, &ways);
         parts.push(Part::new("judged", What::Verdict(judged)));
     }
-    let caution = format!("{} {}", words.for_finished, m.words.cautions.glass);
-    parts.push(text("caution", "small", caution));
+    parts.push(text("granted", "small", m.words.bench.level.granted));
+    parts.push(text("caution", "small", m.words.cautions.glass));
     let mut left = vec![beer.part, weakest.part, warmest.part];
+    left.extend(level.parts());
     left.extend(sugar.parts());
     left.extend([target.part, hottest.part, height.part]);
     let right = ok.map(|plan| plan_parts(m, plan)).unwrap_or_default();

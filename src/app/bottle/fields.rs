@@ -4,6 +4,7 @@ use super::history::{HistoryAsked, ask_history};
 use crate::advice::bottle::asked::{Asked, Ended, Glass, Ready, SugarGoes};
 use crate::advice::bottle::kinds::Bottle;
 use crate::advice::bottle::stock::{Bottles, Filling, Size, fill, fill_all};
+use crate::advice::odd::{self, Odd};
 use crate::app::ask::{self, Ask, Chosen, answer, ask, moment, pick, words_field};
 use crate::app::fields::temperature;
 use crate::app::model::Model;
@@ -11,7 +12,7 @@ use crate::app::priming::{PLACE, ask_beer, ask_hottest, ask_target, ask_warmest,
 use crate::app::sugar_ask::{SugarAsked, ask_sugar};
 use crate::batch::{Entry, Id, Kind, Summary, quiet};
 use crate::quantity::{
-    Bounds, CarbonDioxideVolumes, Celsius, Estimate, Grams, Litres, MassUnit, Moment,
+    Bounds, CarbonDioxideVolumes, Celsius, Estimate, Grams, Litres, MassUnit, Measured, Moment,
 };
 use crate::science::ScienceError;
 use crate::words::write;
@@ -33,6 +34,10 @@ pub struct Fields {
     pub hottest: ask::Asked<Celsius>,
     pub history: HistoryAsked,
     pub sugar: SugarAsked,
+    /// The batch was noted with so much.
+    pub noted: Litres,
+    /// The volume that was said to be right, as it is kept.
+    so_much: String,
     /// Bottles on hand, and whether each is chosen.
     pub on_hand: Vec<(Id, String, Bottles, bool)>,
     pub weakest: Chosen<Option<Bottle>>,
@@ -56,6 +61,11 @@ pub fn scope(batch: &Id) -> String {
 /// The name of the draft that holds which bottles on hand are chosen.
 pub fn stock_name(batch: &Id) -> String {
     format!("{}stock", scope(batch))
+}
+
+/// The name of the draft that holds a volume above the batch's that was said to be right.
+pub fn so_much_name(batch: &Id) -> String {
+    format!("{}so-much", scope(batch))
 }
 
 /// Identities of the bottles on hand that are chosen.
@@ -88,11 +98,13 @@ impl Fields {
             Size::ALL.map(|size| (size.name().to_owned(), write::bottle_size(size.litres())));
         Self {
             beer: ask_beer(m, scope),
-            target: ask_target(m, scope),
+            target: ask_target(m, scope, s.heading.target),
             warmest: ask_warmest(m, scope, hint, warmest),
             hottest: ask_hottest(m, scope),
             history: ask_history(m, scope, quiet),
             sugar: ask_sugar(m, scope, sg(s.original), sg(s.present)),
+            noted: s.noted_volume(),
+            so_much: m.drafts.text(&so_much_name(&s.id)).unwrap_or_default().to_owned(),
             on_hand: on_hand(m, &s.id),
             weakest: ask_weakest(m, scope),
             size: pick(m, &name("size"), (words.size, ""), sizes.to_vec(), Size::Ml500.name()),
@@ -123,6 +135,12 @@ impl Fields {
         }
     }
 
+    /// What is odd about that much beer, unless it was said to be right.
+    pub fn too_much(&self, beer: Option<Litres>) -> Option<Odd> {
+        let beer = beer.filter(|beer| beer.value().to_string() != self.so_much)?;
+        odd::volume(beer, self.noted)
+    }
+
     /// Bottles on hand that are chosen.
     pub fn chosen(&self) -> Vec<Bottles> {
         self.on_hand.iter().filter(|(.., chosen)| *chosen).map(|(_, _, own, _)| *own).collect()
@@ -139,14 +157,13 @@ impl Fields {
     /// What was asked, as far as the fields go, with what is tried in place of what stands there.
     pub fn asked(&self, m: &Model, s: &Summary, tried: Tried) -> Option<Asked> {
         let settings = m.settings();
+        let beer = tried.beer.or(self.beer.ok())?;
+        if self.too_much(Some(beer)).is_some() {
+            return None;
+        }
         Some(Asked {
-            ended: Ended {
-                state: s.finish.state,
-                points_left: s.finish.points_left,
-                yeast_may_go_on: s.may_go_on(),
-                because_stated: !self.because.value.is_empty(),
-            },
-            beer: tried.beer.or(self.beer.ok())?,
+            ended: Ended::of(&s.record(), &s.standing, !self.because.value.is_empty()),
+            beer,
             target: tried.target.or(self.target.ok())?,
             warmest: tried.warmest.or(self.warmest.ok())?,
             cold: self.history.cold()?,

@@ -3,11 +3,14 @@
 use super::fields::{FORM, Fields, Tried, scope};
 use crate::advice::bottle::asked::SugarGoes;
 use crate::advice::bottle::{Over, plan, worst_once_weighed};
+use crate::advice::odd::{Odd, date};
+use crate::app::act::{Act, BottleAct};
 use crate::app::ask::Wrong;
+use crate::app::ask_first::ask_first;
 use crate::app::event::Effect;
 use crate::app::model::{Model, Then};
 use crate::app::save;
-use crate::batch::{BottlingRecord, Change, Entry, Grounds, Id, Summary};
+use crate::batch::{BatchHeading, BottlingRecord, Change, Entry, Grounds, Id, Summary};
 
 /// Why it cannot be saved: a sentence, and the field that would mend it.
 struct Refused(String, Option<String>);
@@ -18,6 +21,12 @@ pub fn save(m: &mut Model, batch: &Id) -> Vec<Effect> {
     let fields = Fields::of(m, &s);
     match record(m, &s, &fields) {
         Ok(record) => {
+            let odd = date(record.at, s.heading.started, m.now);
+            let ahead = odd.filter(|odd| matches!(odd, Odd::Ahead(_))).into_iter().collect();
+            let send = Act::Bottle(BottleAct::Save(batch.clone()));
+            if let Err(asked) = ask_first(m, FORM, ahead, &fields.at.part.name, send) {
+                return asked;
+            }
             let (id, done) = (m.new_id(), m.words.bottle.saved);
             let change = Change::put(id, Entry::Bottling(record));
             save::commit(m, FORM, change, done, vec![Then::Forget(scope(batch))])
@@ -27,6 +36,17 @@ pub fn save(m: &mut Model, batch: &Id) -> Vec<Effect> {
             field.map(Effect::Attend).into_iter().collect()
         }
     }
+}
+
+/// Keeps the target that is typed with the batch.
+pub fn keep_target(m: &mut Model, batch: &Id) -> Vec<Effect> {
+    let Some(s) = m.summary(batch) else { return vec![] };
+    let target = Fields::of(m, &s).target;
+    let Some(wished) = target.ok() else { return vec![Effect::Attend(target.part.name)] };
+    let heading = BatchHeading { target: Some(wished), ..s.heading.clone() };
+    let change = Change::put(batch.clone(), Entry::Batch(heading));
+    let done = m.words.bottle.target_kept;
+    save::commit(m, FORM, change, done, vec![Then::Forget(target.part.name)])
 }
 
 fn record(m: &mut Model, s: &Summary, fields: &Fields) -> Result<BottlingRecord, Refused> {
@@ -47,6 +67,9 @@ fn record(m: &mut Model, s: &Summary, fields: &Fields) -> Result<BottlingRecord,
     let words = &m.words.bottle;
     let say = |why: &str, field: &str| Refused(why.to_owned(), Some(field.to_owned()));
     let again = || Refused(look_again.to_owned(), None);
+    if fields.too_much(fields.beer.ok()).is_some() {
+        return Err(say(m.words.odd.answer_first, "odd/change"));
+    }
     let Some(asked) = fields.asked(m, s, Tried::default()) else {
         return Err(say(words.choose_weakest, &fields.weakest.part.name));
     };

@@ -108,6 +108,9 @@ fn opened(m: &Model, s: &Summary, fields: &Fields) -> Vec<Part> {
 }
 
 fn result(m: &Model, s: &Summary, fields: &Fields, tried: Tried) -> String {
+    if let Some(odd) = fields.too_much(tried.beer) {
+        return (m.words.odd.odd)(m.writer(), odd);
+    }
     let Some(Ok(ready)) = fields.ready(m, s, tried) else {
         return m.words.bottle.priming.give_first.to_owned();
     };

@@ -40,6 +40,8 @@ texts! {
         weighed: "Sugar you weighed",
         weighed_hint: "Leave empty if it is the dose above.",
         place: "Where they will stand",
+        keep_target: "Keep this target with the batch",
+        target_kept: "Target kept: the batch is judged by it",
         at: "Bottled",
         note: "Note",
         save: "It is bottled",

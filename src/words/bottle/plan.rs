@@ -3,7 +3,9 @@
 use crate::advice::Verdict;
 use crate::advice::bottle::ways_to_dose::Way;
 use crate::advice::bottle::{Next as BottleNext, Plan, Reason as BottleReason};
-use crate::quantity::{Grams, Kilopascals, Measured, PressureUnit, write as written, write_number};
+use crate::quantity::{
+    Grams, Kilopascals, Measured, Moment, PressureUnit, write as written, write_number,
+};
 use crate::science::priming::Dose;
 use crate::words::texts::texts;
 use crate::words::write::{self, Writer};
@@ -77,26 +79,69 @@ fn pressure(p: Kilopascals) -> String {
 /// A way to a dose.
 fn way(w: Writer, way: Way) -> String {
     match way {
-        Way::ReadAgain(at) => format!(
-            "wait and read again on {} or in the two days after: if it reads the same, there is a dose",
+        Way::DoseVessel(sugar) => format!("stir {} into the vessel instead", w.mass(sugar)),
+        Way::FinerScale(sugar) => {
+            format!("a scale that shows 0.1\u{A0}g: {} in all", w.mass(sugar))
+        }
+        Way::Cooler(t, sugar) => format!(
+            "keep them where it never gets warmer than {}: {}",
+            w.temperature(t),
+            w.mass(sugar)
+        ),
+        Way::LowerTarget(target, sugar) => {
+            format!("a target of {} or less: {}", write::volumes(target), w.mass(sugar))
+        }
+        Way::Stronger(bottle, sugar) => {
+            format!("bottles of this kind: {}: {}", (w.words.names.bottle)(bottle), w.mass(sugar))
+        }
+        Way::StrongerAndLower(bottle, target, sugar) => format!(
+            "bottles of this kind: {}, with a target of {} or less: {}",
+            (w.words.names.bottle)(bottle),
+            write::volumes(target),
+            w.mass(sugar)
+        ),
+        Way::LetGasGo(at, sugar) => format!(
+            "let it stand in a warm room under an airlock until {}, so that its gas can go: {}",
+            w.day_ahead(at),
+            w.mass(sugar)
+        ),
+        Way::Satellite(at) => format!(
+            "begin a satellite today, read it twice, a day apart, and the beer with it, by {}: if all read as the beer does now, there is a dose",
             w.day_ahead(at)
         ),
-        Way::LowerTarget(target) => {
-            format!("a target of {} or less", write::volumes(target))
+        Way::ReadAgain(at) => format!(
+            "read again on {} or later: if it reads the same, there is a dose",
+            w.day_ahead(at)
+        ),
+        Way::WarmAndRead(at) => format!(
+            "warm it to its yeast\u{2019}s range, read it tomorrow and again on {} or later, and note the beer\u{2019}s temperature: if both read as it does now, answer for the time since it was warm, and there is a dose",
+            w.day_ahead(at)
+        ),
+        Way::NoteStart(at) => {
+            let note = "note the gravity it started at, by the recipe or the kit, for nothing else shows that it fermented";
+            at.map_or_else(
+                || note.to_owned(),
+                |at| {
+                    let day = w.day_ahead(at);
+                    format!(
+                        "{note}: then a reading like the last on {day} or later does for most beer"
+                    )
+                },
+            )
         }
-        Way::Stronger(bottle) => {
-            format!("bottles of this kind: {}", (w.words.names.bottle)(bottle))
-        }
-        Way::Cooler(t) => {
-            format!("keep them where it never gets warmer than {}", w.temperature(t))
-        }
-        Way::LetGasGo => {
-            "let it stand two days in a warm room under an airlock, so that its gas can go"
-                .to_owned()
-        }
-        Way::DoseVessel => "stir the sugar into the vessel instead".to_owned(),
-        Way::FinerScale => "a scale that shows 0.1\u{A0}g".to_owned(),
+        Way::ReadOn(next, foretold) => read_on(w, next, foretold),
     }
+}
+
+fn read_on(w: Writer, next: Option<Moment>, foretold: Option<Moment>) -> String {
+    let next = next.map_or_else(
+        || "read its gravity, and again after two nights".to_owned(),
+        |at| format!("go on reading, next on {}", w.day_ahead(at)),
+    );
+    let foretold = foretold.map(|at| {
+        format!(", and sugar may go in about {}; that is foretold, and no promise", w.day_ahead(at))
+    });
+    next + &foretold.unwrap_or_default()
 }
 
 /// Ways to a dose in one sentence; `None` when there are none.
@@ -120,8 +165,8 @@ fn plan_words(w: Writer, plan: &Plan, ways: &[Way]) -> Judged {
     let next = match advice.next {
         BottleNext::Bottle => "Weigh the sugar; how to mix it in stands below.".to_owned(),
         BottleNext::ReadAgain => {
-            let wait = "Read the gravity again before bottling. Less sugar is no answer to beer that still ferments.";
-            found.map_or_else(|| wait.to_owned(), |ways| format!("{wait} {ways}"))
+            let wait = "Less sugar is no answer to beer that may still ferment.";
+            found.map_or_else(|| wait.to_owned(), |ways| format!("{ways} {wait}"))
         }
         _ => found.unwrap_or_else(|| {
             "The way to a dose: stronger bottles, or wait some days and read the gravity again."
@@ -143,7 +188,11 @@ fn stopped(judged: &Judged) -> String {
 
 fn bottle_reason(w: Writer, reason: BottleReason) -> String {
     match reason {
-        BottleReason::NotFinished => "The log does not show a finished fermentation.".to_owned(),
+        BottleReason::NotFinished => "The readings do not show a finished fermentation.".to_owned(),
+        BottleReason::ColdStopped => {
+            "It still worked when it was chilled: the cold stopped it, and it goes on in warm bottles."
+                .to_owned()
+        }
         BottleReason::OnStatedReason => {
             "You go on for a reason of your own; it is kept with the batch.".to_owned()
         }

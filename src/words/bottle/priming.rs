@@ -24,9 +24,8 @@ texts! {
         wort_end: "Where it ends",
         wort_end_hint: "As the beer did.",
         height: "Height above the sea",
-        give_for_sum: "Give the volume, the weakest bottle and the warmest temperature.",
+        give_for_sum: "Give the volume, the weakest bottle, the warmest temperature, and how level the beer is.",
         give_for_batch: "Give the volume, the bottles and the warmest temperature.",
         give_first: "Give the volume, the weakest bottle and the warmest temperature first.",
-        for_finished: "For beer that is finished: one point is still counted as left. A batch's own log says more.",
     } says {}
 }

@@ -6,15 +6,35 @@ use fermentside::advice::bottle::history::{Doubt, Past, Seal, Working};
 use fermentside::advice::bottle::kinds::Bottle;
 use fermentside::advice::bottle::stock::{Bottles, fill_all};
 use fermentside::advice::bottle::{Over, plan};
-use fermentside::advice::watch::State;
+use fermentside::advice::standing::{Part, State, WhatIsLeft};
 use fermentside::quantity::{
-    CarbonDioxideVolumes, Celsius, Grams, Litres, MassUnit, Measured, Metres,
+    CarbonDioxideVolumes, Celsius, Grams, GravityChange, Litres, MassUnit, Measured, Metres, Share,
 };
 use fermentside::science::priming::Sugar;
 
+const NOTHING: Part = Part { share: Share::literal(0.0), left: GravityChange::literal(0.0) };
+
+/// Level, and a point at the most left.
+const ENDED: Ended = Ended {
+    state: State::Finished,
+    left: WhatIsLeft {
+        ended: NOTHING,
+        tail: NOTHING,
+        stalled: NOTHING,
+        eaten: NOTHING,
+        mean: GravityChange::literal(0.0),
+        upper: GravityChange::literal(0.001),
+        bounded: true,
+        fermented: true,
+    },
+    hazard: false,
+    yeast_may_go_on: false,
+    because_stated: false,
+};
+
 fn usual() -> Asked {
     Asked {
-        ended: Ended::WITHOUT_LOG,
+        ended: ENDED,
         beer: Litres::literal(19.0),
         target: CarbonDioxideVolumes::literal(2.4),
         warmest: Celsius::literal(20.0),
@@ -37,15 +57,34 @@ fn chilled(seal: Seal, working: Working, warm_for: WarmFor) -> Asked {
 
 #[test]
 fn what_the_log_says_counts_before_what_the_brewer_says() {
-    let over = |state, because_stated| {
-        let ended = Ended { state, because_stated, ..Ended::WITHOUT_LOG };
-        Asked { ended, ..usual() }.ready().expect("in range").bottling.over
-    };
-    assert_eq!(over(State::Finished, false), Over::Judged);
-    assert_eq!(over(State::Finished, true), Over::Judged);
-    for state in [State::NotYet, State::OneMore, State::CannotTell, State::LooksStuck] {
-        assert_eq!(over(state, true), Over::Stated, "{state:?}");
-        assert_eq!(over(state, false), Over::No, "{state:?}");
+    let over = |ended| Asked { ended, ..usual() }.ready().expect("in range").bottling.over;
+    let states = [
+        State::NotStarted,
+        State::Falling,
+        State::Slow,
+        State::Level,
+        State::LooksStuck,
+        State::Finished,
+        State::CannotTell,
+    ];
+    for state in states {
+        let level = matches!(state, State::Finished | State::Level);
+        for (bounded, because_stated) in
+            [(true, false), (true, true), (false, false), (false, true)]
+        {
+            let left = WhatIsLeft { bounded, ..ENDED.left };
+            let ended = Ended { state, left, because_stated, ..ENDED };
+            let expected = match (level && bounded, because_stated) {
+                (true, _) => Over::Judged,
+                (false, true) => Over::Stated,
+                (false, false) => Over::No,
+            };
+            assert_eq!(over(ended), expected, "{ended:?}");
+            // No word makes beer of what is not known to ferment, nor safe bottles of those that gush.
+            let wort = WhatIsLeft { fermented: false, ..left };
+            assert_eq!(over(Ended { left: wort, ..ended }), Over::No);
+            assert_eq!(over(Ended { hazard: true, ..ended }), Over::No);
+        }
     }
 }
 
@@ -69,6 +108,8 @@ fn a_chilled_beer_has_two_ends_where_its_gas_may_have_stayed() {
     assert_eq!(ends(Seal::Airlock, Working::Quiet, long), None);
     assert_eq!(ends(Seal::Sealed, Working::Quiet, long), Some(Doubt::ColdSealed));
     assert_eq!(ends(Seal::Airlock, Working::Still, long), Some(Doubt::ColdWorking));
+    let still = chilled(Seal::Airlock, Working::Still, long).ready().expect("in range").bottling;
+    assert_eq!((still.over, plan(still).expect("in range").dose()), (Over::ColdStopped, None));
     assert_eq!(ends(Seal::Unsure, Working::Quiet, long), Some(Doubt::NotKnown));
     let shortly = Some(Doubt::ShortWarmth(WarmFor::Short.at_least()));
     assert_eq!(ends(Seal::Airlock, Working::Quiet, short), shortly);

@@ -65,7 +65,8 @@ proptest! {
         let points = b.points_left.map_or(10.0, |left| 1000.0 * left.value()).max(0.0);
         let worst = upper(b.already_in) + primed + 0.5 * points;
         // Wort makes the beer more by itself, which is counted there and not here.
-        let swollen = if b.sugar.volume(each.weigh).is_some() { 1.15 } else { 1.0 };
+        let more = b.sugar.volume(each.weigh).map_or(0.0, Measured::value);
+        let swollen = 1.0 + more / size.value();
         let ceiling = ceiling(&b).expect("a bottle made for pressure");
         prop_assert!(worst <= ceiling * swollen + 1e-9, "{worst} above {ceiling}");
     }

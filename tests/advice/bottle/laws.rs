@@ -30,7 +30,14 @@ fn sugars() -> impl Strategy<Value = Sugar> {
 
 prop_compose! {
     pub fn bottling()(
-        over in prop::sample::select(vec![Over::Judged, Over::Judged, Over::Stated, Over::No]),
+        over in prop::sample::select(vec![
+            Over::Judged,
+            Over::Judged,
+            Over::Judged,
+            Over::Stated,
+            Over::ColdStopped,
+            Over::No,
+        ]),
         points_left in prop::option::weighted(0.9, -0.002..0.008),
         yeast_may_go_on: bool,
         (target, held, doubt) in (1.0..4.5, 0.2..1.8, 0.0..0.3),
@@ -160,7 +167,7 @@ proptest! {
             let ceiling = ceiling(&b).expect("a bottle made for pressure");
             let worst = worst(&b, dose.sugar.value().value());
             prop_assert!(worst <= ceiling * (1.0 + hair(&b)), "{worst} above {ceiling}");
-            prop_assert_ne!(b.over, Over::No);
+            prop_assert!(!b.over.waits());
             prop_assert_ne!(b.weakest, Bottle::NotForPressure);
             // What is in the beer and may come counts in full; it never takes sugar off.
             let to_add = (b.target.value() - b.already_in.value().value()).max(0.0);
