@@ -1,6 +1,7 @@
 //! Everything a touch can mean beyond filling in a field. Flat data, so that a screen names what it
 //! offers, and a walk can do it, without either knowing the other's file.
 
+use crate::advice::odd::Odd;
 use crate::batch::{EntryKey, Id, Kind, Vessel};
 use crate::store::{Conflict, Token};
 
@@ -170,4 +171,19 @@ pub enum GearAct {
     BringIn,
     /// Leave the copy that was looked at.
     LeaveCopy,
+}
+
+/// Something odd that is asked about before it is saved.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Doubted {
+    /// The form.
+    pub form: String,
+    /// What is odd.
+    pub odd: Vec<Odd>,
+    /// The field to look at.
+    pub field: String,
+    /// What saves it.
+    pub then: Act,
+    /// The brewer says that it is right.
+    pub sure: bool,
 }

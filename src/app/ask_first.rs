@@ -1,6 +1,6 @@
 //! Asking before saving: what is odd about a form is said at it, and saved as given once it is confirmed.
 
-use super::act::{Act, FrameAct};
+use super::act::{Act, Doubted, FrameAct};
 use super::event::Effect;
 use super::model::Model;
 use super::part::{Item, Part, Tag, What, action, group, heading, text};
@@ -8,21 +8,6 @@ use crate::advice::odd::Odd;
 
 /// The name of the button that goes back to the field.
 const CHANGE: &str = "odd/change";
-
-/// Something odd that is asked about before it is saved.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Doubted {
-    /// The form.
-    pub form: String,
-    /// What is odd.
-    pub odd: Vec<Odd>,
-    /// The field to look at.
-    pub field: String,
-    /// What saves it.
-    pub then: Act,
-    /// The brewer says that it is right.
-    pub sure: bool,
-}
 
 /// Asks about what is odd at `form`, whose `field` is to be looked at and which is saved by `then`. Gives
 /// whether anything was odd and is confirmed; while it is not, what is to follow in place of a save.

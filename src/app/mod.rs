@@ -44,9 +44,9 @@ mod watch;
 
 pub use crate::advice::Verdict;
 pub use act::{
-    Act, BatchAct, BottleAct, FrameAct, GearAct, OpenAct, Paper, PitchAct, Thing, UnitsOf, WatchAct,
+    Act, BatchAct, BottleAct, Doubted, FrameAct, GearAct, OpenAct, Paper, PitchAct, Thing, UnitsOf,
+    WatchAct,
 };
-pub use ask_first::Doubted;
 pub use drafts::{Draft, Drafts};
 pub use event::{Effect, Event, NoFile, NotSaved};
 pub use keeper::Keeper;

@@ -1,6 +1,6 @@
 //! All that the page knows, in one place. It changes in [`super::update`] and nowhere else.
 
-use super::ask_first::Doubted;
+use super::act::Doubted;
 use super::drafts::Drafts;
 use super::event::NotSaved;
 use super::opened::{DeletedBatch, Opened};

@@ -6,8 +6,9 @@ use super::history::{Held, Past, Seal, Working, held};
 use super::kinds::Bottle;
 use super::stock::{Bottles, smallest, weakest};
 use crate::advice::practice::{by_mark, remembered};
-use crate::advice::standing::{Record, Standing, State, WhatIsLeft};
-use crate::quantity::{CarbonDioxideVolumes, Celsius, Grams, Hours, Litres, MassUnit, Metres};
+use crate::quantity::{
+    CarbonDioxideVolumes, Celsius, Grams, GravityChange, Hours, Litres, MassUnit, Metres,
+};
 use crate::science::ScienceError;
 use crate::science::bottle_pressure::Closing;
 use crate::science::priming::Sugar;
@@ -57,57 +58,15 @@ impl WarmFor {
     }
 }
 
-/// How far it has fermented, by how the batch stands.
+/// How far it has fermented, as the batch's standing tells it.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Ended {
-    /// How it stands.
-    pub state: State,
-    /// What is left to ferment.
-    pub left: WhatIsLeft,
-    /// A bottle of it gushed or burst, and nothing was done.
-    pub hazard: bool,
+    /// Whether it is over.
+    pub over: Over,
+    /// The most that can be left to ferment.
+    pub points_left: GravityChange,
     /// A yeast that may go on for weeks.
     pub yeast_may_go_on: bool,
-    /// The brewer says why it is finished though the log does not show it.
-    pub because_stated: bool,
-}
-
-impl Ended {
-    /// By how the batch stands.
-    ///
-    /// ```
-    /// use fermentside::advice::bottle::{Over, asked::Ended};
-    /// use fermentside::advice::family::Family;
-    /// use fermentside::advice::standing::{Record, Standing};
-    /// use fermentside::quantity::Moment;
-    ///
-    /// let record = Record::of(Family::CleanAle, Moment::EPOCH);
-    /// let nothing_read = Ended::of(&record, &Standing::of(&record, Moment::EPOCH), true);
-    /// // A word alone makes no beer of wort.
-    /// assert_eq!(nothing_read.over(), Over::No);
-    /// ```
-    #[must_use]
-    pub fn of(record: &Record, standing: &Standing, because_stated: bool) -> Self {
-        Self {
-            state: standing.state,
-            left: standing.left,
-            hazard: !standing.hazards.is_empty(),
-            yeast_may_go_on: record.may_go_on(),
-            because_stated,
-        }
-    }
-
-    /// Whether it is over: level and bounded by the log, else on the brewer's word; never for beer that is
-    /// not known to ferment, nor while bottles of it are not safe.
-    #[must_use]
-    pub const fn over(&self) -> Over {
-        match self.state {
-            _ if self.hazard || !self.left.fermented => Over::No,
-            State::Finished | State::Level if self.left.bounded => Over::Judged,
-            _ if self.because_stated => Over::Stated,
-            _ => Over::No,
-        }
-    }
 }
 
 /// How the beer was while it was cold.
@@ -212,29 +171,19 @@ impl Asked {
     /// remembered, the gas already in by what happened.
     ///
     /// ```
-    /// # use fermentside::advice::family::Family;
-    /// # use fermentside::advice::standing::{Record, Seen, Standing};
-    /// # use fermentside::quantity::{Estimate, Hours, Moment, SpecificGravity};
     /// use fermentside::advice::bottle::asked::{Asked, DoseFor, Ended, Glass, SugarGoes};
-    /// use fermentside::advice::bottle::{kinds::Bottle, plan};
+    /// use fermentside::advice::bottle::{Over, kinds::Bottle, plan};
     /// use fermentside::quantity::{
-    ///     CarbonDioxideVolumes, Celsius, Grams, Litres, MassUnit, Metres,
+    ///     CarbonDioxideVolumes, Celsius, Grams, GravityChange, Litres, MassUnit, Metres,
     /// };
     /// use fermentside::science::priming::Sugar;
     ///
-    /// // An ale of 1.048 that was read at 1.010 on days 10 and 20.
-    /// # let day = |days: f64| Moment::EPOCH.after(Hours::literal(24.0 * days));
-    /// # let sure = |sg| Estimate::new(SpecificGravity::literal(sg), 0.001);
-    /// # let seen = |at| Seen {
-    /// #     at: day(at), gravity: sure(1.010), beer: None, instrument: 0, doubtful: false,
-    /// # };
-    /// # let mut record = Record::of(Family::CleanAle, day(0.0));
-    /// # record.pitched = Some(day(0.0));
-    /// # record.original = Some(sure(1.048));
-    /// # record.main = vec![seen(10.0), seen(20.0)];
-    /// let standing = Standing::of(&record, day(20.0));
     /// let asked = Asked {
-    ///     ended: Ended::of(&record, &standing, false),
+    ///     ended: Ended {
+    ///         over: Over::Judged,
+    ///         points_left: GravityChange::literal(0.0005),
+    ///         yeast_may_go_on: false,
+    ///     },
     ///     beer: Litres::literal(19.0),
     ///     target: CarbonDioxideVolumes::literal(2.4),
     ///     warmest: Celsius::literal(20.0),
@@ -263,11 +212,11 @@ impl Asked {
         let dosed_for = may_hold.filter(|_| self.dose_for == DoseFor::More);
         let over = match self.cold {
             Some(cold) if cold.working == Working::Still => Over::ColdStopped,
-            _ => self.ended.over(),
+            _ => self.ended.over,
         };
         let bottling = Bottling {
             over,
-            points_left: Some(self.ended.left.upper),
+            points_left: Some(self.ended.points_left),
             yeast_may_go_on: self.ended.yeast_may_go_on,
             target: self.target,
             already_in: dosed_for.unwrap_or(held.by_rule),

@@ -21,6 +21,12 @@ pub enum Over {
 
 impl Over {
     /// No amount of sugar is right for it yet, whatever the bottles.
+    ///
+    /// ```
+    /// use fermentside::advice::bottle::Over;
+    ///
+    /// assert!(Over::ColdStopped.waits() && !Over::Stated.waits());
+    /// ```
     #[must_use]
     pub const fn waits(self) -> bool {
         matches!(self, Self::ColdStopped | Self::No)

@@ -163,23 +163,11 @@ impl Ends {
 /// ```
 /// # use fermentside::advice::bottle::asked::{Asked, Cold, DoseFor, Ended, Glass, SugarGoes, WarmFor};
 /// # use fermentside::advice::bottle::history::{Seal, Working, both_ends};
-/// # use fermentside::advice::bottle::{Bottling, kinds::Bottle};
+/// # use fermentside::advice::bottle::{Bottling, Over, kinds::Bottle};
 /// # use fermentside::quantity::{
-/// #     CarbonDioxideVolumes, Celsius, Grams, Litres, MassUnit, Measured, Metres,
+/// #     CarbonDioxideVolumes, Celsius, Grams, GravityChange, Litres, MassUnit, Measured, Metres,
 /// # };
 /// # use fermentside::science::priming::Sugar;
-/// # use fermentside::advice::family::Family;
-/// # use fermentside::advice::standing::{Record, Seen, Standing};
-/// # use fermentside::quantity::{Estimate, Hours, Moment, SpecificGravity};
-/// # let day = |days: f64| Moment::EPOCH.after(Hours::literal(24.0 * days));
-/// # let sure = |sg| Estimate::new(SpecificGravity::literal(sg), 0.001);
-/// # let seen = |at| Seen {
-/// #     at: day(at), gravity: sure(1.010), beer: None, instrument: 0, doubtful: false,
-/// # };
-/// # let mut record = Record::of(Family::CleanAle, day(0.0));
-/// # record.pitched = Some(day(0.0));
-/// # record.original = Some(sure(1.048));
-/// # record.main = vec![seen(10.0), seen(20.0)];
 /// // Closed tight at 2 °C in a heavy bottle; the rest is as usual.
 /// let cold = Cold {
 ///     coldest: Celsius::literal(2.0),
@@ -188,7 +176,11 @@ impl Ends {
 ///     warm_for: WarmFor::Long,
 /// };
 /// # let asked = Asked {
-/// #     ended: Ended::of(&record, &Standing::of(&record, day(20.0)), false),
+/// #     ended: Ended {
+/// #         over: Over::Judged,
+/// #         points_left: GravityChange::literal(0.0005),
+/// #         yeast_may_go_on: false,
+/// #     },
 /// #     beer: Litres::literal(19.0),
 /// #     target: CarbonDioxideVolumes::literal(2.0),
 /// #     warmest: Celsius::literal(20.0),

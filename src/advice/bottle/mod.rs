@@ -18,7 +18,6 @@ pub mod history;
 pub mod kinds;
 pub mod stock;
 mod under_ceiling;
-pub mod ways_to_dose;
 
 pub use bottling::{Bottling, Over};
 pub use dose_plan::{Next, Plan, Reason, plan, worst_once_weighed};

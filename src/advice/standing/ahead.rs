@@ -9,19 +9,18 @@ use super::{LATE_SATELLITE, TRIED, say};
 use crate::quantity::{GravityChange, Hours, Measured, Moment};
 
 /// A record that is tried further.
-pub struct Ahead<'a> {
+pub(super) struct Ahead<'a> {
     case: Case<'a>,
     room: Option<f64>,
     last: f64,
 }
 
 /// Whether the beer could go into the bottles with so much left at the most.
-pub type Passes<'a> = &'a dyn Fn(GravityChange) -> bool;
+pub(super) type Passes<'a> = &'a dyn Fn(GravityChange) -> bool;
 
 impl<'a> Ahead<'a> {
     /// Of a record as it is at `now`; `None` before the fermenting beer was read.
-    #[must_use]
-    pub fn of(record: &'a Record, now: Moment) -> Option<Self> {
+    pub(super) fn of(record: &'a Record, now: Moment) -> Option<Self> {
         let (case, judged) = Case::new(record, now, super::QUANTILE);
         let last = case.looks.main.last().map(|last| last.hours)?;
         let room = allowed(record).map(|left| left.points());
@@ -30,8 +29,7 @@ impl<'a> Ahead<'a> {
 
     /// The first of some days at which one more sound reading, the same as the last, does. It may lie
     /// before now, for a later one does as well.
-    #[must_use]
-    pub fn reading(&self, passes: Passes) -> Option<Moment> {
+    pub(super) fn reading(&self, passes: Passes) -> Option<Moment> {
         let at = |step: usize| self.last + 24.0 * TRIED[step.min(TRIED.len() - 1)];
         let holds = |step: usize| {
             let found = self.case.after_reading(at(step));
@@ -50,8 +48,7 @@ impl<'a> Ahead<'a> {
 
     /// How long after it is begun a late satellite does, read twice to the same gravity as the beer, with
     /// the beer read once more beside it: `None` where none would, or where one was read level.
-    #[must_use]
-    pub fn satellite(&self, passes: Passes) -> Option<Hours> {
+    pub(super) fn satellite(&self, passes: Passes) -> Option<Hours> {
         if self.case.record.may_go_on() || self.case.ends.satellite.is_some() {
             return None;
         }

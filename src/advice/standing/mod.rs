@@ -19,9 +19,9 @@ mod said;
 mod say;
 mod shapes;
 mod sugar;
+pub mod ways_to_dose;
 mod weigh;
 
-pub use ahead::{Ahead, Passes};
 pub use looks::dated_ahead;
 pub use record::{Opened, Record, Seen};
 pub use said::{

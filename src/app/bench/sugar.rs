@@ -1,11 +1,11 @@
 //! Priming sugar for beer that is finished, with the guard beside it.
 
 use super::level::ask_level;
-use crate::advice::bottle::asked::{Asked, DoseFor, Ended, Glass, SugarGoes};
+use crate::advice::bottle::asked::{Asked, DoseFor, Glass, SugarGoes};
 use crate::advice::bottle::plan;
 use crate::advice::bottle::stock::Size;
-use crate::advice::bottle::ways_to_dose::{Known, ways};
 use crate::advice::standing::Standing;
+use crate::advice::standing::ways_to_dose::{Known, ways};
 use crate::app::ask::{Ask, ask};
 use crate::app::model::Model;
 use crate::app::part::{Part, What, columns, text};
@@ -50,7 +50,7 @@ pub fn parts(m: &Model) -> Vec<Part> {
     let asked = || {
         let (record, standing) = known.as_ref()?;
         Some(Asked {
-            ended: Ended::of(record, standing, false),
+            ended: standing.ended(record, false),
             beer: beer.ok()?,
             target: target.ok()?,
             warmest: warmest.ok()?,

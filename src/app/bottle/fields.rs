@@ -1,7 +1,7 @@
 //! The fields of a bottling, and what the plan is asked by them.
 
 use super::history::{HistoryAsked, ask_history};
-use crate::advice::bottle::asked::{Asked, Ended, Glass, Ready, SugarGoes};
+use crate::advice::bottle::asked::{Asked, Glass, Ready, SugarGoes};
 use crate::advice::bottle::kinds::Bottle;
 use crate::advice::bottle::stock::{Bottles, Filling, Size, fill, fill_all};
 use crate::advice::odd::{self, Odd};
@@ -162,7 +162,7 @@ impl Fields {
             return None;
         }
         Some(Asked {
-            ended: Ended::of(&s.record(), &s.standing, !self.because.value.is_empty()),
+            ended: s.standing.ended(&s.record(), !self.because.value.is_empty()),
             beer,
             target: tried.target.or(self.target.ok())?,
             warmest: tried.warmest.or(self.warmest.ok())?,

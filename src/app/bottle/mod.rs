@@ -15,10 +15,9 @@ use super::model::Model;
 use super::part::{Part, What, action, columns, form, heading, submit, text};
 use super::priming::{dose_answer, plan_parts};
 use super::save;
-use crate::advice::bottle::asked::Ended;
-use crate::advice::bottle::ways_to_dose::{Known, ways};
 use crate::advice::bottle::{Over, plan};
 use crate::advice::standing::USUAL_TARGET;
+use crate::advice::standing::ways_to_dose::{Known, ways};
 use crate::batch::{Change, Id, Summary};
 use crate::quantity::{CarbonDioxideVolumes, Measured};
 use fields::{FORM, Fields, Tried};
@@ -42,7 +41,7 @@ fn asked(m: &Model, s: &Summary) -> Vec<Part> {
 
     let mut parts = vec![];
     let record = s.record();
-    if Ended::of(&record, &s.standing, false).over() != Over::Judged {
+    if s.standing.ended(&record, false).over != Over::Judged {
         parts.push(fields.because.part.clone());
     }
     parts.push(heading("how-much", 2, words.how_much));

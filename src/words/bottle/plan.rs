@@ -1,8 +1,8 @@
 //! The plan of a bottling in words: what is judged and why, and the ways to a dose.
 
 use crate::advice::Verdict;
-use crate::advice::bottle::ways_to_dose::Way;
 use crate::advice::bottle::{Next as BottleNext, Plan, Reason as BottleReason};
+use crate::advice::standing::ways_to_dose::Way;
 use crate::quantity::{
     Grams, Kilopascals, Measured, Moment, PressureUnit, write as written, write_number,
 };

@@ -6,30 +6,18 @@ use fermentside::advice::bottle::history::{Doubt, Past, Seal, Working};
 use fermentside::advice::bottle::kinds::Bottle;
 use fermentside::advice::bottle::stock::{Bottles, fill_all};
 use fermentside::advice::bottle::{Over, plan};
-use fermentside::advice::standing::{Part, State, WhatIsLeft};
+use fermentside::advice::family::Family;
+use fermentside::advice::standing::{Hazard, Record, Standing, State, WhatIsLeft};
 use fermentside::quantity::{
-    CarbonDioxideVolumes, Celsius, Grams, GravityChange, Litres, MassUnit, Measured, Metres, Share,
+    CarbonDioxideVolumes, Celsius, Grams, GravityChange, Litres, MassUnit, Measured, Metres, Moment,
 };
 use fermentside::science::priming::Sugar;
 
-const NOTHING: Part = Part { share: Share::literal(0.0), left: GravityChange::literal(0.0) };
-
 /// Level, and a point at the most left.
 const ENDED: Ended = Ended {
-    state: State::Finished,
-    left: WhatIsLeft {
-        ended: NOTHING,
-        tail: NOTHING,
-        stalled: NOTHING,
-        eaten: NOTHING,
-        mean: GravityChange::literal(0.0),
-        upper: GravityChange::literal(0.001),
-        bounded: true,
-        fermented: true,
-    },
-    hazard: false,
+    over: Over::Judged,
+    points_left: GravityChange::literal(0.001),
     yeast_may_go_on: false,
-    because_stated: false,
 };
 
 fn usual() -> Asked {
@@ -57,7 +45,7 @@ fn chilled(seal: Seal, working: Working, warm_for: WarmFor) -> Asked {
 
 #[test]
 fn what_the_log_says_counts_before_what_the_brewer_says() {
-    let over = |ended| Asked { ended, ..usual() }.ready().expect("in range").bottling.over;
+    let record = Record::of(Family::CleanAle, Moment::EPOCH);
     let states = [
         State::NotStarted,
         State::Falling,
@@ -72,18 +60,22 @@ fn what_the_log_says_counts_before_what_the_brewer_says() {
         for (bounded, because_stated) in
             [(true, false), (true, true), (false, false), (false, true)]
         {
-            let left = WhatIsLeft { bounded, ..ENDED.left };
-            let ended = Ended { state, left, because_stated, ..ENDED };
+            let mut standing = Standing::of(&record, Moment::EPOCH);
+            let over = |standing: &Standing| standing.ended(&record, because_stated).over;
+            standing.state = state;
+            standing.left = WhatIsLeft { bounded, fermented: true, ..standing.left };
             let expected = match (level && bounded, because_stated) {
                 (true, _) => Over::Judged,
                 (false, true) => Over::Stated,
                 (false, false) => Over::No,
             };
-            assert_eq!(over(ended), expected, "{ended:?}");
-            // No word makes beer of what is not known to ferment, nor safe bottles of those that gush.
-            let wort = WhatIsLeft { fermented: false, ..left };
-            assert_eq!(over(Ended { left: wort, ..ended }), Over::No);
-            assert_eq!(over(Ended { hazard: true, ..ended }), Over::No);
+            assert_eq!(over(&standing), expected, "{state:?} {bounded} {because_stated}");
+            // No word makes safe bottles of those that gush, nor beer of what is not known to ferment.
+            standing.hazards = vec![Hazard::Gushed(Moment::EPOCH)];
+            assert_eq!(over(&standing), Over::No);
+            standing.hazards.clear();
+            standing.left.fermented = false;
+            assert_eq!(over(&standing), Over::No);
         }
     }
 }

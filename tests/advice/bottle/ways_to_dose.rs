@@ -2,14 +2,12 @@
 //! many records.
 
 use crate::support::hour;
-use fermentside::advice::bottle::asked::{
-    Asked, Cold, DoseFor, Ended, Glass, Ready, SugarGoes, WarmFor,
-};
+use fermentside::advice::bottle::asked::{Asked, Cold, DoseFor, Glass, Ready, SugarGoes, WarmFor};
 use fermentside::advice::bottle::history::{Seal, Working};
 use fermentside::advice::bottle::kinds::Bottle;
-use fermentside::advice::bottle::ways_to_dose::{Known, Way, ways};
 use fermentside::advice::bottle::{Bottling, Over, plan};
 use fermentside::advice::family::Family;
+use fermentside::advice::standing::ways_to_dose::{Known, Way, ways};
 use fermentside::advice::standing::{Record, Seen, Standing, State};
 use fermentside::quantity::{
     CarbonDioxideVolumes, Celsius, Estimate, Grams, Hours, Litres, MassUnit, Measured, Metres,
@@ -42,7 +40,7 @@ fn record(start: f64, main: &[(f64, f64)]) -> Record {
 
 fn asked(record: &Record, now: Moment) -> Asked {
     Asked {
-        ended: Ended::of(record, &Standing::of(record, now), false),
+        ended: Standing::of(record, now).ended(record, false),
         beer: Litres::literal(19.0),
         target: CarbonDioxideVolumes::literal(2.4),
         warmest: Celsius::literal(20.0),
@@ -82,7 +80,7 @@ fn gives(way: Way, record: &Record, asked: &Asked, ready: &Ready) -> Option<bool
     let same = |at| Seen { at, beer, doubtful: false, ..last };
     let before = |at: Moment| at.after(Hours::literal(-24.0));
     let judged = |record: &Record, cold, now| {
-        let ended = Ended::of(record, &Standing::of(record, now), false);
+        let ended = Standing::of(record, now).ended(record, false);
         dosed(Asked { ended, cold, ..*asked }.ready().expect("in range").bottling)
     };
     let mut later = record.clone();
@@ -219,8 +217,8 @@ fn what_can_be_done_today_stands_first_with_its_grams() {
 fn a_stated_reason_is_judged_by_what_may_be_left() {
     let near = record(50.0, &[(3.0, 22.0), (8.0, 11.0), (8.5, 11.0)]);
     let standing = Standing::of(&near, day(8.5));
-    let ended = Ended::of(&near, &standing, true);
-    assert_eq!(ended.over(), Over::Stated);
+    let ended = standing.ended(&near, true);
+    assert_eq!(ended.over, Over::Stated);
     let asked = Asked { ended, ..asked(&near, day(8.5)) };
     let ready = asked.ready().expect("in range");
     assert_eq!(ready.bottling.points_left, Some(standing.left.upper));
@@ -228,7 +226,7 @@ fn a_stated_reason_is_judged_by_what_may_be_left() {
     assert!(!offered(&near, &asked, day(8.5)).iter().any(lower));
     // And never of wort.
     let wort = record(50.0, &[(3.0, 50.0), (8.0, 50.0)]);
-    assert_eq!(Ended::of(&wort, &Standing::of(&wort, day(8.0)), true).over(), Over::No);
+    assert_eq!(Standing::of(&wort, day(8.0)).ended(&wort, true).over, Over::No);
 }
 
 fn tried() -> ProptestConfig {

@@ -3,12 +3,12 @@
 //! What can be done today stands first, then what takes days, the soonest first. Beer that is not level
 //! has no way but time and proof: it is never answered with less sugar, nor with other bottles.
 
-use super::asked::Ready;
-use super::bottling::{Bottling, Over};
-use super::dose_plan::{Next, plan};
-use super::dosing::{Dosing, Weighing};
-use super::kinds::Bottle;
-use crate::advice::standing::{self, Ahead, Record, Seen, Standing, SugarFrom};
+use super::ahead::{Ahead, Passes};
+use super::{Next, Record, Seen, Standing, State, SugarFrom};
+use crate::advice::bottle::asked::{Ended, Ready};
+use crate::advice::bottle::dosing::{Dosing, Weighing};
+use crate::advice::bottle::kinds::Bottle;
+use crate::advice::bottle::{Bottling, Next as PlanNext, Over, plan};
 use crate::order::in_order;
 use crate::quantity::{
     CarbonDioxideVolumes, Celsius, Estimate, Grams, GravityChange, Hours, Measured, Moment,
@@ -59,6 +59,14 @@ pub enum Way {
 
 impl Way {
     /// From when it gives a dose; `None` for what can be done today.
+    ///
+    /// ```
+    /// use fermentside::advice::standing::ways_to_dose::Way;
+    /// use fermentside::quantity::{Grams, Moment};
+    ///
+    /// assert_eq!(Way::ReadAgain(Moment::EPOCH).from(), Some(Moment::EPOCH));
+    /// assert_eq!(Way::DoseVessel(Grams::literal(120.0)).from(), None);
+    /// ```
     #[must_use]
     pub const fn from(self) -> Option<Moment> {
         match self {
@@ -69,6 +77,33 @@ impl Way {
             Self::NoteStart(at) => at,
             _ => None,
         }
+    }
+}
+
+impl Standing {
+    /// What a bottling is told of how far it has fermented: level and bounded by the log, else on the
+    /// brewer's word; never for beer that is not known to ferment, nor while bottles of it are not safe.
+    ///
+    /// ```
+    /// use fermentside::advice::bottle::Over;
+    /// use fermentside::advice::family::Family;
+    /// use fermentside::advice::standing::{Record, Standing};
+    /// use fermentside::quantity::Moment;
+    ///
+    /// let record = Record::of(Family::CleanAle, Moment::EPOCH);
+    /// let nothing_read = Standing::of(&record, Moment::EPOCH);
+    /// // A word alone makes no beer of wort.
+    /// assert_eq!(nothing_read.ended(&record, true).over, Over::No);
+    /// ```
+    #[must_use]
+    pub fn ended(&self, record: &Record, because_stated: bool) -> Ended {
+        let over = match self.state {
+            _ if !self.hazards.is_empty() || !self.left.fermented => Over::No,
+            State::Finished | State::Level if self.left.bounded => Over::Judged,
+            _ if because_stated => Over::Stated,
+            _ => Over::No,
+        };
+        Ended { over, points_left: self.left.upper, yeast_may_go_on: record.may_go_on() }
     }
 }
 
@@ -85,6 +120,40 @@ pub struct Known<'a> {
 
 /// Ways from a plan without a dose, the quickest first; none when there is a dose, and else one at least,
 /// but for an input outside what the formulas hold for.
+///
+/// ```
+/// use fermentside::advice::bottle::asked::{Asked, DoseFor, Glass, SugarGoes};
+/// use fermentside::advice::bottle::kinds::Bottle;
+/// use fermentside::advice::family::Family;
+/// use fermentside::advice::standing::ways_to_dose::{Known, Way, ways};
+/// use fermentside::advice::standing::{Record, Standing};
+/// use fermentside::quantity::{
+///     CarbonDioxideVolumes, Celsius, Grams, Litres, MassUnit, Metres, Moment,
+/// };
+/// use fermentside::science::priming::Sugar;
+///
+/// // Nothing was read: the one way is to read.
+/// let (record, now) = (Record::of(Family::CleanAle, Moment::EPOCH), Moment::EPOCH);
+/// let standing = Standing::of(&record, now);
+/// let asked = Asked {
+///     ended: standing.ended(&record, false),
+///     beer: Litres::literal(19.0),
+///     target: CarbonDioxideVolumes::literal(2.4),
+///     warmest: Celsius::literal(20.0),
+///     cold: None,
+///     dose_for: DoseFor::Rule,
+///     sugar: Sugar::Sucrose,
+///     sugar_goes: SugarGoes::Vessel,
+///     scale: Grams::literal(1.0),
+///     unit: MassUnit::Grams,
+///     glass: Glass { weakest: Bottle::ReusableGlass, smallest: Litres::literal(0.5) },
+///     hottest: Celsius::literal(30.0),
+///     height: Metres::literal(0.0),
+/// };
+/// let found = ways(&asked.ready()?, Known { record: &record, standing: &standing, now });
+/// assert!(matches!(found[..], [Way::ReadOn(..)]));
+/// # Ok::<(), fermentside::science::ScienceError>(())
+/// ```
 #[must_use]
 pub fn ways(ready: &Ready, known: Known) -> Vec<Way> {
     let bottling = &ready.bottling;
@@ -111,7 +180,7 @@ fn gives(changed: Bottling) -> Option<Grams> {
 }
 
 /// What can be done at once.
-fn today(bottling: &Bottling, next: Next, ways: &mut Vec<Way>) {
+fn today(bottling: &Bottling, next: PlanNext, ways: &mut Vec<Way>) {
     if let Dosing::Bottles { .. } = bottling.weighing.dosing {
         let vessel = Weighing { dosing: Dosing::Vessel, ..bottling.weighing };
         ways.extend(gives(Bottling { weighing: vessel, ..*bottling }).map(Way::DoseVessel));
@@ -121,11 +190,11 @@ fn today(bottling: &Bottling, next: Next, ways: &mut Vec<Way>) {
         }
     }
     match next {
-        Next::LowerTarget(target) => {
+        PlanNext::LowerTarget(target) => {
             let lower = gives(Bottling { target, ..*bottling });
             ways.extend(lower.map(|sugar| Way::LowerTarget(target, sugar)));
         }
-        Next::CoolerPlace(hottest) => {
+        PlanNext::CoolerPlace(hottest) => {
             let cooler = gives(Bottling { hottest, ..*bottling });
             ways.extend(cooler.map(|sugar| Way::Cooler(hottest, sugar)));
         }
@@ -141,7 +210,7 @@ fn today(bottling: &Bottling, next: Next, ways: &mut Vec<Way>) {
     ways.extend(found.map(|(bottle, sugar)| Way::Stronger(bottle, sugar)));
     if ways.is_empty() && bottling.over == Over::Judged {
         let both = stronger().find_map(|weakest| {
-            let Next::LowerTarget(target) = plan(filled(weakest)).ok()?.advice.next else {
+            let PlanNext::LowerTarget(target) = plan(filled(weakest)).ok()?.advice.next else {
                 return None;
             };
             let sugar = gives(Bottling { target, ..filled(weakest) })?;
@@ -192,7 +261,7 @@ fn in_days(ready: &Ready, known: Known) -> Vec<Way> {
 }
 
 /// Warmed today, read a day later and again: what the log says then.
-fn warm_and_read(known: Known, passes: standing::Passes) -> Option<Way> {
+fn warm_and_read(known: Known, passes: Passes) -> Option<Way> {
     let Known { record, now, .. } = known;
     let last = *record.main.iter().max_by_key(|seen| seen.at)?;
     let warm = record.range();
@@ -208,10 +277,9 @@ fn warm_and_read(known: Known, passes: standing::Passes) -> Option<Way> {
 fn read_on(known: Known) -> Way {
     let Known { standing, now, .. } = known;
     let next = match standing.next {
-        standing::Next::ReadFirst(at)
-        | standing::Next::ReadAgain(at)
-        | standing::Next::LookForSigns(at)
-        | standing::Next::Rouse(at) => Some(at.max(now)),
+        Next::ReadFirst(at) | Next::ReadAgain(at) | Next::LookForSigns(at) | Next::Rouse(at) => {
+            Some(at.max(now))
+        }
         _ => None,
     };
     let foretold = match standing.sugar.from {
