@@ -2,6 +2,7 @@
 //! offers, and a walk can do it, without either knowing the other's file.
 
 use crate::advice::odd::Odd;
+use crate::advice::pitch::steps::Step;
 use crate::batch::{EntryKey, Id, Kind, Vessel};
 use crate::store::{Conflict, Token};
 
@@ -66,8 +67,16 @@ pub enum BatchAct {
 /// What pitching day offers.
 #[derive(Clone, Debug, PartialEq)]
 pub enum PitchAct {
-    /// The yeast is in: save the form.
+    /// Open a step.
+    Open(Id, Step),
+    /// Go on from a step that has a result.
+    GoOn(Id, Step),
+    /// Leave a step out.
+    Skip(Id, Step),
+    /// The yeast is in: save it all.
     Save(Id),
+    /// The same, though no gravity is known.
+    SaveWithoutStart(Id),
     /// Start the timer of the shaking, or stop it.
     Timer(Id),
     /// Take the pitching out.

@@ -1,12 +1,12 @@
 //! Cooling wort with water or ice, as Pitch and the Bench show it.
 
-use super::ask::{Asked, Chosen, answer};
+use super::ask::Asked;
 use super::drawing::{BlendData, Drawing, Figure, Sketch};
 use super::fields::{temperature, volume};
 use super::model::Model;
 use super::part::{Part, What, text};
 use super::worked::DoubtIn;
-use crate::advice::pitch::clock::{self, Bath};
+use crate::advice::pitch::clock::Bath;
 use crate::advice::pitch::ways_to_range::Takes;
 use crate::chart::{Layer, Substance};
 use crate::quantity::{Bounds, Celsius, Litres, Measured, SpecificGravity};
@@ -22,10 +22,8 @@ pub const IN_HOURS: DoubtIn = (1, 1.0, "h");
 pub struct Round {
     /// Its temperature.
     pub at: Asked<Celsius>,
-    /// What it is.
-    pub is: Chosen<clock::Round>,
-    /// How much water is in the tub.
-    pub water: Asked<Litres>,
+    /// How much water it is, of a tub that the wort warms.
+    pub tub: Asked<Litres>,
 }
 
 impl Round {
@@ -33,31 +31,24 @@ impl Round {
     pub fn of(m: &Model, scope: &str) -> Self {
         let words = &m.words.pitch.ways;
         let any = Bounds::new(Celsius::literal(0.0), Celsius::literal(100.0));
-        let name = |field: &str| format!("{scope}{field}");
-        let label = (words.bath, words.bath_hint);
+        let at = (words.bath, words.bath_hint);
         Self {
-            at: temperature(m, name("bath"), label, any, None, 12.0),
-            is: answer(m, &name("round"), (words.round, ""), words.rounds, clock::Round::Steady),
-            water: volume(m, name("tub"), (words.tub, words.tub_hint), None),
+            at: temperature(m, format!("{scope}bath"), at, any, None, 12.0),
+            tub: volume(m, format!("{scope}tub"), (words.tub, words.tub_hint), None),
         }
     }
 
-    /// The fields that are asked: the tub's water only of a tub.
-    pub fn parts(&self) -> Vec<Part> {
-        let tub = (self.is.value == clock::Round::Tub).then(|| self.water.part.clone());
-        [self.at.part.clone(), self.is.part.clone()].into_iter().chain(tub).collect()
+    /// The fields.
+    pub fn parts(&self) -> [Part; 2] {
+        [self.at.part.clone(), self.tub.part.clone()]
     }
 
-    /// What the wort stands in, once its temperature is known; a tub whose water is not measured holds as
-    /// much of it as there is wort.
+    /// What the wort stands in, once its temperature is known.
     pub fn bath(&self, wort: Option<heat::Part>) -> Option<Bath> {
         let at = self.at.ok()?;
-        match self.is.value {
-            clock::Round::Steady => Some(Bath::steady(at)),
-            clock::Round::Tub => {
-                let wort = wort?;
-                Bath::tub(wort, self.water.ok().unwrap_or(wort.volume), at).ok()
-            }
+        match self.tub.ok() {
+            None => Some(Bath::steady(at)),
+            Some(water) => Bath::tub(wort?, water, at).ok(),
         }
     }
 }

@@ -45,14 +45,29 @@ fn from_warm_wort_to_the_first_bottle() {
     phone.sees("(Wait) Too warm for this yeast yet.");
     phone.hours(2.0);
     phone.type_into("Wort now", "19");
-    phone.sees("(Go) Cool enough: pitch.");
+    phone.sees("(Go) Cool enough.");
+    phone.tap("Next");
     steps.done(&mut phone, "wort");
 
-    phone.tap("Starting gravity");
     phone.type_into("Hydrometer reads", "1.046");
     phone.type_into("Sample temperature", "24");
+    phone.tap("Next");
     steps.done(&mut phone, "gravity");
 
+    phone.tap("1");
+    phone.sees("Enough yeast.");
+    phone.tap("Next");
+    steps.done(&mut phone, "yeast");
+
+    phone.tap("Skip");
+    phone.sees("Satellite: skipped");
+    phone.type_into("Splashed or shaken for", "5");
+    phone.tap("Next");
+    phone.type_into("Room where it will stand", "18");
+    phone.tap("Next");
+    steps.done(&mut phone, "satellite, air, place");
+
+    phone.sees("Pitch now, and seal.");
     phone.tap("The yeast is in");
     phone.sees("Pitching saved");
     steps.done(&mut phone, "pitched");

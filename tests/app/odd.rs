@@ -2,7 +2,7 @@
 
 use crate::paper::Paper;
 use crate::shelf::{ago, id, reading, with};
-use fermentside::app::{Effect, Event};
+use fermentside::app::Effect;
 use fermentside::batch::Reading;
 use fermentside::quantity::Moment;
 
@@ -134,9 +134,11 @@ fn a_pitching_long_before_the_batch_or_ahead_of_now_is_asked_about() {
         let mut phone = with(5.0, [], vec![]);
         phone.go("#/batch/b/pitch");
         phone.tap("Delete the pitching");
-        phone.happens(Event::Folded { name: "pitch/last".to_owned(), open: true });
+        phone.tap("The yeast goes in");
         phone.dated("Pitched", ago(days));
         phone.tap("The yeast is in");
+        // No gravity was taken either.
+        phone.tap("Pitch without it");
         phone.sees(says);
         assert!(phone.model.journal.log(&id("b")).expect("a log").pitch().is_none());
         phone.tap("Yes, keep it as it is");

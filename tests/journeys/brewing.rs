@@ -126,13 +126,19 @@ impl Phone {
         self.waits_for_no(".reading-form").await;
     }
 
-    /// Notes that the yeast went in.
+    /// Notes that the yeast went in; without a gravity it is asked once more, and pitched all the same.
     pub async fn pitch(&self, batch: &str, days: f64) {
         self.go(&format!("{batch}pitch")).await;
         self.type_into("Wort now", "19").await;
-        self.tap("Yeast, time and note").await;
+        self.tap("The yeast goes in").await;
         self.dated("Pitched", days).await;
         self.tap("The yeast is in").await;
+        let answered = "const said = document.body.innerText;
+             return said.includes('since pitching.') || said.includes('Pitch without it')";
+        self.wait_until("the pitching is saved or asked about", answered).await;
+        if self.screen_text().await.contains("Pitch without it") {
+            self.tap("Pitch without it").await;
+        }
         self.sees("Pitching saved").await;
     }
 

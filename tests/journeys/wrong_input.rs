@@ -6,6 +6,9 @@ use crate::brewing::{PLACES, STAGES, opened};
 use crate::noticing::lines;
 use crate::phone::Phone;
 
+/// The later steps of pitching day that ask for a number.
+const PITCHING: [&str; 4] = ["Gravity", "Yeast", "Air", "Place"];
+
 /// What no number field takes, and whether it is a number beyond every limit.
 fn nonsense() -> Vec<(String, bool)> {
     let long = "9x".repeat(2500);
@@ -81,6 +84,14 @@ async fn every_number_field_says_what_is_wrong() {
         phone.go(place).await;
         phone.unfold().await;
         fields += try_all(&phone, place, &mut faults).await;
+        // Of pitching day one step is open at a time.
+        let steps: &[&str] = if place.ends_with("/pitch") { &PITCHING } else { &[] };
+        for step in steps {
+            phone.tap(step).await;
+            phone.sees_no("Wort now").await;
+            phone.unfold().await;
+            fields += try_all(&phone, &format!("{place}, {step}"), &mut faults).await;
+        }
     }
     phone.go("#/gear").await;
     phone.tap("Add a hydrometer").await;
@@ -146,7 +157,7 @@ async fn a_save_with_wrong_fields_keeps_all_and_says_so() {
     let batch = phone.start_batch("Cellar bitter", 3.0).await;
 
     for (stage, button) in
-        [("pitch", "The yeast is in"), ("watch", "Save the reading"), ("bottle", "It is bottled")]
+        [("pitch", "Next"), ("watch", "Save the reading"), ("bottle", "It is bottled")]
     {
         let place = format!("{batch}{stage}");
         phone.go(&place).await;

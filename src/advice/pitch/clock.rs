@@ -7,16 +7,6 @@ use crate::quantity::{Celsius, Estimate, Grams, Hours, Litres, Measured, Plato};
 use crate::science::cooling::{Look, Window, window};
 use crate::science::{ScienceError, Term, Worked, heat};
 
-crate::choices! {
-    /// What stands round the wort.
-    pub enum Round {
-        /// A room, or water that is kept cold: it stays as it is.
-        Steady = "steady",
-        /// A tub of still water, which the wort warms.
-        Tub = "tub",
-    }
-}
-
 /// What the wort stands in, by where it will come to rest there.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Bath {

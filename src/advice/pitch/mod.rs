@@ -10,6 +10,7 @@ pub mod sachets;
 pub mod satellite;
 pub mod splashing;
 pub mod start_gravity;
+pub mod steps;
 pub mod ways_to_range;
 mod wort_temperature;
 pub mod yeast;

@@ -77,9 +77,9 @@ pub enum Amount {
 pub enum Reason {
     /// What there is, and what the makers' dose asks.
     Has(Grams, Range),
-    /// Counted against this: the lower dose for sound yeast, more with each caution.
+    /// Counted against this and not the lower dose, for its age or its warmth.
     CountedAgainst(Grams),
-    /// So much short of that: it only begins a little later.
+    /// So much short: it only begins a little later.
     BeginsLater(Grams),
     /// Past its date by so much.
     PastDate(Months),
@@ -190,7 +190,9 @@ pub fn plan(supply: Supply) -> Result<Plan, ScienceError> {
     } else {
         Amount::Enough
     };
-    let mut reasons = vec![Reason::Has(has, wants.by_maker), Reason::CountedAgainst(mark)];
+    let doubtful = age > 0 || supply.kept_warm;
+    let mut reasons = vec![Reason::Has(has, wants.by_maker)];
+    reasons.extend(doubtful.then_some(Reason::CountedAgainst(mark)));
     let missing = Grams::nearest((mark.value() - has.value()).max(0.0));
     reasons.extend((amount == Amount::Nearly).then_some(Reason::BeginsLater(missing)));
     reasons.extend(supply.past.filter(|_| age > 0).map(Reason::PastDate));
@@ -203,7 +205,6 @@ pub fn plan(supply: Supply) -> Result<Plan, ScienceError> {
     };
     reasons.extend(cold.map(Reason::ColdPitch));
     reasons.extend((amount == Amount::Plenty).then_some(Reason::NoHarm));
-    let doubtful = age > 0 || supply.kept_warm;
     let better =
         if strong || cold.is_some() || doubtful { Method::Rehydrated } else { Method::Sprinkled };
     let (verdict, next) = if amount == Amount::Short {
@@ -262,7 +263,7 @@ mod tests {
         // A little under the dose is no reason to wait.
         let nearly = planned(Supply { volume: Litres::literal(23.0), ..ale() });
         assert_eq!((nearly.amount, nearly.advice.verdict), (Amount::Nearly, Verdict::Go));
-        assert!(matches!(nearly.advice.reasons[2], Reason::BeginsLater(g) if g.value() < 1.0));
+        assert!(matches!(nearly.advice.reasons[1], Reason::BeginsLater(g) if g.value() < 1.0));
         let two = planned(Supply { count: 2, ..ale() });
         assert_eq!((two.amount, two.advice.verdict), (Amount::Plenty, Verdict::Go));
     }

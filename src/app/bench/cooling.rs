@@ -64,7 +64,8 @@ pub fn parts(m: &Model) -> Vec<Part> {
         let (temperature, (_, stirred)) = (read_with.value.reads(t), read_with.value.parts());
         judge(Wort { temperature, stirred, family: family.value, packet: None })
     });
-    let card = judged.map_or_else(cool.no_wort, |advice| (cool.verdict)(w, &advice));
+    let card =
+        judged.map_or_else(cool.no_wort, |advice| (cool.verdict)(w, &advice, cool.read_first));
     let target = family.value.range_for(Purpose::Pitching, None).middle();
     let whole = wort.ok().zip(amount.ok()).map(|(temperature, volume)| {
         let extract = gravity.ok().map_or(Plato::literal(0.0), sucrose::as_plato);

@@ -1,11 +1,10 @@
 //! Air before the yeast: how much it can give here, and a timer with rests that needs no sound.
 
-use super::day::{Day, scope};
-use super::known::Known;
+use super::day::scope;
+use super::work::{TOUCH, Work};
 use crate::advice::pitch::splashing::{Turn, splashed, turn};
 use crate::app::act::{Act, PitchAct};
 use crate::app::event::Effect;
-use crate::app::fold::fold;
 use crate::app::model::Model;
 use crate::app::part::{Part, What, action, text};
 use crate::app::worked::how_worked;
@@ -24,6 +23,11 @@ fn timer(batch: &Id) -> String {
 fn runs_for(m: &Model, batch: &Id) -> Option<u32> {
     let started: u32 = m.drafts.text(&timer(batch))?.parse().ok()?;
     Some(m.seconds.saturating_sub(started))
+}
+
+/// Whether the timer runs.
+pub fn runs(m: &Model, batch: &Id) -> bool {
+    runs_for(m, batch).is_some()
 }
 
 /// Whether the timer runs and has something to count yet.
@@ -46,9 +50,9 @@ pub fn start_or_stop(m: &mut Model, batch: &Id) -> Vec<Effect> {
     vec![Effect::KeepDrafts]
 }
 
-/// The section.
-pub fn part(m: &Model, batch: &Id, day: &Day, known: &Known) -> Part {
-    let words = &m.words.pitch.air;
+/// The step.
+pub fn parts(m: &Model, work: &Work) -> Vec<Part> {
+    let (words, known, batch) = (&m.words.pitch.air, &work.known, &work.s.id);
     let extract = known.start.map(|start| sucrose::plato(start.value()));
     let found = known.wort.zip(extract).and_then(|(wort, extract)| {
         in_wort(wort.temperature.value(), extract, m.settings().height).ok()
@@ -62,10 +66,10 @@ pub fn part(m: &Model, batch: &Id, day: &Day, known: &Known) -> Part {
     }
     let label = if runs.is_some() { words.stop_timer } else { words.start_timer };
     let touch = Act::Pitch(PitchAct::Timer(batch.clone()));
-    parts.push(action("pitch/air/touch", "", label, touch));
-    parts.push(day.aerated.part.clone());
+    parts.push(action(TOUCH, "", label, touch));
+    parts.push(work.day.aerated.part.clone());
     let worked = found.map(|found| found.worked);
     let doubt_in = (1, 1.0, "mg/L");
     parts.extend(worked.map(|worked| how_worked(m, "pitch/air/worked", &worked, doubt_in)));
-    fold(m, "pitch/air", words.air, parts)
+    parts
 }

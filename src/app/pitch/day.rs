@@ -2,7 +2,7 @@
 
 use crate::advice::pitch::room_air::AirChange;
 use crate::advice::pitch::yeast::{Dated, Kept, Method};
-use crate::advice::thermometer::{Stirred, Thermometer};
+use crate::advice::thermometer::ReadWith;
 use crate::app::ask::{
     Ask, AskGravity, Asked, AskedGravity, Chosen, answer, answer_or_none, ask, ask_gravity, choice,
     listed_or_none, moment, words_field,
@@ -39,8 +39,7 @@ pub struct Row {
 #[derive(Clone, Debug)]
 pub struct Day {
     pub wort: Asked<Celsius>,
-    pub thermometer: Chosen<Thermometer>,
-    pub stirred: Chosen<Stirred>,
+    pub read_with: Chosen<ReadWith>,
     pub volume: Asked<Litres>,
     pub vessel_holds: Asked<Litres>,
     pub water: Asked<Celsius>,
@@ -242,14 +241,13 @@ impl Day {
         let none = day.empty_for_none;
         Self {
             wort: degrees("wort", (cool.wort, cool.wort_hint), ANY, 20.0),
-            thermometer: answer(
+            read_with: answer(
                 m,
                 &name("thermometer"),
                 (cool.read_with, ""),
-                cool.thermometer,
-                Thermometer::Probe,
+                cool.read_in,
+                ReadWith::Probe,
             ),
-            stirred: answer(m, &name("stirred"), (cool.was, ""), cool.stirred, Stirred::Yes),
             volume: volume(m, name("volume"), (ways.in_vessel, ""), Some(s.heading.volume)),
             vessel_holds: volume(m, name("holds"), (ways.holds, ""), None),
             water: degrees("water", (ways.water, ways.water_hint), ANY, 8.0),

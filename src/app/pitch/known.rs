@@ -1,9 +1,10 @@
 //! What follows from the fields of pitching day together: what more than one section needs.
 
 use super::day::Day;
-use super::record::drafted;
+use super::drafted::drafted;
 use crate::advice::family::{Family, Span};
 use crate::advice::pitch::clock::Bath;
+use crate::advice::pitch::start_gravity::OriginalFrom;
 use crate::advice::pitch::{Wort, start_gravity};
 use crate::advice::reading::{Taken, corrected};
 use crate::advice::thermometer::looks;
@@ -38,13 +39,15 @@ pub struct Known {
     pub sample: Option<Corrected>,
     /// The start as it stands on this page, else as the batch knows it.
     pub start: Option<Estimate<SpecificGravity>>,
+    /// What that goes by.
+    pub from: Option<OriginalFrom>,
 }
 
 impl Known {
     /// Of the fields of one batch.
     pub fn of(m: &Model, s: &Summary, day: &Day) -> Self {
-        let stirred = day.stirred.value.is_yes();
-        let reads = |t: Celsius| day.thermometer.value.reads(t, stirred);
+        let (_, stirred) = day.read_with.value.parts();
+        let reads = |t: Celsius| day.read_with.value.reads(t);
         let now = day.wort.ok().map(reads);
         let earlier = day.earlier.ok().map(reads).zip(day.between.ok());
         let (family, packet) = (s.heading.family, s.heading.packet);
@@ -57,8 +60,11 @@ impl Known {
             ingredients: by_weight.as_ref().map(|kit| kit.gravity),
             stated: None,
         };
-        let start = start_gravity::start(told, day.goes_by.value).map(|(gravity, _)| gravity);
-        let start = start.or(s.original);
+        let found = start_gravity::start(told, day.goes_by.value);
+        let (start, from) = match found {
+            Some((gravity, from)) => (Some(gravity), Some(from)),
+            None => (s.original, s.original_from),
+        };
         let volume = day.volume.ok().unwrap_or(s.heading.volume);
         let extract = start.map_or(Plato::literal(0.0), |sg| sucrose::plato(sg.value()));
         let whole = day.wort.ok().map(|temperature| heat::Part { volume, extract, temperature });
@@ -71,6 +77,7 @@ impl Known {
             whole,
             bath: day.round.bath(whole),
             start,
+            from,
             by_weight,
             sample,
         }

@@ -3,57 +3,42 @@
 mod air;
 mod cool;
 mod day;
+mod drafted;
 mod known;
+mod last;
+mod look;
 mod pitched;
 mod place;
 mod record;
 mod start;
+mod walk;
+mod work;
 mod yeast;
 
 use super::act::PitchAct;
-use super::ask_first;
 use super::event::Effect;
-use super::fold::fold;
 use super::model::Model;
-use super::part::{Part, What, form, submit, text};
+use super::part::Part;
 use super::route::Route;
+use crate::advice::pitch::steps::Step;
 use crate::batch::{Stage, Summary};
-use day::Day;
-use known::Known;
 
 /// The stage.
 pub fn parts(m: &Model, s: &Summary) -> Vec<Part> {
     match &s.pitch {
         Some(record) => pitched::parts(m, s, record),
-        None => form_parts(m, s),
+        None => walk::parts(m, s),
     }
-}
-
-fn form_parts(m: &Model, s: &Summary) -> Vec<Part> {
-    let (words, cautions) = (&m.words.pitch.day, &m.words.cautions);
-    let day = Day::of(m, s);
-    let known = Known::of(m, s, &day);
-    let mut parts = cool::parts(m, s, &day, &known);
-    let last = vec![day.yeast.part.clone(), day.at.part.clone(), day.note.part.clone()];
-    parts.extend([
-        start::part(m, &day, &known),
-        yeast::sachets(m, &day, &known),
-        yeast::satellite(m, &day, &known),
-        air::part(m, &s.id, &day, &known),
-        place::part(m, &day, &known),
-        fold(m, "pitch/last", words.time_and_note, last),
-        Part::new("pitch/outcome", What::Outcome(m.outcome(record::FORM))),
-    ]);
-    parts.extend(ask_first::question(m, record::FORM));
-    parts.push(submit("pitch/save", words.yeast_is_in));
-    let below = format!("{} {}", cautions.hot, cautions.cleaner);
-    vec![form(record::FORM, "", record::send(&s.id), parts), text("pitch/cautions", "small", below)]
 }
 
 /// What it offers.
 pub fn act(m: &mut Model, act: PitchAct) -> Vec<Effect> {
     match act {
-        PitchAct::Save(batch) => record::save(m, &batch),
+        PitchAct::Open(batch, step) => work::open(m, &batch, step),
+        PitchAct::GoOn(batch, step) => walk::go_on(m, &batch, step),
+        PitchAct::Skip(batch, step) => walk::skip(m, &batch, step),
+        PitchAct::Save(batch) => record::save(m, &batch, false),
+        PitchAct::SaveWithoutStart(batch) => record::save(m, &batch, true),
         PitchAct::Timer(batch) => air::start_or_stop(m, &batch),
         PitchAct::Delete(key) => pitched::delete(m, key),
     }
@@ -63,7 +48,8 @@ pub fn act(m: &mut Model, act: PitchAct) -> Vec<Effect> {
 pub fn counts(m: &Model) -> bool {
     match &m.route {
         Route::Batch(batch, Stage::Pitch) => {
-            air::counts(m, batch) && m.journal.pitch(batch).is_none()
+            let on_screen = work::open_step(m, batch) == Step::Air;
+            on_screen && air::counts(m, batch) && m.journal.pitch(batch).is_none()
         }
         _ => false,
     }

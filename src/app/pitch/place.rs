@@ -2,13 +2,15 @@
 
 use super::day::{Day, Vessels};
 use super::known::Known;
+use super::work::Work;
+use crate::advice::Advice;
 use crate::advice::family::Purpose;
-use crate::advice::pitch::place::{Place, heating, judge};
+use crate::advice::pitch::place::{Next, Place, Reason, heating, judge};
 use crate::advice::pitch::room_air::{self, Room};
 use crate::app::drawing::{Drawing, Sketch, WarmthData};
 use crate::app::fold::fold;
 use crate::app::model::Model;
-use crate::app::part::{Part, What, text};
+use crate::app::part::{Judged, Part, What, text};
 use crate::app::ways_down::IN_DEGREES;
 use crate::app::worked::how_worked;
 use crate::quantity::{Celsius, Measured, Unit};
@@ -66,25 +68,33 @@ fn warmth(m: &Model, known: &Known, found: &SelfHeating) -> [Part; 3] {
     ]
 }
 
-/// The section.
-pub fn part(m: &Model, day: &Day, known: &Known) -> Part {
-    let words = &m.words.pitch.place;
-    let heating = known.start.zip(day.room.ok()).and_then(|(start, room)| {
-        heating(known.volume, start.value(), known.family, day.vessel.value, room).ok()
-    });
+/// How warm the beer makes itself there, once the start and the room are known.
+fn warms(day: &Day, known: &Known) -> Option<SelfHeating> {
+    let (start, room) = (known.start?.value(), day.room.ok()?);
+    heating(known.volume, start, known.family, day.vessel.value, room).ok()
+}
+
+/// The judgement of the place, once its room is known.
+pub fn advice(day: &Day, known: &Known) -> Option<Advice<Reason, Vec<Next>>> {
+    place(day, known, warms(day, known)).map(|place| judge(&place))
+}
+
+/// The same in words.
+pub fn judged(m: &Model, work: &Work) -> Option<Judged> {
+    let advice = advice(&work.day, &work.known)?;
+    Some((m.words.pitch.place.verdict)(m.writer(), &advice))
+}
+
+/// The step.
+pub fn parts(m: &Model, work: &Work) -> Vec<Part> {
+    let (words, day) = (&m.words.pitch.place, &work.day);
     let mut parts = vec![day.room.part.clone(), day.vessel.part.clone()];
-    if let Some(place) = place(day, known, heating.clone()) {
-        let judged = (words.verdict)(m.writer(), &judge(&place));
-        parts.push(Part::new("pitch/place/verdict", What::Verdict(judged)));
-    }
-    parts.extend(heating.into_iter().flat_map(|found| warmth(m, known, &found)));
-    parts.extend([
-        day.stands.part.clone(),
-        day.room_size.part.clone(),
-        day.air.part.clone(),
-        day.vessels.part.clone(),
-        day.light.part.clone(),
-        day.tube.part.clone(),
-    ]);
-    fold(m, "pitch/place", words.place, parts)
+    let heating = warms(day, &work.known);
+    parts.extend(heating.into_iter().flat_map(|found| warmth(m, &work.known, &found)));
+    parts.push(day.stands.part.clone());
+    let foam = vec![day.vessel_holds.part.clone(), day.tube.part.clone(), day.light.part.clone()];
+    parts.push(fold(m, "pitch/place/foam", words.foam_and_light, foam));
+    let air = vec![day.room_size.part.clone(), day.air.part.clone(), day.vessels.part.clone()];
+    parts.push(fold(m, "pitch/place/air", words.the_air, air));
+    parts
 }

@@ -1,52 +1,55 @@
 //! The true starting gravity: what was weighed in, the sample, and which of the two the batch goes by.
 
-use super::day::Day;
 use super::known::Known;
+use super::work::Work;
 use crate::advice::pitch::start_gravity::{Start, judge, topped_up};
 use crate::app::fold::fold;
 use crate::app::model::Model;
-use crate::app::part::{Part, What, heading};
+use crate::app::part::{Judged, Part, What, text};
+use crate::science::kit_gravity::Fermentable;
 use crate::science::mixing::SampleGravity;
 
-/// The section.
-pub fn part(m: &Model, day: &Day, known: &Known) -> Part {
-    let (w, words) = (m.writer(), &m.words.pitch.start);
-    let summary = match known.start {
-        Some(start) => (words.summary)(w, start.value()),
-        None => words.starting_gravity.to_owned(),
-    };
-    let mut parts = vec![heading("pitch/start/went-in", 3, words.went_in)];
+/// The step: the hydrometer first, what went in behind a touch.
+pub fn parts(m: &Model, work: &Work) -> Vec<Part> {
+    let (words, day) = (&m.words.pitch.start, &work.day);
+    let mut parts = vec![
+        text("pitch/start/about", "", words.about),
+        day.sample.part.clone(),
+        day.sample_at.part.clone(),
+    ];
+    parts.extend(both(work).map(|_| day.goes_by.part.clone()));
+    let rows = figures(m, &work.known).into_iter();
+    let rows = rows.map(|(name, figure)| (name.to_owned(), figure));
+    parts.push(Part::new("pitch/start/figures", What::Figures(rows.collect())));
+    let mut went_in = vec![];
     // The next row comes when the one before it is in use.
     let mut before = true;
     for row in &day.rows {
         let used = row.kind.value.is_some();
         if before || used {
-            parts.push(row.kind.part.clone());
+            went_in.push(row.kind.part.clone());
         }
         if used {
-            parts.extend([row.mass.part.clone(), row.share.part.clone()]);
+            went_in.push(row.mass.part.clone());
+            // The usual shares are known; a label that says another is an ingredient of its own.
+            let own = row.kind.value == Some(Fermentable::Own) || row.share.ok().is_some();
+            went_in.extend(own.then(|| row.share.part.clone()));
         }
         before = used;
     }
-    parts.extend([
-        day.added.part.clone(),
-        day.ice_added.part.clone(),
-        heading("pitch/start/sample", 3, words.the_sample),
-        day.sample.part.clone(),
-        day.sample_at.part.clone(),
-    ]);
-    if let Some(start) = both(day, known) {
-        let judged = (words.verdict)(w, &start);
-        parts.push(Part::new("pitch/start/verdict", What::Verdict(judged)));
-        parts.push(day.goes_by.part.clone());
-    }
-    let rows = figures(m, known).into_iter().map(|(name, figure)| (name.to_owned(), figure));
-    parts.push(Part::new("pitch/start/figures", What::Figures(rows.collect())));
-    fold(m, "pitch/start", summary, parts)
+    went_in.extend([day.added.part.clone(), day.ice_added.part.clone()]);
+    parts.push(fold(m, "pitch/start/went-in", words.went_in, went_in));
+    parts
+}
+
+/// Which of sample and ingredients to believe, once both are there.
+pub fn judged(m: &Model, work: &Work) -> Option<Judged> {
+    both(work).map(|start| (m.words.pitch.start.verdict)(m.writer(), &start))
 }
 
 /// Sample and ingredients beside each other.
-fn both(day: &Day, known: &Known) -> Option<Start> {
+fn both(work: &Work) -> Option<Start> {
+    let (day, known) = (&work.day, &work.known);
     let seen = SampleGravity {
         gravity: known.sample.as_ref()?.gravity,
         temperature_known: day.sample_at.ok().is_some(),

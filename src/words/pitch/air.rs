@@ -10,8 +10,7 @@ use crate::words::{Judged, judged};
 texts! {
     /// What is said of air, and on the timer.
     AirWords, AIR {
-        air: "Air",
-        unknown: "Give the wort's temperature and gravity, and this says how much oxygen air can give.",
+        unknown: "Once temperature and gravity are read, this says how much oxygen the air can give.",
         aerated: "Splashed or shaken for",
         start_timer: "Start the timer",
         stop_timer: "Stop the timer",

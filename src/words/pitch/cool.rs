@@ -2,7 +2,7 @@
 
 use crate::advice::pitch::outlook::Outlook;
 use crate::advice::pitch::{Next as PitchNext, Reason as PitchReason};
-use crate::advice::thermometer::{ReadWith, Stirred, Thermometer};
+use crate::advice::thermometer::ReadWith;
 use crate::advice::{Advice, Verdict};
 use crate::quantity::Measured;
 use crate::words::cautions::CAUTIONS;
@@ -16,28 +16,18 @@ texts! {
         wort: "Wort now",
         wort_hint: "Stir it first.",
         read_with: "Read with",
-        was: "The wort was",
+        water_or_ice: "With water or ice",
+        vessel: "How much wort, and how large its vessel",
+        waiting: "By waiting",
+        skipped: "The wort's temperature was not read.",
+        read_first: "Read the gravity first, then pitch and seal.",
+        pitch_now: "Pitch now, and seal.",
     } says {
-        thermometer: fn(Thermometer) -> &'static str = thermometer,
-        stirred: fn(Stirred) -> &'static str = stirred,
         read_in: fn(ReadWith) -> &'static str = read_in,
         no_wort: fn() -> Judged = no_wort,
-        verdict: fn(Writer, &Advice<PitchReason, PitchNext>) -> Judged = pitch_words,
-        outlook: fn(Writer, &Outlook) -> Judged = outlook_words,
-    }
-}
-
-const fn thermometer(thermometer: Thermometer) -> &'static str {
-    match thermometer {
-        Thermometer::Probe => "Probe in the wort",
-        Thermometer::Strip => "Strip on the wall",
-    }
-}
-
-const fn stirred(stirred: Stirred) -> &'static str {
-    match stirred {
-        Stirred::Yes => "Stirred",
-        Stirred::No => "Not stirred",
+        unread: fn(&str) -> Judged = unread,
+        verdict: fn(Writer, &Advice<PitchReason, PitchNext>, &str) -> Judged = pitch_words,
+        outlook: fn(Writer, &Outlook, &str) -> Judged = outlook_words,
     }
 }
 
@@ -54,9 +44,14 @@ fn no_wort() -> Judged {
     judged(Verdict::CantTell, "Give the wort's temperature.", vec![], "")
 }
 
-/// The verdict, and when it will be in range.
-fn outlook_words(w: Writer, found: &Outlook) -> Judged {
-    let mut judged = pitch_words(w, &found.advice);
+/// Wort whose temperature was skipped, and what is next.
+fn unread(next: &str) -> Judged {
+    judged(Verdict::CantTell, COOL.skipped, vec![], next)
+}
+
+/// The verdict, and when it will be in range; of cool wort, what is next.
+fn outlook_words(w: Writer, found: &Outlook, next: &str) -> Judged {
+    let mut judged = pitch_words(w, &found.advice, next);
     if let Some(window) = &found.in_range {
         let from = write::duration(window.earliest);
         judged.reasons.push(match window.latest {
@@ -81,10 +76,10 @@ fn outlook_words(w: Writer, found: &Outlook) -> Judged {
     judged
 }
 
-/// The pitching verdict.
-fn pitch_words(w: Writer, advice: &Advice<PitchReason, PitchNext>) -> Judged {
+/// The pitching verdict; of cool wort, what is next.
+fn pitch_words(w: Writer, advice: &Advice<PitchReason, PitchNext>, next: &str) -> Judged {
     let sentence = match advice.verdict {
-        Verdict::Go => "Cool enough: pitch.".to_owned(),
+        Verdict::Go => "Cool enough.".to_owned(),
         Verdict::Stop => "Far too hot for yeast.".to_owned(),
         Verdict::CantTell => "This reading does not settle it.".to_owned(),
         Verdict::Wait => match advice.next {
@@ -94,7 +89,7 @@ fn pitch_words(w: Writer, advice: &Advice<PitchReason, PitchNext>) -> Judged {
     };
     let reasons = advice.reasons.iter().map(|reason| pitch_reason(w, *reason)).collect();
     let next = match advice.next {
-        PitchNext::Pitch => "Pitch now, seal, and note it below.".to_owned(),
+        PitchNext::Pitch => next.to_owned(),
         PitchNext::CoolTo(t) => format!(
             "Cool to {} or a little under, stir, and read again. If the yeast is in already: cool it now; the first days matter most.",
             w.temperature(t)

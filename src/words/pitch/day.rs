@@ -6,7 +6,6 @@ use crate::words::texts::texts;
 texts! {
     /// What the form says that is of no one section.
     DayWords, DAY {
-        time_and_note: "Yeast, time and note",
         pitched: "Pitched",
         note: "Note",
         yeast_is_in: "The yeast is in",

@@ -6,6 +6,7 @@ mod day;
 mod pitched;
 mod place;
 mod start;
+mod steps;
 mod ways;
 mod yeast;
 
@@ -15,6 +16,7 @@ pub use day::DayWords;
 pub use pitched::{PitchedWords, already_in_words};
 pub use place::PlaceWords;
 pub use start::StartWords;
+pub use steps::StepWords;
 pub use ways::WaysWords;
 pub use yeast::YeastWords;
 
@@ -23,6 +25,8 @@ pub use yeast::YeastWords;
 pub struct PitchWords {
     /// The form as a whole.
     pub day: DayWords,
+    /// The walk through the day.
+    pub steps: StepWords,
     /// Whether it is cool enough.
     pub cool: CoolWords,
     /// The ways there.
@@ -41,6 +45,7 @@ pub struct PitchWords {
 
 pub(super) const PITCH: PitchWords = PitchWords {
     day: day::DAY,
+    steps: steps::STEPS,
     cool: cool::COOL,
     ways: ways::WAYS,
     start: start::START,

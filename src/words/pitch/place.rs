@@ -13,9 +13,10 @@ use crate::words::{Judged, judged};
 texts! {
     /// What is asked of the place, and what is made of it.
     PlaceWords, PLACE {
-        place: "Place",
+        foam_and_light: "Foam and light",
+        the_air: "The air of the room",
         room: "Room where it will stand",
-        stands_in: "It stands",
+        stands_in: "The vessel",
         where_words: "Where, in your words",
         room_size: "Size of the room",
         room_size_hint: "Leave empty for an ordinary room.",

@@ -3,7 +3,7 @@
 use crate::advice::Verdict;
 use crate::advice::pitch::start_gravity::{Next as StartNext, Reason as StartReason, Start};
 use crate::batch::GoesBy;
-use crate::quantity::{Estimate, Measured, SpecificGravity, write_number};
+use crate::quantity::{Estimate, GravityChange, Measured, SpecificGravity, write_number};
 use crate::science::kit_gravity::Fermentable;
 use crate::science::mixing::Cause;
 use crate::science::sucrose;
@@ -14,25 +14,23 @@ use crate::words::{Judged, judged};
 texts! {
     /// What is asked of the start, and what is made of it.
     StartWords, START {
-        starting_gravity: "Starting gravity",
-        went_in: "What went in",
+        went_in: "Or by what went in",
         choose: "Choose",
-        share_hint: "Empty is the usual share; a label may say another.",
+        share_hint: "Its sugar, as the label says.",
         added: "Water added after the boil",
         ice_added: "Ice added",
-        the_sample: "The sample",
+        about: "The starting gravity (OG): of the mixed wort, before any yeast.",
         reads: "Hydrometer reads",
         reads_hint: "A mixed sample, from the middle.",
         sample_at: "Sample temperature",
         sample_at_hint: "Of the liquid in the jar.",
         goes_by: "The batch goes by",
-        by_sample: "By the sample",
-        by_ingredients: "By the ingredients",
+        by_sample: "OG by the sample",
+        by_ingredients: "OG by what went in",
         extract: "Extract in all",
         other_water: "Other water",
-        expected_end: "Expected end",
+        expected_end: "Expected end (FG)",
     } says {
-        summary: fn(Writer, SpecificGravity) -> String = summary,
         row: fn(usize) -> [&'static str; 3] = row,
         ingredient: fn(Fermentable) -> &'static str = ingredient,
         which: fn(GoesBy) -> &'static str = which,
@@ -40,10 +38,6 @@ texts! {
         range: fn(Writer, SpecificGravity, SpecificGravity) -> String = range,
         verdict: fn(Writer, &Start) -> Judged = start_words,
     }
-}
-
-fn summary(w: Writer, gravity: SpecificGravity) -> String {
-    format!("Starting gravity: {}", w.gravity(gravity))
 }
 
 /// What the fields of a row are called, counted from none: kind, mass and share. Each has a name of its
@@ -83,7 +77,7 @@ const fn ingredient(kind: Fermentable) -> &'static str {
         Fermentable::Sucrose => "Table sugar (100 %)",
         Fermentable::Dextrose => "Corn sugar (91 %)",
         Fermentable::Honey => "Honey (80 %)",
-        Fermentable::Own => "Another",
+        Fermentable::Own => "Another, by its label",
     }
 }
 
@@ -114,17 +108,23 @@ fn start_words(w: Writer, start: &Start) -> Judged {
     judged(start.advice.verdict, sentence, reasons, next.to_owned())
 }
 
+/// How far the sample is from the ingredients, and to which side.
+fn apart(gap: GravityChange) -> String {
+    let points = write_number(gap.points().abs(), 0);
+    match (points.as_str(), gap.points() < 0.0) {
+        ("0", _) => "just where the ingredients put it".to_owned(),
+        ("1", true) => "1\u{A0}point below the ingredients".to_owned(),
+        ("1", false) => "1\u{A0}point above the ingredients".to_owned(),
+        (many, true) => format!("{many}\u{A0}points below the ingredients"),
+        (many, false) => format!("{many}\u{A0}points above the ingredients"),
+    }
+}
+
 fn start_reason(w: Writer, reason: StartReason) -> String {
-    let points = |change: crate::quantity::GravityChange| write_number(change.points(), 0);
     match reason {
-        StartReason::Agree(gap) => {
-            format!("The sample is {}\u{A0}points from the ingredients.", points(gap))
-        }
+        StartReason::Agree(gap) => format!("The sample is {}.", apart(gap)),
         StartReason::Differ(gap) => {
-            format!(
-                "The sample is {}\u{A0}points from the ingredients; 4 can be passed over.",
-                points(gap)
-            )
+            format!("The sample is {}; 4 can be passed over.", apart(gap))
         }
         StartReason::MayBeChance => "Both are rough enough for that to be chance.".to_owned(),
         StartReason::Unexplained => {

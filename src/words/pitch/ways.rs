@@ -1,6 +1,5 @@
 //! The ways to the yeast's range, in words.
 
-use crate::advice::pitch::clock::Round;
 use crate::advice::pitch::ways_to_range::{Means, Reach, Takes, Way};
 use crate::quantity::{Celsius, Grams, Litres, Measured, SpecificGravity, write_number};
 use crate::words::texts::texts;
@@ -9,7 +8,6 @@ use crate::words::write::{self, Writer};
 texts! {
     /// What is asked for the ways there, what each takes, and the words in its drawing.
     WaysWords, WAYS {
-        ways_there: "Ways there",
         in_vessel: "In the vessel now",
         holds: "The vessel holds to the brim",
         water: "Water at hand",
@@ -17,29 +15,19 @@ texts! {
         ice: "Clean ice at hand",
         bath: "Water or room round it",
         bath_hint: "As it is now.",
-        round: "Does it stay so?",
         tub: "Water in the tub",
-        tub_hint: "Empty counts as much water as wort.",
+        tub_hint: "Of a tub that the wort warms. Empty for a room, or water kept cold.",
         earlier: "Wort at an earlier look",
         between: "Time between the two looks",
         layer_wort: "wort",
         layer_water: "water",
         layer_ice: "ice",
     } says {
-        rounds: fn(Round) -> &'static str = rounds,
         title: fn(Writer, &Way) -> String = way_title,
         cost: fn(Writer, &Way, bool) -> String = way_cost,
         kilograms: fn(Grams) -> String = kilograms,
         layer: fn(Writer, Litres, Celsius) -> String = layer,
         comes_to: fn(Writer, Litres, Option<SpecificGravity>) -> String = comes_to,
-    }
-}
-
-/// What stands round the wort.
-const fn rounds(round: Round) -> &'static str {
-    match round {
-        Round::Steady => "Yes: a room, or kept cold",
-        Round::Tub => "No: a tub, which warms",
     }
 }
 

@@ -16,18 +16,18 @@ texts! {
     /// What is asked of the yeast, and what is made of it.
     YeastWords, YEAST {
         sachets: "Sachets",
-        wants_unknown: "Give the starting gravity above, and this says how much yeast it wants.",
+        wants_unknown: "Once the gravity is read, this says how much yeast the wort wants.",
         sachet: "One sachet holds",
         sachet_hint: "Empty is 11\u{A0}g.",
         product: "Name on the packet",
-        their_date: "Their date",
-        they: "They",
-        goes_in: "It goes in",
+        their_date: "Best-before date",
+        they: "They were kept",
+        goes_in: "How it goes in",
+        more: "Its age, its name and its weight",
         dry_yeast: "Dry yeast",
         dry_yeast_hint: "Leave empty if it is not weighed.",
-        satellite: "Satellite",
-        satellite_is: "A jar of the same wort with far too much yeast, kept warm: in a few days it shows where this batch will end.",
-        what_makes_it_lie: "What makes it lie:",
+        satellite_is: "A satellite is a small jar of the same wort, fermented fast and warm with far too much yeast. In a few days it shows where this batch will end.",
+        what_makes_it_lie: "What can mislead",
         the_satellite_is: "The satellite is",
     } says {
         wants: fn(Writer, Range) -> String = wants,
@@ -48,16 +48,16 @@ fn wants(w: Writer, dose: Range) -> String {
 
 const fn dated(date: Dated) -> &'static str {
     match date {
-        Dated::InDate => "In date",
-        Dated::Past => "Past its date",
+        Dated::InDate => "To come, or not known",
+        Dated::Past => "Past",
         Dated::LongPast => "A year past",
     }
 }
 
 const fn kept(kept: Kept) -> &'static str {
     match kept {
-        Kept::Cool => "Kept cool",
-        Kept::Warm => "Stood warm",
+        Kept::Cool => "Cool",
+        Kept::Warm => "Warm for weeks",
     }
 }
 
@@ -70,8 +70,8 @@ const fn satellite(set: YesNo) -> &'static str {
 
 const fn method(method: Method) -> &'static str {
     match method {
-        Method::Sprinkled => "Sprinkle",
-        Method::Rehydrated => "Wake in water",
+        Method::Sprinkled => "Sprinkled",
+        Method::Rehydrated => "Woken in water",
     }
 }
 
@@ -121,9 +121,11 @@ fn yeast_words(w: Writer, plan: &YeastPlan) -> Judged {
             w.mass(range.from),
             w.mass(range.to)
         ),
-        YeastReason::CountedAgainst(grams) => format!("Counted against {}.", w.mass(grams)),
+        YeastReason::CountedAgainst(grams) => {
+            format!("For its age, or its warmth, it is counted against {}.", w.mass(grams))
+        }
         YeastReason::BeginsLater(short) => {
-            format!("{} short of that: it may begin some hours later, and no harm.", w.mass(short))
+            format!("{} short: it may begin some hours later, and no harm.", w.mass(short))
         }
         YeastReason::PastDate(months) => format!("Past its date by {} months.", months.0),
         YeastReason::KeptWarm => "It was kept warm.".to_owned(),
