@@ -136,6 +136,8 @@ pub enum OpenAct {
     Delete(Id),
     /// The bottles were moved: save since when.
     Moved(Id),
+    /// After a gush or a burst the rest were made safe: save how.
+    MadeSafe(Id),
 }
 
 /// A thing of the gear, in its form.

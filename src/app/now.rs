@@ -40,9 +40,12 @@ fn step_route(id: &Id, next: NextStep) -> Route {
         | NextStep::PitchAgain
         | NextStep::Stuck(_) => Stage::Watch,
         NextStep::Bottle => Stage::Bottle,
-        NextStep::WaitForBottles(_) | NextStep::TryOne | NextStep::Enjoy | NextStep::MakeSafe => {
-            Stage::Open
-        }
+        NextStep::WaitForBottles(_)
+        | NextStep::WakeBottles(_)
+        | NextStep::TryOne
+        | NextStep::Enjoy
+        | NextStep::AfterSafe(_)
+        | NextStep::MakeSafe => Stage::Open,
     };
     Route::Batch(id.clone(), stage)
 }

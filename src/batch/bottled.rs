@@ -1,12 +1,14 @@
 //! What follows from a bottling as it was recorded.
 
 use super::record::{BottlingRecord, OpeningRecord};
+use super::standing::FLAT;
 use super::summary::Summary;
 use crate::advice::bottle::stock::how_many;
-use crate::advice::open::WaitingBottles;
 use crate::advice::open::learned::Outcome;
 use crate::advice::open::worried::Facts;
+use crate::advice::open::{Found, WaitingBottles};
 use crate::advice::practice::{COOL_PLACE, remembered};
+use crate::advice::standing::Hazard;
 use crate::quantity::{
     AlcoholByVolume, CarbonDioxideVolumes, Celsius, Estimate, Litres, Measured, Metres, Moment,
     SpecificGravity,
@@ -73,10 +75,11 @@ impl BottlingRecord {
         if noted > 0 { noted } else { (self.primed_volume().value() / USUAL_BOTTLE).ceil() as u32 }
     }
 
-    /// How the bottles stand at `now`.
+    /// How the bottles stand at `now`, as if none had been opened.
     #[must_use]
     pub fn waiting(&self, original: Option<SpecificGravity>, now: Moment) -> WaitingBottles {
-        WaitingBottles { bottled: self.moved.unwrap_or(self.at), place: self.place, original, now }
+        let (bottled, place) = (self.moved.unwrap_or(self.at), self.place);
+        WaitingBottles { bottled, place, original, found: Found::Nothing, now }
     }
 }
 
@@ -89,6 +92,28 @@ impl Summary {
             let ceiling = record.weakest.ceiling(self.may_go_on());
             ceiling.is_none_or(|ceiling| record.worst > ceiling)
         })
+    }
+
+    /// A bottle gushed or burst, and nothing was done about the rest.
+    #[must_use]
+    pub fn is_hazard(&self) -> bool {
+        !self.standing.hazards.is_empty()
+    }
+
+    /// How the bottles stand at `now`, with what opened ones have shown; `None` before it is bottled.
+    #[must_use]
+    pub fn bottles(&self, now: Moment) -> Option<WaitingBottles> {
+        let (_, record) = self.bottling.as_ref()?;
+        let waiting = record.waiting(self.original.map(Estimate::value), now);
+        let fizzed = |(_, one): &(_, OpeningRecord)| one.fizz.value() > FLAT;
+        let found = match (self.standing.hazards.first(), &record.made_safe, &*self.openings) {
+            (Some(Hazard::Gushed(at)), ..) => Found::Gushed(*at),
+            (None, Some(safe), _) => Found::MadeSafe(safe.by),
+            (None, None, all) if all.iter().any(fizzed) => Found::Fizz,
+            (None, None, [(_, latest), ..]) => Found::Flat(latest.at),
+            (None, None, []) => Found::Nothing,
+        };
+        Some(WaitingBottles { found, ..waiting })
     }
 
     /// What the record says to someone who worries; `None` before it is bottled.

@@ -25,6 +25,7 @@ mod tally;
 mod today;
 mod watching;
 
+pub use crate::advice::open::SafeBy;
 pub use crate::advice::pitch::start_gravity::{GoesBy, OriginalFrom};
 pub use crate::advice::standing::Stage;
 pub use change::{Change, Edit, LONGEST_NAME, Rejected};
@@ -38,7 +39,7 @@ pub use pitch_record::{AddedWater, PitchRecord};
 pub use quiet::{Quiet, quiet};
 pub use record::{
     Added, BatchHeading, BottlingRecord, Clarity, Fizz, Grounds, MadeSafe, OpeningRecord, Reading,
-    Refractometer, SafeBy, Vessel,
+    Refractometer, Vessel,
 };
 pub use summary::Summary;
 pub use tally::{Year, tally};

@@ -5,6 +5,7 @@ use crate::advice::bottle::history::Past;
 use crate::advice::bottle::kinds::Bottle;
 use crate::advice::bottle::stock::Bottles;
 use crate::advice::family::{Family, Span};
+use crate::advice::open::SafeBy;
 use crate::json_fields::record;
 use crate::quantity::{
     CarbonDioxideVolumes, Celsius, Estimate, Grams, Gravity, GravityChange, Litres, Moment, Plato,
@@ -106,18 +107,6 @@ record! {
         may note: String,
         /// Something about it was odd; the brewer was asked and kept it.
         may doubtful: bool,
-    }
-}
-
-crate::choices! {
-    /// What was done with the bottles after one gushed or burst.
-    pub enum SafeBy {
-        /// All are cold, and each was vented.
-        Vented = "vented",
-        /// All stand cold and covered, and stay there.
-        KeptCold = "kept_cold",
-        /// All were emptied, or taken away.
-        Emptied = "emptied",
     }
 }
 

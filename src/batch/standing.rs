@@ -55,7 +55,8 @@ impl Summary {
         };
         let (main, satellite) = (seen(Vessel::Main), seen(Vessel::Satellite));
         let bottling = self.bottling.as_ref().map(|(_, record)| record);
-        let opened = self.openings.iter().map(|(_, opening)| {
+        // What was never bottled cannot have been opened.
+        let opened = self.openings.iter().filter(|_| bottling.is_some()).map(|(_, opening)| {
             let how = match opening.fizz {
                 _ if opening.burst => Opened::Gushed,
                 fizz if fizz.gushed() => Opened::Gushed,

@@ -1,11 +1,11 @@
 //! A batch as it stands at one moment: what is next, and when that is due.
 
-use super::standing::FLAT;
 use super::summary::Summary;
+use crate::advice::open::SafeBy;
 use crate::advice::standing::{self, Stage};
 use crate::advice::{Advice, open};
 use crate::order::in_order;
-use crate::quantity::{Estimate, Moment};
+use crate::quantity::Moment;
 use std::ops::Deref;
 
 /// From when a step can be done, as one looks at it.
@@ -64,6 +64,10 @@ pub enum NextStep {
     TryOne,
     /// A bottle has been opened: note the next.
     Enjoy,
+    /// Bottles are flat that should not be: warm them, turn them over, and try one then.
+    WakeBottles(Moment),
+    /// One had gushed or burst, and the rest were made safe.
+    AfterSafe(SafeBy),
     /// A bottle gushed or burst, and nothing was done about the rest.
     MakeSafe,
 }
@@ -88,13 +92,11 @@ impl Summary {
     /// the fermentation.
     #[must_use]
     pub fn today(&self, now: Moment) -> Today {
-        let opening = self.bottling.as_ref().map(|(_, record)| {
-            open::judge(record.waiting(self.original.map(Estimate::value), now))
-        });
+        let opening = self.bottles(now).map(open::judge);
         let due = |at| Due::seen(at, now);
         let next = match (self.standing.next, &opening) {
-            (standing::Next::MakeSafe, _) => NextStep::MakeSafe,
-            (_, Some(opening)) => self.next_bottle(opening.next),
+            (_, Some(opening)) => next_bottle(opening.next),
+            (standing::Next::MakeSafe, None) => NextStep::MakeSafe,
             (standing::Next::Pitch | standing::Next::Open, None) => NextStep::Pitch,
             (standing::Next::ReadFirst(at), None) => NextStep::FirstLook(due(at)),
             (standing::Next::ReadAgain(at), None) => NextStep::ReadAgain(due(at)),
@@ -106,30 +108,31 @@ impl Summary {
         Today { stage: self.standing.stage, next, due: self.due(next), opening }
     }
 
-    /// A bottle that was flat in time says nothing yet; any other shows that they are ready.
-    fn next_bottle(&self, advised: open::Next) -> NextStep {
-        let fizzed = self.openings.iter().any(|(_, opening)| opening.fizz.value() > FLAT);
-        match advised {
-            _ if fizzed => NextStep::Enjoy,
-            open::Next::TryOne => NextStep::TryOne,
-            open::Next::WaitUntil(then) | open::Next::Warm(then) => NextStep::WaitForBottles(then),
-        }
-    }
-
     fn due(&self, next: NextStep) -> Option<Moment> {
         let last = self.lines.last().map_or(self.heading.started, |line| line.reading.at);
         match next {
             NextStep::FirstLook(at) | NextStep::ReadAgain(at) | NextStep::LookForSigns(at) => {
                 Some(at.moment())
             }
-            NextStep::WaitForBottles(at) => Some(at),
+            NextStep::WaitForBottles(at) | NextStep::WakeBottles(at) => Some(at),
             NextStep::Pitch => Some(self.heading.started),
             NextStep::Stuck(_) | NextStep::PitchAgain | NextStep::Bottle => Some(last),
             NextStep::TryOne => self.bottling.as_ref().map(|(_, record)| record.at),
             // Before everything else.
             NextStep::MakeSafe => Some(self.heading.started),
-            NextStep::Enjoy => None,
+            NextStep::Enjoy | NextStep::AfterSafe(_) => None,
         }
+    }
+}
+
+fn next_bottle(advised: open::Next) -> NextStep {
+    match advised {
+        open::Next::TryOne => NextStep::TryOne,
+        open::Next::WaitUntil(then) | open::Next::Warm(then) => NextStep::WaitForBottles(then),
+        open::Next::Wake(then) => NextStep::WakeBottles(then),
+        open::Next::MakeSafe => NextStep::MakeSafe,
+        open::Next::AfterSafe(by) => NextStep::AfterSafe(by),
+        open::Next::Enjoy => NextStep::Enjoy,
     }
 }
 

@@ -66,11 +66,12 @@ pub fn reminders(summary: &Summary, now: Moment) -> Vec<Reminder> {
         }
         NextStep::LookForSigns(at) => Some((What::LookForSigns, at.moment())),
         NextStep::Bottle => Some((What::Bottle, waking(now.after(NOTICE)))),
-        NextStep::WaitForBottles(at) => Some((What::TryBottle, at)),
+        NextStep::WaitForBottles(at) | NextStep::WakeBottles(at) => Some((What::TryBottle, at)),
         NextStep::Pitch
         | NextStep::PitchAgain
         | NextStep::TryOne
         | NextStep::Enjoy
+        | NextStep::AfterSafe(_)
         | NextStep::MakeSafe => None,
     };
     let satellite = summary.standing.reasons.iter().find_map(|reason| match reason {

@@ -2,7 +2,7 @@
 
 use super::texts::texts;
 use super::write::Writer;
-use crate::batch::{Due, NextStep};
+use crate::batch::{Due, NextStep, SafeBy};
 
 texts! {
     /// What stands at Now.
@@ -85,6 +85,17 @@ fn step(w: Writer, next: NextStep) -> (String, &'static str) {
         NextStep::MakeSafe => (
             "A bottle gushed or burst. See to the others before anything else.".to_owned(),
             "See what to do",
+        ),
+        NextStep::WakeBottles(at) => (
+            format!("One was flat. Warm them, turn each over, and try one on {}.", w.day_ahead(at)),
+            "See the steps",
+        ),
+        NextStep::AfterSafe(SafeBy::Emptied) => {
+            ("The bottles were emptied. Note what it taught.".to_owned(), "See what it taught")
+        }
+        NextStep::AfterSafe(_) => (
+            "Open each cold and slowly, over the sink, eyes and hands covered.".to_owned(),
+            "Note a bottle",
         ),
         NextStep::Enjoy => ("Ready. Note how each bottle was.".to_owned(), "Note a bottle"),
     };

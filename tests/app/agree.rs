@@ -62,8 +62,7 @@ fn batch(lot: &mut Lot, name: &str) -> Vec<(Id, Entry)> {
         target: None,
     };
     let mut all = vec![(id(name), Entry::Batch(heading))];
-    let add =
-        |all: &mut Vec<_>, what: &str, entry| all.push((id(&format!("{name}{what}")), entry));
+    let add = |all: &mut Vec<_>, what: &str, entry| all.push((id(&format!("{name}{what}")), entry));
     if !lot.one_in(8) {
         add(&mut all, "p", Entry::Pitch(PitchRecord { batch: id(name), ..pitching() }));
     }
@@ -220,12 +219,19 @@ fn look(phone: &mut Paper, batch: &Id, so_far: &mut Looked) {
         phone.go(&format!("#/batch/{}/open", batch.as_str()));
         let open = phone.parts();
         match today.next {
-            NextStep::WaitForBottles(_) => {
+            NextStep::WaitForBottles(_) | NextStep::WakeBottles(_) => {
                 assert_eq!(verdict(&open, "open/first").0, Verdict::Wait);
             }
             NextStep::TryOne => assert_eq!(verdict(&open, "open/first").0, Verdict::Go),
-            NextStep::MakeSafe => assert!(!s.standing.hazards.is_empty()),
-            other => assert_eq!(other, NextStep::Enjoy),
+            NextStep::MakeSafe => {
+                assert!(!s.standing.hazards.is_empty());
+                assert_eq!(verdict(&open, "open/first").0, Verdict::Stop);
+            }
+            NextStep::AfterSafe(_) => assert_eq!(verdict(&open, "open/first").0, Verdict::Wait),
+            other => {
+                assert_eq!(other, NextStep::Enjoy);
+                assert_eq!(verdict(&open, "open/first").0, Verdict::Go);
+            }
         }
     }
     so_far.finished += usize::from(finished);

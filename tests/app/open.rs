@@ -46,7 +46,7 @@ fn a_bottle_is_noted_deleted_and_taken_back() {
     let mut phone = bottled(30.0);
     phone.type_into("Taste", " fruity ");
     phone.tap("Save");
-    phone.sees("!! Say how much fizz it had, 1 to 5.");
+    phone.sees("!! Say how much fizz it had, 1 to 5, or that it burst.");
     assert_eq!(phone.asked.last(), Some(&Effect::Attend("opening/b/fizz".to_owned())));
     phone.reload();
     assert_eq!(phone.value_in("Taste"), " fruity ");
@@ -125,4 +125,98 @@ fn the_day_to_try_one_is_told_by_the_clock_of_then() {
     };
     assert_eq!(plan(Zone::fixed(60)), "Try that one: Fri 20 Mar");
     assert_eq!(plan(Zone::fixed(-300)), "Try that one: Thu 19 Mar");
+}
+
+/// A bottle that gushed once left Open at "Try one" and Now at "Ready".
+#[test]
+fn a_gush_or_a_burst_stops_every_screen_until_it_is_said_what_was_done() {
+    for (seen, noted) in [("5 gushes", "Fizz 5 of 5"), ("It burst by itself", "It burst")] {
+        let mut phone = bottled(30.0);
+        phone.tap(seen);
+        phone.tap("Save");
+        phone.sees(noted);
+        phone.sees("(Stop) Make the other bottles safe first.");
+        phone.sees("Go away from them first");
+        phone.sees("bursts without warning");
+        phone.sees_no("Try that one:");
+        phone.go("#/now");
+        phone.sees("See to the others before anything else.");
+        phone.go("#/batch/b/bottle");
+        phone.sees("One of these gushed or burst.");
+
+        phone.go("#/batch/b/open");
+        phone.tap("The others are safe now");
+        phone.sees("!! Say what was done.");
+        phone.tap("All are cold, and each was vented");
+        phone.tap("The others are safe now");
+        phone.sees("Noted what was done");
+        phone.sees("(Wait) They were made safe: open each with care.");
+        phone.sees_no("Go away from them first");
+        phone.reload();
+        phone.sees("After one had gushed or burst: all are cold, and each was vented.");
+        phone.go("#/now");
+        phone.sees("Open each cold and slowly");
+        phone.go("#/batch/b/bottle");
+        phone.sees_no("One of these gushed or burst.");
+        phone.sees("Made safe: Sat 7 Mar");
+
+        // A later one stops it again.
+        phone.go("#/batch/b/open");
+        phone.days(1.0);
+        phone.tap(seen);
+        phone.tap("Save");
+        phone.sees("(Stop)");
+        phone.tap("All were emptied");
+        phone.tap("The others are safe now");
+        phone.sees("They were emptied.");
+    }
+}
+
+#[test]
+fn what_was_done_can_be_taken_back() {
+    let mut phone = bottled(30.0);
+    phone.tap("5 gushes");
+    phone.tap("Save");
+    phone.tap("All are cold and covered");
+    phone.tap("The others are safe now");
+    phone.tap("Undo");
+    phone.sees("(Stop)");
+    assert_eq!(record(&phone).made_safe, None);
+}
+
+/// One flat bottle on day 8 is left alone by both screens; after two weeks the rest are woken.
+#[test]
+fn one_flat_bottle_is_left_in_time_and_woken_later() {
+    let warm = |days| {
+        let mut phone = bottled(days);
+        phone.tap("They were moved");
+        phone.type_into("Where they stand now", "20");
+        phone.tap("They stand there now");
+        phone
+    };
+    let flat = |phone: &mut Paper| {
+        phone.tap("1 flat");
+        phone.tap("Save");
+    };
+    let mut early = warm(1.0);
+    early.days(8.0);
+    flat(&mut early);
+    early.sees("(Wait) Leave them a while.");
+    early.sees("was flat, which at that age says nothing.");
+    early.sees_no("Turn each bottle over once");
+    early.go("#/now");
+    early.sees("The bottles are working. Try the first on");
+
+    let mut late = warm(1.0);
+    late.days(20.0);
+    flat(&mut late);
+    late.sees("(Wait) They should have their fizz by now.");
+    late.sees("Turn each bottle over once");
+    late.sees("No sugar into every bottle");
+    late.go("#/now");
+    late.sees("One was flat. Warm them");
+    late.days(7.0);
+    late.sees("Chill one bottle for two days and try it.");
+    late.go("#/batch/b/open");
+    late.sees("(Go) Try one.");
 }

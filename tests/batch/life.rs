@@ -3,7 +3,8 @@
 use crate::support::{bottling, day, heading, opening, pitching, put, reading, summary};
 use fermentside::advice::practice::waking;
 use fermentside::batch::{
-    Due, Entry, Fizz, Journal, NextStep, OpeningRecord, Reading, Stage, Vessel,
+    BottlingRecord, Due, Entry, Fizz, Journal, MadeSafe, NextStep, OpeningRecord, Reading, SafeBy,
+    Stage, Vessel,
 };
 use fermentside::quantity::Celsius;
 
@@ -106,6 +107,8 @@ fn one_flat_bottle_in_time_is_left_and_a_gush_stops_everything() {
         Entry::Opening(OpeningRecord { fizz, ..opening(days) })
     };
     let wait = NextStep::WaitForBottles(day(25.0));
+    let made_safe = Some(MadeSafe { at: day(90.0), by: SafeBy::Vented });
+    let safe = Entry::Bottling(BottlingRecord { made_safe, ..bottling(11.0) });
     walk(vec![
         step(("o", Entry::Bottling(bottling(11.0))), 11.0, Stage::Open, wait),
         step(("flat", opened(19.0, 1)), 19.0, Stage::Open, wait),
@@ -113,6 +116,13 @@ fn one_flat_bottle_in_time_is_left_and_a_gush_stops_everything() {
         step(("well", opened(26.0, 3)), 26.0, Stage::Open, NextStep::Enjoy),
         step(("gush", opened(27.0, 5)), 27.0, Stage::Open, NextStep::MakeSafe),
         later(90.0, Stage::Open, NextStep::MakeSafe),
+        step(("o", safe), 90.0, Stage::Open, NextStep::AfterSafe(SafeBy::Vented)),
+    ]);
+    // Later than two weeks a flat one is no sign of youth.
+    walk(vec![
+        step(("o", Entry::Bottling(bottling(11.0))), 11.0, Stage::Open, wait),
+        step(("flat", opened(30.0, 1)), 30.0, Stage::Open, NextStep::WakeBottles(day(37.0))),
+        later(37.0, Stage::Open, NextStep::TryOne),
     ]);
 }
 

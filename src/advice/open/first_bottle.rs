@@ -4,7 +4,8 @@
 //! colder than that ale yeast hardly works, and no number of days makes the bottles ready. Warmer than
 //! 26 °C flavour suffers and the pressure rises (all common practice, no source).
 
-use crate::advice::practice::{COOL_PLACE, STRONG};
+use super::found::{Found, SafeBy};
+use crate::advice::practice::{COOL_PLACE, GREEN, STRONG};
 use crate::advice::{Advice, Verdict};
 use crate::quantity::{Celsius, Hours, Measured, Moment, SpecificGravity};
 use crate::science::{Term, Worked};
@@ -16,6 +17,9 @@ const HOT: Celsius = Celsius::literal(26.0);
 /// A bottle is chilled this long before it is judged, so that the gas goes in.
 const CHILL: Hours = Hours::literal(48.0);
 
+/// Warmed and turned over, one is tried after so long (common practice, no source).
+const WOKEN: Hours = Hours::literal(7.0 * 24.0);
+
 /// What is known of bottles that stand and wait.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct WaitingBottles {
@@ -25,6 +29,8 @@ pub struct WaitingBottles {
     pub place: Option<Celsius>,
     /// How strong the wort was.
     pub original: Option<SpecificGravity>,
+    /// What opened ones have shown.
+    pub found: Found,
     /// Now.
     pub now: Moment,
 }
@@ -44,6 +50,14 @@ pub enum Reason {
     Hot(Celsius),
     /// Where they stand is not known; a room is taken.
     PlaceUnknown,
+    /// One gushed or burst then.
+    Gushed(Moment),
+    /// After one had gushed or burst this was done.
+    MadeSafe(SafeBy),
+    /// One was flat then, too young to say anything.
+    FlatEarly(Moment),
+    /// One was flat then, and should not have been.
+    FlatLate(Moment),
 }
 
 /// What to do.
@@ -55,6 +69,14 @@ pub enum Next {
     WaitUntil(Moment),
     /// Move them to a warmer place, and wait: until then, if they are moved now.
     Warm(Moment),
+    /// Warm them, turn each over, and try one then.
+    Wake(Moment),
+    /// Make the rest safe before anything else.
+    MakeSafe,
+    /// That was done: what is left is opened with care.
+    AfterSafe(SafeBy),
+    /// They have their fizz.
+    Enjoy,
 }
 
 /// The plan of conditioning: a window and no promise.
@@ -66,6 +88,11 @@ pub struct Dates {
     pub try_one: Moment,
     /// By then the rest should be ready.
     pub ready_by: Moment,
+}
+
+/// A bottle that was flat then should have had its fizz.
+fn late(waiting: &WaitingBottles, at: Moment) -> bool {
+    at.since(waiting.bottled) >= GREEN
 }
 
 /// Days until the first is tried in a warm room.
@@ -80,14 +107,15 @@ fn too_cold(waiting: &WaitingBottles) -> bool {
 /// The dates. In a place too cold they count from now, as if the bottles were warmed today.
 ///
 /// ```
-/// use fermentside::advice::open::{WaitingBottles, dates};
+/// use fermentside::advice::open::{Found, WaitingBottles, dates};
 /// use fermentside::quantity::{Celsius, Moment, SpecificGravity};
 ///
 /// let bottled: Moment = "2026-03-01T12:00+00:00".parse()?;
 /// let place = Some(Celsius::literal(20.0));
 /// let try_one = |sg| {
 ///     let original = Some(SpecificGravity::literal(sg));
-///     dates(WaitingBottles { bottled, place, original, now: bottled }).try_one.local_text()
+///     let found = Found::Nothing;
+///     dates(WaitingBottles { bottled, place, original, found, now: bottled }).try_one.local_text()
 /// };
 /// assert_eq!(try_one(1.050), "2026-03-15T12:00");
 /// assert_eq!(try_one(1.070), "2026-03-29T12:00");
@@ -110,25 +138,39 @@ pub fn dates(waiting: WaitingBottles) -> Dates {
 /// Judges whether to try one. The date is a plan and no promise; only the bottle tells.
 ///
 /// ```
-/// use fermentside::advice::{Verdict, open::{Next, WaitingBottles, judge}};
+/// use fermentside::advice::{Verdict, open::{Found, Next, WaitingBottles, judge}};
 /// use fermentside::quantity::{Celsius, Moment};
 ///
 /// let [bottled, now] = ["2026-03-01T12:00+00:00", "2026-03-20T12:00+00:00"].map(str::parse::<Moment>);
 /// let (bottled, now) = (bottled?, now?);
-/// let at = |t| judge(WaitingBottles { bottled, place: Some(Celsius::literal(t)), original: None, now });
+/// let waiting = WaitingBottles { bottled, place: None, original: None, found: Found::Nothing, now };
+/// let at = |t| judge(WaitingBottles { place: Some(Celsius::literal(t)), ..waiting });
 /// assert_eq!(at(20.0).next, Next::TryOne);
 /// // Too cold for the yeast: no number of days makes them ready.
 /// assert!(matches!(at(8.0).next, Next::Warm(_)) && at(8.0).verdict == Verdict::Wait);
+/// // One that gushed stops it, whatever the day.
+/// assert_eq!(judge(WaitingBottles { found: Found::Gushed(now), ..waiting }).next, Next::MakeSafe);
 /// # Ok::<(), fermentside::quantity::MomentError>(())
 /// ```
 #[must_use]
 pub fn judge(waiting: WaitingBottles) -> Advice<Reason, Next> {
     let age = waiting.now.since(waiting.bottled);
     let mut reasons = vec![Reason::InBottle(age)];
-    if days(waiting.original) > 14.0 {
+    if days(waiting.original) > 14.0 && waiting.found == Found::Nothing {
         reasons.push(Reason::Strong);
     }
+    match waiting.found {
+        Found::Gushed(at) => reasons.insert(0, Reason::Gushed(at)),
+        Found::MadeSafe(by) => reasons.insert(0, Reason::MadeSafe(by)),
+        Found::Flat(at) if late(&waiting, at) => reasons.insert(0, Reason::FlatLate(at)),
+        Found::Flat(at) => reasons.insert(0, Reason::FlatEarly(at)),
+        Found::Nothing | Found::Fizz => {}
+    }
+    // How long they take is no matter any more.
+    let waits = matches!(waiting.found, Found::Nothing | Found::Flat(_));
     match waiting.place {
+        Some(place) if !waits && place <= HOT => {}
+        None if !waits => {}
         None => reasons.push(Reason::PlaceUnknown),
         Some(place) if place < HARDLY_WORKS => reasons.push(Reason::TooCold(place)),
         Some(place) if place < COOL_PLACE => reasons.push(Reason::Cool(place)),
@@ -136,12 +178,16 @@ pub fn judge(waiting: WaitingBottles) -> Advice<Reason, Next> {
         Some(_) => {}
     }
     let ready = dates(waiting).try_one;
-    let (verdict, next) = if too_cold(&waiting) {
-        (Verdict::Wait, Next::Warm(ready))
-    } else if waiting.now >= ready {
-        (Verdict::Go, Next::TryOne)
-    } else {
-        (Verdict::Wait, Next::WaitUntil(ready))
+    let (verdict, next) = match waiting.found {
+        Found::Gushed(_) => (Verdict::Stop, Next::MakeSafe),
+        Found::MadeSafe(by) => (Verdict::Wait, Next::AfterSafe(by)),
+        Found::Fizz => (Verdict::Go, Next::Enjoy),
+        _ if too_cold(&waiting) => (Verdict::Wait, Next::Warm(ready)),
+        Found::Flat(at) if late(&waiting, at) && waiting.now < at.after(WOKEN) => {
+            (Verdict::Wait, Next::Wake(at.after(WOKEN)))
+        }
+        _ if waiting.now >= ready => (Verdict::Go, Next::TryOne),
+        _ => (Verdict::Wait, Next::WaitUntil(ready)),
     };
     let mut worked = Worked::default().input(Term::HistoryOfTheBeer, age);
     if let Some(place) = waiting.place {
@@ -160,6 +206,7 @@ mod tests {
             bottled,
             place: Some(Celsius::literal(place)),
             original: Some(SpecificGravity::literal(og)),
+            found: Found::Nothing,
             now: bottled.after(Hours::nearest(days * 24.0)),
         })
     }
@@ -195,11 +242,36 @@ mod tests {
             bottled,
             place: None,
             original: Some(SpecificGravity::literal(1.075)),
+            found: Found::Nothing,
             now: bottled,
         };
         let dates = dates(waiting);
         assert_eq!(dates.try_one.since(dates.chill).value(), 48.0);
         assert_eq!(dates.try_one.since(bottled).days(), 28.0);
         assert_eq!(dates.ready_by.since(bottled).days(), 42.0);
+    }
+
+    /// In time a flat one says nothing; later the rest are woken, and one is tried a week on.
+    #[test]
+    fn a_flat_one_is_left_in_time_and_woken_later() {
+        let bottled: Moment = "2026-04-01T18:00+01:00".parse().expect("a moment");
+        let day = |days: f64| bottled.after(Hours::nearest(days * 24.0));
+        let at = |flat, now| {
+            let found = Found::Flat(day(flat));
+            let advice = judge(WaitingBottles {
+                bottled,
+                place: Some(Celsius::literal(20.0)),
+                original: None,
+                found,
+                now: day(now),
+            });
+            (advice.verdict, advice.next, advice.reasons[0])
+        };
+        let early = Reason::FlatEarly(day(8.0));
+        assert_eq!(at(8.0, 8.0), (Verdict::Wait, Next::WaitUntil(day(14.0)), early));
+        assert_eq!(at(8.0, 14.0), (Verdict::Go, Next::TryOne, early));
+        let late = Reason::FlatLate(day(20.0));
+        assert_eq!(at(20.0, 21.0), (Verdict::Wait, Next::Wake(day(27.0)), late));
+        assert_eq!(at(20.0, 27.0), (Verdict::Go, Next::TryOne, late));
     }
 }

@@ -123,7 +123,7 @@ fn ways(m: &Model, s: &Summary, stage: Stage) -> Vec<Part> {
             (Stage::Bottle, None) if today.next == NextStep::Bottle => words.now.to_owned(),
             (Stage::Bottle, None) => ready.map(about).unwrap_or_default(),
             (Stage::Open, _) => match today.next {
-                NextStep::WaitForBottles(at) => about(at),
+                NextStep::WaitForBottles(at) | NextStep::WakeBottles(at) => about(at),
                 NextStep::TryOne | NextStep::Enjoy | NextStep::MakeSafe => words.now.to_owned(),
                 _ => String::new(),
             },

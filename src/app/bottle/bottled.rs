@@ -11,8 +11,9 @@ pub fn parts(m: &Model, s: &Summary, id: &Id, record: &BottlingRecord) -> Vec<Pa
     let (words, print) = (&m.words.bottle, &m.words.print);
     let caution = m.words.cautions.glass;
     let mut parts = vec![heading("bottled/heading", 2, words.in_the_bottle)];
-    if s.may_be_above_ceiling() {
-        let said = format!("{} {caution}", words.may_hold_more);
+    if s.may_be_above_ceiling() || s.is_hazard() {
+        let why = if s.is_hazard() { words.one_gushed } else { words.may_hold_more };
+        let said = format!("{why} {caution}");
         let said = vec![text("bottled/above/said", "notice-said", said)];
         let mut notice = group("bottled/above", Tag::Div, "notice notice-grave", said);
         if let What::Group(group) = &mut notice.what {

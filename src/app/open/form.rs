@@ -13,8 +13,8 @@ use crate::quantity::Moment;
 const FORM: &str = "open/form";
 /// The fields, which are forgotten once it is saved.
 const FIELDS: [&str; 5] = ["fizz", "clarity", "taste", "note", "at"];
-/// Stored names of how much fizz.
-const FIZZ: [&str; 5] = ["1", "2", "3", "4", "5"];
+/// Stored names of how much fizz, and of a burst.
+const FIZZ: [&str; 6] = ["1", "2", "3", "4", "5", "burst"];
 
 /// How the names of a batch's fields here begin.
 pub fn scope(batch: &Id) -> String {
@@ -22,7 +22,8 @@ pub fn scope(batch: &Id) -> String {
 }
 
 struct Fields {
-    fizz: Chosen<Option<Fizz>>,
+    /// How much, and whether it burst.
+    fizz: Chosen<Option<(Fizz, bool)>>,
     clarity: Chosen<Option<Clarity>>,
     taste: Chosen<String>,
     note: Chosen<String>,
@@ -32,9 +33,12 @@ struct Fields {
 fn fields(m: &Model, batch: &Id) -> Fields {
     let words = &m.words.open;
     let name = |key: &str| format!("{}{key}", scope(batch));
+    // One that burst had more gas than any that gushed.
     let fizz: Vec<_> = (1..)
         .zip(FIZZ.iter().zip(words.fizzes))
-        .map(|(number, (stored, words))| (Fizz::new(number), *stored, words))
+        .map(|(number, (stored, words))| {
+            (Fizz::new(number.min(5)).map(|fizz| (fizz, number > 5)), *stored, words)
+        })
         .collect();
     Fields {
         fizz: choice(m, &name("fizz"), (words.fizz, ""), &fizz, None),
@@ -66,7 +70,7 @@ pub fn parts(m: &Model, batch: &Id) -> Part {
 pub fn save(m: &mut Model, batch: &Id) -> Vec<Effect> {
     let words = &m.words.open;
     let Fields { fizz, clarity, taste, note, at } = fields(m, batch);
-    let (Some(fizz), Ok(at)) = (fizz.value, at.value) else {
+    let (Some((fizz, burst)), Ok(at)) = (fizz.value, at.value) else {
         let (why, first) = match fizz.value {
             None => (words.say_fizz, fizz.part.name),
             Some(_) => (m.words.frame.look_again, at.part.name),
@@ -81,7 +85,7 @@ pub fn save(m: &mut Model, batch: &Id) -> Vec<Effect> {
         clarity: clarity.value,
         taste: taste.value,
         note: note.value,
-        burst: false,
+        burst,
     };
     let change = Change::put(m.new_id(), Entry::Opening(record));
     let scope = scope(batch);

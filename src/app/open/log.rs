@@ -24,7 +24,7 @@ fn row(m: &Model, id: &Id, opening: &OpeningRecord) -> Part {
     let words = &m.words.open;
     let place = format!("{LOG}/{}", id.as_str());
     let name = |key: &str| format!("{place}/{key}");
-    let fizz = vec![Run::new("strong", (words.fizz_of)(opening.fizz))];
+    let fizz = vec![Run::new("strong", (words.fizz_of)(opening))];
     let delete = What::Action(Action {
         kind: "quiet",
         label: words.delete.to_owned(),

@@ -3,50 +3,44 @@
 mod form;
 mod log;
 mod place;
+mod safe;
 mod worried;
 
 use super::act::OpenAct;
 use super::event::Effect;
 use super::model::Model;
-use super::part::{Item, Part, Tag, What, group, heading, text};
-use crate::advice::open::dates;
+use super::part::{Item, Part, What, heading, text};
 use crate::advice::open::learned::lessons;
+use crate::advice::open::{Next, dates};
 use crate::batch::Summary;
 use crate::quantity::Estimate;
 
 /// The stage.
 pub fn parts(m: &Model, s: &Summary) -> Vec<Part> {
     let (w, words) = (m.writer(), &m.words.open);
-    let mut parts = vec![match s.today(m.now).opening {
+    let opening = s.today(m.now).opening;
+    let wakes = matches!(opening.as_ref().map(|advice| advice.next), Some(Next::Wake(_)));
+    let mut parts = vec![match opening {
         Some(advice) => Part::new("open/first", What::Verdict((words.first)(w, &advice))),
         None => text("open/nothing", "", words.nothing_yet),
     }];
-    if let Some((_, record)) = &s.bottling {
+    parts.extend(safe::parts(m, s));
+    parts.extend(safe::wake(m, s).filter(|_| wakes));
+    // Nothing else is asked of bottles that are not safe, and none is to be tried.
+    if let Some((_, record)) = s.bottling.as_ref().filter(|_| !s.is_hazard()) {
         let original = s.original.map(Estimate::value);
         let plan = (words.plan)(w, dates(record.waiting(original, m.now)), record);
         parts.push(Part::new("open/plan", What::Figures(plan)));
         parts.push(text("open/try-one", "small", words.try_one));
+    }
+    if s.bottling.is_some() {
         parts.push(place::parts(m, &s.id));
         parts.push(worried::parts(m, s));
-    }
-    if s.openings.iter().any(|(_, opening)| opening.fizz.gushed()) {
-        parts.push(gushed(m));
     }
     parts.push(form::parts(m, &s.id));
     parts.extend(log::parts(m, s));
     parts.extend(learned(m, s));
     parts
-}
-
-/// One gushed: what that may mean for all.
-fn gushed(m: &Model) -> Part {
-    let said = format!("{} {}", m.words.open.gushed, m.words.cautions.glass);
-    let said = vec![text("open/gushed/said", "notice-said", said)];
-    let mut notice = group("open/gushed", Tag::Div, "notice notice-grave", said);
-    if let What::Group(notice) = &mut notice.what {
-        notice.role = "alert";
-    }
-    notice
 }
 
 /// What the batch has taught, once bottles were opened.
@@ -67,6 +61,7 @@ pub fn act(m: &mut Model, act: OpenAct) -> Vec<Effect> {
     match act {
         OpenAct::Save(batch) => form::save(m, &batch),
         OpenAct::Moved(batch) => place::save(m, &batch),
+        OpenAct::MadeSafe(batch) => safe::save(m, &batch),
         OpenAct::Delete(id) => log::delete(m, id),
     }
 }

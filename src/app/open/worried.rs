@@ -20,7 +20,7 @@ pub fn parts(m: &Model, s: &Summary) -> Part {
     fold(m, "worried", words.heading, vec![seen.part, said])
 }
 
-fn ordered(name: &str, sentences: impl Iterator<Item = &'static str>) -> Part {
+pub(super) fn ordered(name: &str, sentences: impl Iterator<Item = &'static str>) -> Part {
     let item = |text: &str| Item { kind: "", mark: "", text: text.to_owned() };
     Part::new(name, What::Items("ordered", sentences.map(item).collect()))
 }

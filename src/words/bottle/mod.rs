@@ -50,6 +50,7 @@ texts! {
         weigh_it: "There is no dose for this. If it is bottled already, say how much sugar you weighed.",
         in_the_bottle: "In the bottle",
         may_hold_more: "These bottles may hold more than their usual ceiling. Keep them cold, in a closed box, away from people; cover eyes and hands before touching them.",
+        one_gushed: "One of these gushed or burst. Make the others safe before anything else: the steps stand at Open.",
         delete: "Delete the bottling",
         deleted: "Bottling deleted",
     } says {

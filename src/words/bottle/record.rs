@@ -27,6 +27,9 @@ pub(super) fn rows(w: Writer, record: &BottlingRecord) -> Vec<(String, String)> 
     rows.push(("Warmest since quiet", w.temperature(record.warmest)));
     rows.push(("Hottest place", w.temperature(record.hottest)));
     rows.extend(record.place.map(|t| ("They stand at", w.temperature(t))));
+    rows.extend(record.made_safe.as_ref().map(|safe| {
+        ("Made safe", format!("{}: {}", write::moment(safe.at), (w.words.open.safe.by)(safe.by)))
+    }));
     if !record.went_on_because.is_empty() {
         rows.push(("Went on because", record.went_on_because.clone()));
     }

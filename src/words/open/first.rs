@@ -1,6 +1,7 @@
 //! When to try the first one, and the plan of the days.
 
-use crate::advice::open::{Dates, Next, Reason};
+use super::safe;
+use crate::advice::open::{Dates, Next, Reason, SafeBy};
 use crate::advice::{Advice, Verdict};
 use crate::batch::BottlingRecord;
 use crate::quantity::Measured;
@@ -22,8 +23,13 @@ pub(super) fn plan(w: Writer, dates: Dates, record: &BottlingRecord) -> Vec<(Str
 
 /// When to open one.
 pub(super) fn first(w: Writer, advice: &Advice<Reason, Next>) -> Judged {
-    let sentence = match advice.verdict {
-        Verdict::Go => "Try one.",
+    let sentence = match (advice.verdict, advice.next) {
+        (_, Next::MakeSafe) => "Make the other bottles safe first.",
+        (_, Next::AfterSafe(SafeBy::Emptied)) => "They were emptied.",
+        (_, Next::AfterSafe(_)) => "They were made safe: open each with care.",
+        (_, Next::Wake(_)) => "They should have their fizz by now.",
+        (_, Next::Enjoy) => "They have their fizz.",
+        (Verdict::Go, _) => "Try one.",
         _ => "Leave them a while.",
     };
     let reasons = advice
@@ -42,11 +48,37 @@ pub(super) fn first(w: Writer, advice: &Advice<Reason, Next>) -> Judged {
             Reason::PlaceUnknown => {
                 "Where they stand is not noted; a warm room is assumed.".to_owned()
             }
+            Reason::Gushed(at) => format!(
+                "One gushed or burst on {}: the others may hold as much.",
+                write::moment(at)
+            ),
+            Reason::MadeSafe(by) => {
+                format!("After one had gushed or burst: {}.", lower(safe::by(by)))
+            }
+            Reason::FlatEarly(at) => format!(
+                "The one of {} was flat, which at that age says nothing.",
+                write::moment(at)
+            ),
+            Reason::FlatLate(at) => {
+                format!("The one of {} was flat at two weeks or more.", write::moment(at))
+            }
         })
         .collect();
     let next = match advice.next {
         Next::TryOne => "Chill one for two days, then open it over the sink.".to_owned(),
         Next::WaitUntil(at) => format!("Try the first on {}.", w.day_ahead(at)),
+        Next::Wake(at) => format!(
+            "Go through the steps below, and try one on {}. No more sugar.",
+            w.day_ahead(at)
+        ),
+        Next::MakeSafe => {
+            "Go through the steps below in their order, and then say what was done.".to_owned()
+        }
+        Next::AfterSafe(SafeBy::Emptied) => "See below what the batch has taught.".to_owned(),
+        Next::AfterSafe(_) => {
+            "Open each cold and slowly, over the sink, with eyes and hands covered.".to_owned()
+        }
+        Next::Enjoy => "Note how each bottle was.".to_owned(),
         Next::Warm(at) => {
             format!(
                 "Move them to a warmer place out of the light. Moved today, try one on {}.",
@@ -55,4 +87,10 @@ pub(super) fn first(w: Writer, advice: &Advice<Reason, Next>) -> Judged {
         }
     };
     judged(advice.verdict, sentence.to_owned(), reasons, next)
+}
+
+fn lower(text: &str) -> String {
+    let mut letters = text.chars();
+    let first = letters.next().map(|c| c.to_ascii_lowercase().to_string()).unwrap_or_default();
+    first + letters.as_str()
 }

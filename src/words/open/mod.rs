@@ -2,8 +2,10 @@
 
 mod first;
 mod learned;
+mod safe;
 mod worried;
 
+pub use safe::SafeWords;
 pub use worried::WorriedWords;
 
 use super::texts::texts;
@@ -12,14 +14,13 @@ use super::{Judged, Writer};
 use crate::advice::Advice;
 use crate::advice::open::learned::Lesson;
 use crate::advice::open::{Dates, Next, Reason};
-use crate::batch::{BottlingRecord, Clarity, Fizz, OpeningRecord};
+use crate::batch::{BottlingRecord, Clarity, OpeningRecord};
 
 texts! {
     /// What stands at Open.
     OpenWords, OPEN {
         nothing_yet: "Nothing is noted as bottled yet.",
         try_one: "Try one before you count on the rest. Keep them dark, and the bottles closed in a case.",
-        gushed: "A bottle that gushes may mean that all are under too much pressure. Keep away from them; cover eyes and hands; chill them all before anything else, then vent each cap slowly.",
         moved: "They were moved",
         place: "Where they stand now",
         place_hint: "Out of a cool place, their days count from now.",
@@ -27,7 +28,7 @@ texts! {
         place_saved: "Place saved",
         how_it_was: "How a bottle was",
         fizz: "Fizz",
-        say_fizz: "Say how much fizz it had, 1 to 5.",
+        say_fizz: "Say how much fizz it had, 1 to 5, or that it burst.",
         how_clear: "How clear",
         taste: "Taste",
         note: "Anything else",
@@ -41,12 +42,14 @@ texts! {
     } says {
         first: fn(Writer, &Advice<Reason, Next>) -> Judged = first::first,
         plan: fn(Writer, Dates, &BottlingRecord) -> Vec<(String, String)> = first::plan,
-        fizzes: [&'static str; 5] = ["1 flat", "2 little", "3 right", "4 much", "5 gushes"],
+        fizzes: [&'static str; 6] =
+            ["1 flat", "2 little", "3 right", "4 much", "5 gushes", "It burst by itself"],
         clarity: fn(Clarity) -> &'static str = clarity,
-        fizz_of: fn(Fizz) -> String = fizz_of,
+        fizz_of: fn(&OpeningRecord) -> String = fizz_of,
         tasted: fn(&OpeningRecord) -> String = tasted,
         delete_it: fn(&OpeningRecord) -> String = delete_it,
         lesson: fn(Writer, Lesson) -> String = learned::lesson,
+        safe: SafeWords = safe::SAFE,
         worried: WorriedWords = worried::WORRIED,
     }
 }
@@ -60,8 +63,8 @@ const fn clarity(clarity: Clarity) -> &'static str {
     }
 }
 
-fn fizz_of(fizz: Fizz) -> String {
-    format!("Fizz {} of 5", fizz.value())
+fn fizz_of(record: &OpeningRecord) -> String {
+    if record.burst { "It burst".to_owned() } else { format!("Fizz {} of 5", record.fizz.value()) }
 }
 
 /// How it looked and tasted, as far as it was noted.

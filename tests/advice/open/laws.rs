@@ -2,7 +2,7 @@
 
 use crate::support::{cases, hour};
 use fermentside::advice::Verdict;
-use fermentside::advice::open::{Next, WaitingBottles, judge};
+use fermentside::advice::open::{Found, Next, WaitingBottles, judge};
 use fermentside::quantity::{Celsius, Hours, Measured, SpecificGravity};
 use proptest::prelude::*;
 
@@ -18,6 +18,7 @@ proptest! {
             bottled: hour(bottled),
             place: place.map(Celsius::nearest),
             original: original.map(SpecificGravity::nearest),
+            found: Found::Nothing,
             now: hour(bottled).after(Hours::nearest(age)),
         };
         let strong = original.is_some_and(|og| og > 1.060);
@@ -36,6 +37,7 @@ proptest! {
                 prop_assert_eq!(then, date);
                 prop_assert!(waiting.now < then);
             }
+            other => prop_assert!(false, "{other:?} though none was opened"),
         }
     }
 }
