@@ -95,6 +95,7 @@ fn a_pitching_day_goes_from_hot_wort_to_the_record() {
     golden("pitch-in", &stage(&phone));
     phone.tap("The yeast is in");
     phone.sees("0 h since pitching.");
+    assert_eq!(phone.asked.last(), Some(&Effect::Attend("pitched/verdict".to_owned())));
     phone.reload();
     golden("pitched", &stage(&phone));
     // Of the sample one reading was made, exactly as it was typed.
@@ -382,8 +383,10 @@ fn height(part: &Part) -> usize {
         What::Heading(..) => 44,
         What::Text(_, text) => lines(text) + 12,
         What::Verdict(judged) => {
-            let reasons: usize = judged.reasons.iter().map(|reason| lines(reason)).sum();
-            70 + lines(&judged.sentence) + reasons + lines(&judged.next)
+            // All reasons but the first are in a fold.
+            let first = judged.reasons.first().map_or(0, |reason| lines(reason));
+            let others = if judged.reasons.len() > 1 { 52 } else { 0 };
+            70 + lines(&judged.sentence) + first + others + lines(&judged.next)
         }
         What::Timer(_) => 96,
         What::Number(field) => 92 + lines(&field.hint) + lines(&field.error),

@@ -6,7 +6,7 @@ use crate::advice::pitch::splashing::{Turn, splashed, turn};
 use crate::app::act::{Act, PitchAct};
 use crate::app::event::Effect;
 use crate::app::model::Model;
-use crate::app::part::{Part, What, action, text};
+use crate::app::part::{Judged, Part, action, text};
 use crate::app::worked::how_worked;
 use crate::batch::Id;
 use crate::quantity::{Measured, MinuteUnit, Unit, write_number};
@@ -28,6 +28,11 @@ fn runs_for(m: &Model, batch: &Id) -> Option<u32> {
 /// Whether the timer runs.
 pub fn runs(m: &Model, batch: &Id) -> bool {
     runs_for(m, batch).is_some()
+}
+
+/// The face of the timer, while it runs.
+pub fn timer_face(m: &Model, batch: &Id) -> Option<Judged> {
+    runs_for(m, batch).map(|seconds| (m.words.pitch.air.turn)(turn(seconds)))
 }
 
 /// Whether the timer runs and has something to count yet.
@@ -59,12 +64,7 @@ pub fn parts(m: &Model, work: &Work) -> Vec<Part> {
     });
     let told = found.as_ref().map_or_else(|| words.unknown.to_owned(), words.oxygen);
     let mut parts = vec![text("pitch/air/oxygen", "", told)];
-    let runs = runs_for(m, batch);
-    if let Some(seconds) = runs {
-        let face = (words.turn)(turn(seconds));
-        parts.push(Part::new("pitch/air/timer", What::Timer(face)));
-    }
-    let label = if runs.is_some() { words.stop_timer } else { words.start_timer };
+    let label = if runs(m, batch) { words.stop_timer } else { words.start_timer };
     let touch = Act::Pitch(PitchAct::Timer(batch.clone()));
     parts.push(action(TOUCH, "", label, touch));
     parts.push(work.day.aerated.part.clone());

@@ -10,6 +10,8 @@ use crate::app::save::commit;
 use crate::batch::{Change, EntryKey, Id, Kind, PitchRecord, Summary};
 use crate::words::write;
 
+/// How the beer stands with its yeast in.
+pub const PLATE: &str = "pitched/verdict";
 /// The name under which it is said why it was not deleted.
 const DELETING: &str = "pitched/outcome";
 
@@ -42,15 +44,16 @@ fn rows(m: &Model, s: &Summary, record: &PitchRecord) -> Vec<(String, String)> {
 /// The record.
 pub fn parts(m: &Model, s: &Summary, (id, record): &(Id, PitchRecord)) -> Vec<Part> {
     let words = &m.words.pitch.pitched;
-    let mut parts = vec![heading("pitched/title", 2, words.yeast_is_in)];
+    let mut parts = vec![];
     if let Some(beer) = s.beer_with_yeast(m.now) {
         let judged = (words.already_in)(m.writer(), &already_in::judge(beer));
-        parts.push(Part::new("pitched/verdict", What::Verdict(judged)));
+        parts.push(Part::new(PLATE, What::Verdict(judged)));
     }
     let beer = s.beer_with_yeast(m.now).map(|pitched| pitched.beer.value());
     let lag = Lag::of(Lag::is_slow(s.heading.family, beer));
     let key = EntryKey { kind: Kind::Pitch, id: id.clone() };
     parts.extend([
+        heading("pitched/title", 2, words.yeast_is_in),
         text("pitched/silence", "", (words.silence)(m.now.since(record.at), lag)),
         Part::new("pitched/figures", What::Figures(rows(m, s, record))),
         text("pitched/gas", "small", m.words.cautions.gas),

@@ -5,6 +5,7 @@ use super::drafted::drafted;
 use super::known::Known;
 use super::last;
 use super::look::{is_half, look_at};
+use super::pitched;
 use super::work::{self, FORM};
 use crate::advice::odd::{Odd, date};
 use crate::advice::pitch::steps::Step;
@@ -89,7 +90,10 @@ pub fn save(m: &mut Model, batch: &Id, confirmed: bool) -> Vec<Effect> {
     let record = Entry::Pitch(drafted(&day, batch, at));
     let record = Edit::Put(identity(m, &format!("{scope}record-id")), record);
     let change = Change::all(reading.into_iter().chain([record]));
-    let mut effects = commit(m, FORM, change, words.saved, vec![Then::Forget(scope)]);
+    // The plate of what was pitched, where there is one.
+    let plate = if day.wort.ok().is_some() { pitched::PLATE } else { "title" };
+    let then = vec![Then::Forget(scope), Then::Attend(plate.to_owned())];
+    let mut effects = commit(m, FORM, change, words.saved, then);
     effects.push(Effect::KeepDrafts);
     effects
 }

@@ -36,18 +36,23 @@ pub fn parts(m: &Model, s: &Summary) -> Vec<Part> {
     if let What::Group(group) = &mut steps.what {
         m.words.pitch.steps.steps.clone_into(&mut group.label);
     }
-    vec![Part::new("pitch/verdict", What::Verdict(plate(m, &work, open))), steps]
+    vec![plate(m, &work, open), steps]
 }
 
-/// The answer to the open step; where that has none of its own, whether the yeast may go in.
-fn plate(m: &Model, work: &Work, open: Step) -> Judged {
+/// The answer to the open step, or its timer; where it has none of its own, whether the yeast may go in.
+fn plate(m: &Model, work: &Work, open: Step) -> Part {
+    let timer = air::timer_face(m, &work.s.id).filter(|_| open == Step::Air);
+    if let Some(face) = timer {
+        return Part::new("pitch/air/timer", What::Timer(face));
+    }
     let own = match open {
         Step::Gravity => start::judged(m, work),
         Step::Yeast => yeast::judged(m, work),
         Step::Place => place::judged(m, work),
         _ => None,
     };
-    own.unwrap_or_else(|| may_it_go_in(m, work))
+    let judged = own.unwrap_or_else(|| may_it_go_in(m, work));
+    Part::new("pitch/verdict", What::Verdict(judged))
 }
 
 /// Whether the yeast may go in, and what is next before it does.

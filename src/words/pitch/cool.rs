@@ -22,6 +22,7 @@ texts! {
         skipped: "The wort's temperature was not read.",
         read_first: "Read the gravity first, then pitch and seal.",
         pitch_now: "Pitch now, and seal.",
+        already_in: "If the yeast is in already, cool it now: the first days matter most.",
     } says {
         read_in: fn(ReadWith) -> &'static str = read_in,
         no_wort: fn() -> Judged = no_wort,
@@ -87,13 +88,16 @@ fn pitch_words(w: Writer, advice: &Advice<PitchReason, PitchNext>, next: &str) -
             _ => "Too warm for this yeast yet.".to_owned(),
         },
     };
-    let reasons = advice.reasons.iter().map(|reason| pitch_reason(w, *reason)).collect();
+    let mut reasons: Vec<_> =
+        advice.reasons.iter().map(|reason| pitch_reason(w, *reason)).collect();
+    if matches!(advice.next, PitchNext::CoolTo(_)) {
+        reasons.push(COOL.already_in.to_owned());
+    }
     let next = match advice.next {
         PitchNext::Pitch => next.to_owned(),
-        PitchNext::CoolTo(t) => format!(
-            "Cool to {} or a little under, stir, and read again. If the yeast is in already: cool it now; the first days matter most.",
-            w.temperature(t)
-        ),
+        PitchNext::CoolTo(t) => {
+            format!("Cool it to {} or a little under, stir, and read again.", w.temperature(t))
+        }
         PitchNext::WarmTo(t) => {
             format!("Let it warm to {}, stir, and read again.", w.temperature(t))
         }
