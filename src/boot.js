@@ -5,7 +5,8 @@
 //   data-theme="day" | "night"     set here before the first paint from localStorage["fermentside.theme"];
 //                                  absent: the phone decides. The page changes both.
 //   data-ready                     set by the page once it is mounted.
-//   data-stopped                   set here when the page could not start or has panicked; #stopped is shown.
+//   data-stopped                   set here when the page could not start or has panicked; #stopped is shown,
+//                                  with a copy of all that is stored.
 //   data-offline="ready"           set here, with the event "fermentside:offline-ready", once everything the
 //                                  page needs is kept for use without a network.
 //   data-update="ready"            set here, with the event "fermentside:update-ready", once a newer version is
@@ -28,12 +29,39 @@
     // Storage is refused: the phone's own choice of theme serves.
   }
 
+  // Where the browser guards what may become markup or script, no more than this may: the pictures that the
+  // page draws, in the few words of SVG that they are made of, and the one worker.
+  const WORD = /^<\/?(?:svg|title|desc|g|path|text|tspan|rect|circle|line|clipPath|defs|pattern)(?:\s+(?!on)[a-zA-Z-]+="[^"<>]*")*\s*\/?>$/;
+  const HOST = new URL("sw.js", document.baseURI).href;
+  globalThis.trustedTypes?.createPolicy("default", {
+    createHTML: (text) => {
+      const words = text.match(/<[^>]*>?/g) ?? [];
+      return words.every((word) => WORD.test(word)) ? text : null;
+    },
+    createScriptURL: (address) => (new URL(address, document.baseURI).href === HOST ? address : null),
+  });
+
+  // All that is stored, readable or not; Gear takes it back like a copy.
+  const rescue = () => {
+    try {
+      const keys = Object.keys(localStorage).filter((key) => key.startsWith("fermentside/"));
+      return JSON.stringify(Object.fromEntries(keys.map((key) => [key, localStorage[key]])), null, 1);
+    } catch {
+      return "{}"; // storage is refused: there is nothing to hand out
+    }
+  };
+
   const stop = (why) => {
     if (why) console.error(why);
     root.dataset.stopped = "";
     document.getElementById("opening")?.remove();
     const stopped = document.getElementById("stopped");
-    if (stopped) stopped.hidden = false;
+    if (!stopped) return;
+    const all = rescue();
+    const copy = stopped.querySelector("[data-hand-out]");
+    copy.dataset.text = all;
+    copy.hidden = all === "{}";
+    stopped.hidden = false;
   };
 
   // A panic ends in a trap; after it nothing of the page runs any more.
@@ -79,16 +107,22 @@
     dispatchEvent(new Event(`fermentside:${what}-ready`));
   };
 
-  // A debug build's worker keeps nothing (see public/sw.js): then nothing is promised.
-  const tellIfKept = async (registration) => {
-    const prefix = `fermentside-${new URL(registration.scope).pathname}-`;
-    if ((await caches.keys()).some((name) => name.startsWith(prefix))) tell("offline");
+  // The worker looks whether it has every file, and fetches what the browser has cleared away. A debug
+  // build's worker keeps nothing (see public/sw.js): then nothing is promised.
+  const tellIfKept = (worker) => {
+    const { port1, port2 } = new MessageChannel();
+    port1.onmessage = ({ data }) => {
+      port1.close();
+      if (data) tell("offline");
+      else addEventListener("online", () => tellIfKept(worker), { once: true });
+    };
+    worker.postMessage("WHOLE", [port2]);
   };
 
   const watch = (registration, worker) => {
     const look = () => {
       if (worker.state === "installed" && registration.active) tell("update");
-      if (worker.state === "activated") tellIfKept(registration);
+      if (worker.state === "activated") tellIfKept(worker);
     };
     worker.addEventListener("statechange", look);
     look();

@@ -7,9 +7,10 @@ use super::part::{HandOut, Part, What, WordsField};
 use super::save::commit;
 use crate::batch::{Change, Copied, Entry, Id, Kind, Settings};
 use crate::exchange::copy::{Copy, Refused, Thing, write};
+use crate::json::read_texts;
 use crate::order::in_order;
 use crate::quantity::Moment;
-use crate::store::{Record, Revision, Standing, Token};
+use crate::store::{Archive, MemoryStore, Record, Revision, Standing, Store, Token, is_record};
 
 /// How many readings may come together before a copy is asked for.
 const READINGS: u32 = 10;
@@ -47,6 +48,21 @@ pub fn record(thing: &Thing) -> Option<Record> {
         at: thing.saved,
         deleted: false,
     })
+}
+
+/// What the page handed out when it had stopped (`src/boot.js`), as a copy: every stored text by its key.
+#[must_use]
+pub fn rescued(text: &str, now: Moment) -> Option<Copy> {
+    let texts = read_texts(text).ok()?;
+    let mut store = MemoryStore::new();
+    for (key, text) in texts.iter().filter(|(key, _)| is_record(key)) {
+        store.write(key, text).ok()?;
+    }
+    let standing = Archive::new(store).standing().ok()?;
+    let beside = standing.beside.iter().filter_map(thing).collect();
+    let copy =
+        Copy { made: now, batch: None, things: things(&standing), beside, set_aside: vec![] };
+    (!copy.things.is_empty()).then_some(copy)
 }
 
 /// The text of a copy: of one batch with the instruments it was read with, or of all there is.

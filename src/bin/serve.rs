@@ -1,6 +1,7 @@
 //! Serves a built page from this machine as any plain static host would: `serve [FOLDER] [PORT] [PATH]`.
 //!
-//! For trying the page and for the journeys; it adds no header that the page would come to lean on.
+//! For trying the page and for the journeys; it adds no header that the page would come to lean on. That it
+//! needs none of a phone's senses is said by one that a document cannot say itself.
 
 use std::fs;
 use std::io::{self, BufRead, BufReader, Read, Write};
@@ -82,6 +83,11 @@ fn respond(mut stream: &TcpStream, site: &Site) -> io::Result<()> {
     stream.flush()
 }
 
+/// What the page may ask a phone for: to keep its screen on, and to share a file. README names it for hosts.
+const PERMISSIONS: &str = "camera=(), geolocation=(), microphone=(), payment=(), usb=(), bluetooth=(), \
+     serial=(), midi=(), accelerometer=(), gyroscope=(), magnetometer=(), \
+     screen-wake-lock=(self), web-share=(self)";
+
 const TEXT: &str = "text/plain; charset=utf-8";
 
 fn headers(status: &str, media_type: &str, location: &str) -> String {
@@ -89,7 +95,8 @@ fn headers(status: &str, media_type: &str, location: &str) -> String {
         if location.is_empty() { String::new() } else { format!("Location: {location}\r\n") };
     format!(
         "HTTP/1.1 {status}\r\nContent-Type: {media_type}\r\n{location}\
-         Cache-Control: no-cache\r\nX-Content-Type-Options: nosniff\r\nConnection: close\r\n"
+         Cache-Control: no-cache\r\nX-Content-Type-Options: nosniff\r\n\
+         Permissions-Policy: {PERMISSIONS}\r\nConnection: close\r\n"
     )
 }
 

@@ -98,7 +98,7 @@ texts! {
         own_sugar: fn(&OwnSugar) -> String = own_sugar,
         step_of_scale: fn(Grams) -> String = step_of_scale,
         thing: fn(Option<Kind>, &str) -> String = thing,
-        saved_at: fn(Moment) -> String = saved_at,
+        saved_at: fn(&str, Moment, &str) -> String = saved_at,
     }
 }
 
@@ -194,6 +194,8 @@ fn thing(kind: Option<Kind>, name: &str) -> String {
     }
 }
 
-fn saved_at(at: Moment) -> String {
-    format!("Saved {}", write::moment(at))
+/// Which of several versions, when it was saved, and whether it says that the thing is deleted.
+fn saved_at(which: &str, at: Moment, deleted: &str) -> String {
+    let comma = if deleted.is_empty() { "" } else { ", " };
+    format!("{which}: saved {}{comma}{deleted}", write::moment(at))
 }

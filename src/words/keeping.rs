@@ -1,13 +1,16 @@
 //! The words of how records are kept: room, newer versions, what stands alone, what was noted twice.
 
 use super::texts::texts;
-use super::write;
+use super::told::{NameOf, differences};
+use super::write::{self, Writer};
 use crate::quantity::Moment;
 
 texts! {
     /// What stands where records need a word.
     KeepingWords, KEEPING {
         nearly_full: "There is hardly any room left: a save may be refused, and half-typed text lost with the page. Take a copy, then delete a batch that you no longer need.",
+        differs_in: "What differs",
+        hardly_differ: "They differ only in digits that are not shown.",
         make_room: "Make room in Gear",
         deleted_head: "Deleted batches",
         deleted_lead: "They can be had back for 30 days, while there is room.",
@@ -22,6 +25,8 @@ texts! {
         delete: "Delete this one",
     } says {
         newer: fn(usize) -> String = newer,
+        differences: fn(Writer, NameOf<'_>, &[&str]) -> Vec<(String, Vec<String>)> = differences,
+        version: fn(usize) -> &'static str = version,
         cleared: fn(usize) -> String = cleared,
         deleted: fn(&str, Moment) -> String = deleted,
         is_back: fn(&str) -> String = is_back,
@@ -36,6 +41,11 @@ texts! {
 fn newer(count: usize) -> String {
     let what = if count == 1 { "One saved thing is" } else { "Some saved things are" };
     format!("{what} of a newer version of this page. Kept as it was; update this page to see it.")
+}
+
+/// What a version is called beside the others, from 0.
+fn version(at: usize) -> &'static str {
+    ["First", "Second", "Third", "Fourth", "Fifth"].get(at).unwrap_or(&"Another")
 }
 
 fn cleared(count: usize) -> String {

@@ -24,6 +24,7 @@ mod print;
 mod strength;
 mod table;
 mod texts;
+mod told;
 mod watch;
 mod working;
 pub mod write;

@@ -2,6 +2,7 @@
 
 use crate::gear::{add_bottles, at_gear, bottles};
 use crate::paper::{Paper, Shelf, brewing_day};
+use crate::shelf::{reading, with};
 use fermentside::app::{Event, Part, What};
 use fermentside::quantity::Zone;
 use fermentside::store::Store;
@@ -34,8 +35,12 @@ fn a_conflict_names_its_thing_and_a_newer_finding_replaces_the_row() {
     phone.tap("Save");
     let rows = phone.text().matches("### Bottles on hand: Brown ones").count();
     assert_eq!(rows, 1, "one row for one thing:\n{}", phone.text());
-    phone.sees(r#""count":23"#);
-    phone.sees_no(r#""count":22"#);
+    // In words, and only what differs: side by side.
+    phone.sees(" | First | Second\nHow many | 23 | 21");
+    phone.sees_no("22");
+    phone.sees_no("Size of one |");
+    phone.sees_no("count");
+    phone.sees("First: saved Sat 7 Mar, 09:00");
     phone.tap("Keep this one");
     phone.sees_no("Changed in two places");
     assert_eq!(bottles(&phone).bottles.count, 23);
@@ -114,4 +119,71 @@ fn what_could_not_be_read_is_shown_as_it_is() {
     phone.sees_no("a text of no form");
     phone.tap("fermentside/note/odd");
     phone.sees("a text of no form");
+}
+
+#[test]
+fn a_conflict_of_a_reading_names_its_batch_and_what_differs() {
+    let mut first = with(10.0, [reading(9.0, 1.048)], vec![]);
+    let mut second = first.second_tab();
+    second.go("#/batch/b/watch");
+    for (phone, gravity, note) in [(&mut first, "1.045", "foamy"), (&mut second, "11.5 P", "")] {
+        phone.tap("Thu 26 Feb");
+        phone.tap("Change the reading of");
+        phone.type_into("Hydrometer reads", gravity);
+        phone.tap("Temperatures, time and note");
+        if !note.is_empty() {
+            phone.type_into("Note", note);
+        }
+        phone.tap("Save");
+    }
+    second.go("#/gear");
+    second.sees("### A reading of Cellar bitter");
+    second.sees("Note | – | foamy");
+    second.sees("As typed | 11.5 P | 1.045");
+    second.sees_no("Sample temperature |");
+    second.sees_no("{");
+    // Settled in one place, it is settled in the other too.
+    second.tap("Use this one instead");
+    second.sees_no("Changed in two places");
+    first.happens(Event::Elsewhere);
+    first.tap("Show it");
+    first.sees_no("changed in two places");
+    first.sees("foamy");
+}
+
+#[test]
+fn what_was_deleted_in_one_place_and_changed_in_another_says_so() {
+    let (mut first, _) = {
+        let mut first = at_gear();
+        add_bottles(&mut first, "Brown ones", "20");
+        let second = first.second_tab();
+        (first, second)
+    };
+    let mut second = first.second_tab();
+    second.tap("Gear");
+    first.tap("Change Brown ones");
+    first.type_into("How many", "21");
+    first.tap("Save");
+    second.tap("Delete Brown ones");
+    second.reload();
+    second.sees("First: saved Sat 7 Mar, 09:00");
+    second.sees("Second: saved Sat 7 Mar, 09:00, deleted");
+    second.sees("Name | Brown ones | –");
+}
+
+#[test]
+fn what_a_stopped_page_handed_out_comes_back_like_a_copy() {
+    let phone = with(10.0, [reading(9.0, 1.048), reading(8.0, 1.030)], vec![]);
+    let keys = phone.shelf.keys().expect("keys");
+    let texts = keys.iter().filter(|key| key.starts_with("fermentside/"));
+    let texts: std::collections::BTreeMap<_, _> =
+        texts.map(|key| (key, phone.shelf.read(key).expect("read").expect("a text"))).collect();
+    let rescue = serde_json::to_string(&texts).expect("JSON");
+    let mut other = at_gear();
+    other.choose_file("The file of a copy", &rescue);
+    other.sees("Would be added: 1 batch, 1 pitching, 2 readings");
+    other.tap("Bring it in");
+    assert_eq!(other.model.journal, phone.model.journal);
+    other.choose_file("The file of a copy", r#"{"a":"b"}"#);
+    other.sees("this file is no copy of these records");
 }

@@ -20,6 +20,7 @@ mod eyes;
 mod guard;
 mod hands;
 mod keeping;
+mod losing;
 mod offline;
 mod opening;
 mod pitching;

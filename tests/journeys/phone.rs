@@ -96,6 +96,19 @@ impl Phone {
         self.switch_on().await;
     }
 
+    /// The browser dies at once, as when the phone's power goes, and is started anew. What was on the disk
+    /// stays.
+    pub async fn dies(&mut self) {
+        if let Some(browser) = self.browser.take() {
+            let killed = Command::new("kill").args(["-9", &browser.to_string()]).status();
+            assert!(killed.expect("it can be killed").success());
+        }
+        if let Some(driver) = self.driver.take() {
+            let _ = driver.leak();
+        }
+        self.switch_on().await;
+    }
+
     /// The driver itself, for what has no method here.
     pub fn driver(&self) -> &WebDriver {
         self.driver.as_ref().expect("the phone is on")

@@ -1,7 +1,7 @@
 //! Bringing a copy back: what would come of it is shown first.
 
 use crate::app::act::{Act, GearAct};
-use crate::app::copies::{kinds_in_order, record, why_no_file};
+use crate::app::copies::{kinds_in_order, record, rescued, why_no_file};
 use crate::app::event::{Effect, NoFile};
 use crate::app::model::{Bringing, Model};
 use crate::app::part::{
@@ -10,7 +10,8 @@ use crate::app::part::{
 use crate::app::save;
 use crate::batch::Kind;
 use crate::exchange::bring::{Brought, Fitting, compare};
-use crate::exchange::copy::{self, Thing};
+use crate::exchange::copy::{self, Copy, Refused, Thing};
+use crate::quantity::Moment;
 
 /// The field of the file.
 pub const FIELD: &str = "bring/file";
@@ -92,13 +93,21 @@ fn first(mut lines: Vec<String>, more: fn(usize) -> String) -> Vec<String> {
     lines
 }
 
+/// A copy, or what was handed out in place of one.
+fn read(text: &str, now: Moment) -> Result<Copy, Refused> {
+    match copy::read(text) {
+        Err(Refused::NotACopy) => rescued(text, now).ok_or(Refused::NotACopy),
+        other => other,
+    }
+}
+
 /// A file was chosen. What it would bring is worked out once it is known what stands.
 pub fn chosen(m: &mut Model, file: Result<String, NoFile>) -> Vec<Effect> {
     m.here.bringing = None;
     m.here.outcomes.remove(&FORM.to_owned());
     let refused = match file {
         Err(why) => why_no_file(m, why),
-        Ok(text) => match copy::read(&text) {
+        Ok(text) => match read(&text, m.now) {
             Err(why) => (m.words.copies.refused)(&why),
             Ok(copy) => {
                 m.here.bringing = Some(Bringing { copy, found: None });

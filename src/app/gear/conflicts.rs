@@ -2,7 +2,7 @@
 
 use crate::app::act::{Act, BatchAct, GearAct};
 use crate::app::model::{Model, entry_of};
-use crate::app::part::{Fold, Part, Tag, What, action, group, heading, text};
+use crate::app::part::{Fold, Part, Table, Tag, What, action, group, heading, text};
 use crate::batch::Kind;
 use crate::store::{Conflict, Record};
 
@@ -50,8 +50,9 @@ fn conflicts(m: &Model) -> Part {
     for conflict in &m.phone.conflicts {
         let name = format!("conflict/{}/{}", conflict.kind, conflict.id);
         parts.push(heading(format!("{name}/thing"), 3, thing(m, conflict)));
-        let others = conflict.others.iter().map(|other| version(m, conflict, other, false));
-        let versions = std::iter::once(version(m, conflict, &conflict.shown, true)).chain(others);
+        let versions: Vec<_> = std::iter::once(&conflict.shown).chain(&conflict.others).collect();
+        parts.push(differences(m, &name, &versions));
+        let versions = versions.iter().enumerate().map(|(at, one)| version(m, conflict, one, at));
         parts.push(group(name, Tag::Ul, "log", versions.collect()));
     }
     parts.push(Part::new("conflicts/outcome", What::Outcome(m.outcome(FORM))));
@@ -70,16 +71,40 @@ fn thing(m: &Model, conflict: &Conflict) -> String {
     (m.words.gear.thing)(Kind::named(&conflict.kind), &name.unwrap_or_default())
 }
 
-fn version(m: &Model, conflict: &Conflict, record: &Record, shown: bool) -> Part {
+/// What they differ in, field by field, each version in a column.
+fn differences(m: &Model, name: &str, versions: &[&Record]) -> Part {
+    let words = &m.words.keeping;
+    let name_of = |id: &str| {
+        let id = crate::batch::Id::new(id).ok()?;
+        let batch = m.journal.batch(&id).map(|heading| heading.name.clone());
+        let hydrometers = m.journal.hydrometers().into_iter();
+        let hydrometer = hydrometers.filter(|(known, _)| *known == id).map(|(_, item)| item.name);
+        batch.or(hydrometer.last())
+    };
+    let bodies: Vec<_> = versions.iter().map(|record| record.body.as_str()).collect();
+    let differ = (words.differences)(m.writer(), &name_of, &bodies);
+    if differ.is_empty() {
+        return text(format!("{name}/hardly"), "", words.hardly_differ);
+    }
+    let head = (0..versions.len()).map(words.version);
+    let table = Table {
+        label: words.differs_in,
+        head: std::iter::once("").chain(head).collect(),
+        rows: differ.into_iter().map(|(label, said)| [vec![label], said].concat()).collect(),
+    };
+    Part::new(format!("{name}/differ"), What::Table(table))
+}
+
+fn version(m: &Model, conflict: &Conflict, record: &Record, at: usize) -> Part {
     let words = &m.words.gear;
     let Conflict { kind, id, .. } = conflict;
     let name = format!("conflict/{kind}/{id}/{}", record.token);
-    let said = if record.deleted { words.deleted } else { &record.body };
-    let label = if shown { words.keep_this } else { words.use_this };
+    let label = if at == 0 { words.keep_this } else { words.use_this };
     let settle = GearAct::Settle(Box::new(conflict.clone()), record.token);
+    let which = (m.words.keeping.version)(at);
+    let deleted = if record.deleted { words.deleted } else { "" };
     let parts = vec![
-        text(format!("{name}/at"), "", (words.saved_at)(record.at)),
-        text(format!("{name}/said"), "raw", said),
+        text(format!("{name}/at"), "", (words.saved_at)(which, record.at, deleted)),
         action(format!("{name}/keep"), "", label, Act::Gear(settle)),
     ];
     group(name, Tag::Li, "", parts)
