@@ -7,7 +7,7 @@
 use super::ends::{Ends, ends};
 use super::left::{Kinds, Shares, kinds, level_from, shares};
 use super::looks::{Looks, Point, looks};
-use super::proof::{Proof, Tail, drift, proof};
+use super::proof::{Drift, Proof, Tail, drift, proof};
 use super::record::Record;
 use super::refracted::{Change, change};
 use super::weigh::{Table, Weighed};
@@ -39,8 +39,8 @@ const AFTER_ADDING: f64 = 14.0 * 24.0;
 pub(super) struct Judged {
     pub(super) shares: Shares,
     pub(super) proof: Proof,
-    /// It drifts down by so many points a week, though from one reading to the next it passes for level.
-    pub(super) drift: Option<f64>,
+    /// It drifts down, though from one reading to the next it passes for level.
+    pub(super) drift: Option<Drift>,
     /// From which reading on it is level.
     pub(super) level_from: Option<usize>,
     /// The most that is left, points; `None` when sound readings prove nothing.
@@ -176,7 +176,7 @@ impl<'a> Case<'a> {
             }
         });
         // Where sound readings bound nothing no dose hangs on it, and more is left open.
-        let drift = drift(run);
+        let drift = drift(main, run);
         let proven = proof.left.is_some() && drift.is_none();
         let part = if proven { self.quantile } else { self.quantile.max(UNBOUNDED) };
         let upper = shares.left.quantile(part);

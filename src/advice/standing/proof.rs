@@ -12,6 +12,8 @@ pub(super) const NIGHTS: [f64; 3] = [42.0, 66.0, 160.0];
 const RATES: [f64; 3] = [0.4, 0.25, 0.12];
 /// One-sided 88 %: the posterior beside it is the stricter one.
 const P88: f64 = 1.18;
+/// Of two readings one of which stands so many points above the earlier one is wrong, and they prove nothing.
+const ROSE: f64 = 2.5;
 /// No reading counts as finer than this, points.
 const FINEST: f64 = 0.4;
 
@@ -48,7 +50,8 @@ pub(super) fn proof(run: &[Point], tail: Tail) -> Proof {
         for from in 0..to {
             let hours = counted(&sound, from, to);
             found.days = found.days.max(hours / 24.0);
-            if hours < needed {
+            let rose = sound[to].value - sound[from].value;
+            if hours < needed || rose > ROSE {
                 continue;
             }
             let error = sound[from].sigma.max(FINEST).hypot(sound[to].sigma.max(FINEST));
@@ -59,18 +62,46 @@ pub(super) fn proof(run: &[Point], tail: Tail) -> Proof {
     found
 }
 
-/// A drift is looked for over this long at least, hours, ...
+/// A drift is looked for over this long at least, hours, and in the last of them at most, ...
 const DRIFT_OVER: f64 = 156.0;
-/// and is one from so many points a week on, ...
+const DRIFT_WITHIN: f64 = 252.0;
+/// among readings of which each stands no more below the one before, points, or points a day; ...
+const NEIGHBOURS: (f64, f64) = (1.0, 0.5);
+/// it is one from so many points a week on, ...
 const DRIFT_A_WEEK: f64 = 0.5;
 /// when it is so many times its own standard error, which is the scatter's and that of three readings good
 /// to so many points.
 const DRIFT_SURE: f64 = 2.3;
 const SCATTER: (f64, f64) = (3.0, 0.7);
 
-/// A fall that no two neighbours show: points a week by a straight line through a level run. It goes by
-/// what the readings show and by nothing that is stated of them.
-pub(super) fn drift(run: &[Point]) -> Option<f64> {
+/// A fall that no two neighbours show.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Drift {
+    /// The reading it is seen from.
+    pub(super) from: Point,
+    /// Points a week.
+    pub(super) a_week: f64,
+}
+
+/// A drift through a run that is level by its course, or through what it did of late. It goes by what the
+/// readings show and by nothing that is stated of them.
+pub(super) fn drift(main: &[Point], level: &[Point]) -> Option<Drift> {
+    let last = main.last()?;
+    let mut from = main.len() - 1;
+    while let Some(before) = from.checked_sub(1) {
+        let hours = main[from].hours - main[before].hours;
+        let may_fall = NEIGHBOURS.0.max(NEIGHBOURS.1 * hours / 24.0);
+        let falls = main[before].value - main[from].value > may_fall + 1e-6;
+        if falls || last.hours - main[before].hours > DRIFT_WITHIN {
+            break;
+        }
+        from = before;
+    }
+    by_line(level).or_else(|| by_line(&main[from..]))
+}
+
+/// By a straight line through all of them.
+fn by_line(run: &[Point]) -> Option<Drift> {
     let (first, last) = (run.first()?, run.last()?);
     if run.len() < 3 || last.hours - first.hours < DRIFT_OVER {
         return None;
@@ -85,5 +116,6 @@ pub(super) fn drift(run: &[Point]) -> Option<f64> {
     let scatter = run.iter().map(off).sum::<f64>() + SCATTER.0 * SCATTER.1 * SCATTER.1;
     let error = (scatter / (count - 2.0 + SCATTER.0) / spread).sqrt();
     let a_week = -168.0 * slope;
-    (a_week >= DRIFT_A_WEEK && -slope > DRIFT_SURE * error).then_some(a_week)
+    let sure = a_week >= DRIFT_A_WEEK && -slope > DRIFT_SURE * error;
+    sure.then_some(Drift { from: *first, a_week })
 }

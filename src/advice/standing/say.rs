@@ -16,6 +16,8 @@ const MOVED: f64 = 6.0;
 const TOO_SOON: f64 = 12.0;
 /// A fall slower than this a day may yet be none, points.
 const SLOW: f64 = 0.5;
+/// Two readings so many hours apart show how fast it falls.
+const A_DAY: f64 = 20.0;
 /// More likely than not.
 const LIKELY: f64 = 0.5;
 /// The same where no two sound readings bear it out by its course.
@@ -55,8 +57,18 @@ pub(super) fn not_moved(case: &Case) -> Option<f64> {
     (last.hours >= TOO_SOON && case.looks.main.iter().all(unmoved)).then_some(last.hours)
 }
 
-/// Points a day at the last reading, in the mean of the courses.
+/// Points a day at the last reading: in the mean of the courses, or as the last two show that are a day apart
+/// when that is more.
 pub(super) fn falls(case: &Case, judged: &Judged) -> f64 {
+    let main = &case.looks.main;
+    let shown = main.last().and_then(|last| {
+        let before = main.iter().rev().find(|p| last.hours - p.hours >= A_DAY)?;
+        Some((before.value - last.value) * 24.0 / (last.hours - before.hours))
+    });
+    by_course(case, judged).max(shown.unwrap_or(0.0))
+}
+
+fn by_course(case: &Case, judged: &Judged) -> f64 {
     let last = case.looks.main.last().map_or(0.0, |p| p.hours);
     let of = &judged.kinds.shapes;
     let sum: f64 = of.iter().map(|of| of.weight).sum();
@@ -139,11 +151,11 @@ pub(super) fn reasons(
             let run: f64 = main.iter().skip(from).map(|p| p.value).sum();
             let mean = run / (main.len() - from).max(1) as f64;
             said.push(match judged.drift.filter(|_| state != State::Finished) {
-                Some(a_week) => Reason::Drifting {
-                    from: gravity(point.value),
+                Some(drift) => Reason::Drifting {
+                    from: gravity(drift.from.value),
                     to: gravity(last.value),
-                    apart: Hours::nearest(last.hours - point.hours),
-                    a_week: change(a_week),
+                    apart: Hours::nearest(last.hours - drift.from.hours),
+                    a_week: change(drift.a_week),
                 },
                 None => Reason::LevelSince(point.at, gravity(mean)),
             });
