@@ -24,8 +24,6 @@ pub const STILL_START: Hours = Hours::literal(12.0);
 pub const AFTER_ROUSING: Hours = Hours::literal(72.0);
 /// A point: gravities no further apart are within what an eye can do.
 pub const POINT: GravityChange = GravityChange::literal(0.001);
-/// A fall so slow, each day, may yet be none.
-pub const SLOW_A_DAY: GravityChange = GravityChange::literal(0.0005);
 /// One standard deviation of a gravity that was typed with no word of its instrument: half a division of
 /// the usual one.
 pub const HALF_DIVISION: GravityChange = GravityChange::literal(0.001);

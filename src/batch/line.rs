@@ -4,8 +4,7 @@ use super::id::Id;
 use super::journal::Journal;
 use super::record::{Reading, Vessel};
 use crate::advice::reading;
-use crate::advice::watch::{Look, Refracted};
-use crate::quantity::{Estimate, Moment, SpecificGravity};
+use crate::quantity::{Estimate, Moment, Plato, SpecificGravity};
 use crate::science::hydrometer_sample::Corrected;
 use crate::science::{ScienceError, refractometer};
 
@@ -81,24 +80,13 @@ fn by_refractometer(
     })
 }
 
-/// The corrected gravities of one vessel.
-pub(super) fn looks(lines: &[ReadingLine], vessel: Vessel) -> Vec<Look> {
-    let of_vessel = lines.iter().filter(|line| line.reading.vessel == vessel);
-    let look = |line: &ReadingLine| {
-        Some(Look { at: line.reading.at, gravity: line.gravity()?, beer: line.reading.beer })
-    };
-    of_vessel.filter_map(look).collect()
-}
-
-/// What the refractometer showed of the fermenting beer.
-pub(super) fn refracted(lines: &[ReadingLine], yeast_in: Moment) -> Vec<Refracted> {
+/// What the refractometer showed of the fermenting beer, and when.
+pub(super) fn refracted(lines: &[ReadingLine], yeast_in: Moment) -> Vec<(Moment, Plato)> {
     let late = lines
         .iter()
         .filter(|line| line.reading.vessel == Vessel::Main && line.reading.at > yeast_in);
-    let one = |line: &ReadingLine| {
-        let shown = line.reading.refractometer.as_ref()?.brix;
-        Some(Refracted { at: line.reading.at, shown })
-    };
+    let one =
+        |line: &ReadingLine| Some((line.reading.at, line.reading.refractometer.as_ref()?.brix));
     late.filter_map(one).collect()
 }
 

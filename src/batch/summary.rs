@@ -2,7 +2,7 @@
 
 use super::id::Id;
 use super::journal::Journal;
-use super::line::{ReadingLine, added, looks, refracted};
+use super::line::{ReadingLine, added, refracted};
 use super::pitch_record::PitchRecord;
 use super::record::{BatchHeading, BottlingRecord, OpeningRecord, Reading, Vessel};
 use super::start::Start;
@@ -11,10 +11,7 @@ use crate::advice::bottle::kinds::Bottle;
 use crate::advice::pitch::start_gravity::OriginalFrom;
 use crate::advice::standing::{Stage, Standing, dated_ahead};
 use crate::advice::watch::beer_temperature::Notice;
-use crate::advice::watch::forecast::{Forecast, Refusal};
 use crate::advice::watch::ladder::{Rung, ladder};
-use crate::advice::watch::with_forecast::judge_with_forecast;
-use crate::advice::watch::{self, Course, Finish};
 use crate::order::in_order;
 use crate::quantity::{Estimate, Moment, Plato, SpecificGravity};
 use crate::science::kit_gravity::KitGravity;
@@ -50,12 +47,6 @@ pub struct Summary {
     pub refracted: Vec<(Moment, Plato)>,
     /// How it stands. It does not move with the clock, but that a reading dated ahead does not count.
     pub standing: Standing,
-    /// What the judgement of the fermentation stands on.
-    pub course: Course,
-    /// How far it is.
-    pub finish: Finish,
-    /// The forecast, or why there is none; nothing once it is bottled.
-    pub forecast: Option<Result<Forecast, Refusal>>,
     /// The steps to go through when it is slow, stuck or has not begun.
     pub ladder: Vec<Rung>,
     /// Too warm or too cold, by the last temperature noted; never once it is finished.
@@ -86,7 +77,6 @@ impl Summary {
         let log = journal.log(id)?;
         let heading = log.heading()?.clone();
         let pitch = log.pitch().cloned();
-        let pitched = pitch.as_ref().map(|(_, record)| record.at);
 
         let readings = log.readings();
         let record = pitch.as_ref().map(|(_, record)| record);
@@ -94,29 +84,11 @@ impl Summary {
         let (original, original_from) = start.chosen.unzip();
         let lines: Vec<_> =
             readings.iter().map(|(id, reading)| start.line(journal, (id, reading))).collect();
-        let main = looks(&lines, Vessel::Main);
         let added = added(&lines, start.yeast_in);
-        let present = main.last().map(|look| look.gravity);
-        let course = Course {
-            main,
-            satellite: looks(&lines, Vessel::Satellite),
-            original,
-            pitched,
-            family: heading.family,
-            stated_end: heading.expected_end,
-            added,
-            refracted: refracted(&lines, start.yeast_in),
-        };
+        let of_beer = lines.iter().rev().filter(|line| line.reading.vessel == Vessel::Main);
+        let present = of_beer.filter_map(ReadingLine::gravity).next();
         let bottling = log.bottling().cloned();
-        // What is in the bottle is foretold no more.
-        let (finish, forecast) = match bottling {
-            None => {
-                let settled = judge_with_forecast(&course);
-                (settled.finish, Some(settled.forecast))
-            }
-            Some(_) => (watch::judge(&course), None),
-        };
-        let of_beer = refracted(&lines, start.yeast_in);
+        let refracted = refracted(&lines, start.yeast_in);
         let strength = original.zip(present).and_then(|(og, now)| strength(og, now).ok());
         let mut found = Self {
             id: id.clone(),
@@ -132,11 +104,8 @@ impl Summary {
             by_ingredients: start.by_ingredients,
             present,
             strength,
-            refracted: of_beer.iter().map(|look| (look.at, look.shown)).collect(),
+            refracted,
             standing: Standing::unknown(),
-            course,
-            finish,
-            forecast,
             ladder: vec![],
             warmth: None,
             added,

@@ -204,10 +204,6 @@ quantity! {
     Count, 0.0..=100000.0
 }
 quantity! {
-    /// How lopsided a falling curve is: 1 is symmetric, above it the end is slower than the beginning.
-    Skew, 0.1..=10.0
-}
-quantity! {
     /// A length of time, hours.
     Hours, -10000000.0..=10000000.0
 }

@@ -59,7 +59,7 @@ pub use hair::HAIR;
 pub use measured::{
     AlcoholByMass, AlcoholByVolume, Attenuation, CarbonDioxideVolumes, Celsius, Count, CubicMetres,
     Density, DissolvedOxygen, Extract, Grams, GravityChange, HeatCapacity, Hours, Kilopascals,
-    Litres, Measured, Metres, OutOfRange, PartsPerMillion, Plato, Share, Skew, SpecificGravity,
+    Litres, Measured, Metres, OutOfRange, PartsPerMillion, Plato, Share, SpecificGravity,
     TemperatureChange, WortFactor,
 };
 pub use moment::{Moment, MomentError};

@@ -9,7 +9,6 @@ pub mod bottle_pressure;
 pub mod carbon_dioxide;
 pub mod cooling;
 pub mod ethanol;
-pub mod fermentation_curve;
 pub mod heat;
 pub mod hydrometer;
 pub mod hydrometer_check;

@@ -12,4 +12,3 @@ mod pitch;
 mod reading;
 mod standing;
 mod support;
-mod watch;

@@ -1,7 +1,7 @@
-//! What the laws share: courses of readings as they come, good and bad.
+//! What the laws share: records as they come, good and bad.
 
 use fermentside::advice::family::Family;
-use fermentside::advice::watch::{Course, Look, Refracted};
+use fermentside::advice::standing::{Record, Seen};
 use fermentside::quantity::{Celsius, Estimate, Hours, Measured, Moment, Plato, SpecificGravity};
 use proptest::prelude::*;
 
@@ -22,15 +22,17 @@ pub fn hour(hours: f64) -> Moment {
 }
 
 /// Gravities in half points and times in half days, so that equal ones are common.
-fn look(end: i32, spread: i32) -> impl Strategy<Value = Look> {
+fn seen(end: i32, spread: i32) -> impl Strategy<Value = Seen> {
     let sigma = prop::sample::select(vec![0.0003, 0.0005, 0.001, 0.0015, 0.002]);
     let beer = prop::option::of(prop::sample::select(vec![12.0, 19.0, 24.0]));
     (0..60_i32, end - 1..=end + spread, sigma, beer).prop_map(|(half_days, half, sigma, beer)| {
         let gravity = SpecificGravity::nearest(1.0 + f64::from(half) * 0.0005);
-        Look {
+        Seen {
             at: hour(f64::from(half_days) * 12.0),
             gravity: Estimate::new(gravity, sigma),
             beer: beer.map(Celsius::nearest),
+            instrument: 0,
+            doubtful: false,
         }
     })
 }
@@ -39,16 +41,16 @@ fn sg(from: f64, to: f64) -> impl Strategy<Value = SpecificGravity> {
     (from..to).prop_map(SpecificGravity::nearest)
 }
 
-/// Courses that are quiet near an end as often as they fall, some that never began or that drift, with
+/// Records that are quiet near an end as often as they fall, some that never began or that drift, with
 /// all that may be missing and what may be added.
-pub fn course() -> impl Strategy<Value = Course> {
+pub fn record() -> impl Strategy<Value = Record> {
     let ends = prop_oneof![7 => -4..36_i32, 1 => 93..95_i32];
     let ends = (ends, prop::sample::select(vec![1, 2, 3, 6, 60]));
     let readings = ends.prop_flat_map(|(end, spread)| {
         let spread = if end > 36 { 1 } else { spread };
-        let main = prop::collection::vec(look(end, spread), 0..9);
+        let main = prop::collection::vec(seen(end, spread), 0..9);
         let satellite = (0..8_i32).prop_flat_map(move |narrow| {
-            prop::collection::vec(look(end - 2, if narrow < 5 { 0 } else { 6 }), 0..4)
+            prop::collection::vec(seen(end - 2, if narrow < 5 { 0 } else { 6 }), 0..4)
         });
         (main, satellite)
     });
@@ -58,14 +60,13 @@ pub fn course() -> impl Strategy<Value = Course> {
     let stated = prop::option::weighted(0.3, sg(0.998, 1.018));
     let added = prop::option::weighted(0.1, (0..400_i32).prop_map(|h| hour(f64::from(h))));
     let refracted = prop::collection::vec(
-        (0..60_i32, 20..40_i32).prop_map(|(half_days, fifth)| Refracted {
-            at: hour(f64::from(half_days) * 12.0),
-            shown: Plato::nearest(f64::from(fifth) * 0.2),
+        (0..60_i32, 20..40_i32).prop_map(|(half_days, fifth)| {
+            (hour(f64::from(half_days) * 12.0), Plato::nearest(f64::from(fifth) * 0.2))
         }),
         0..3,
     );
     (readings, original, pitched, family(), stated, added, refracted).prop_map(
-        |((main, satellite), original, pitched, family, stated_end, added, refracted)| Course {
+        |((main, satellite), original, pitched, family, stated_end, added, refracted)| Record {
             main,
             satellite,
             original: original.map(|og| Estimate::new(og, 0.001)),
@@ -74,22 +75,7 @@ pub fn course() -> impl Strategy<Value = Course> {
             stated_end,
             added,
             refracted,
+            ..Record::of(family, hour(0.0))
         },
     )
-}
-
-/// The time of the last reading of the main beer.
-pub fn latest(course: &Course) -> Option<Moment> {
-    course.main.iter().map(|look| look.at).max()
-}
-
-/// The same course with every reading at its latest moment read as `gravity`.
-pub fn with_last(course: &Course, gravity: f64) -> Course {
-    let mut changed = course.clone();
-    for look in &mut changed.main {
-        if Some(look.at) == latest(course) {
-            look.gravity = Estimate::new(SpecificGravity::nearest(gravity), look.gravity.sigma());
-        }
-    }
-    changed
 }

@@ -9,7 +9,6 @@ mod blend;
 mod carbon_dioxide;
 mod check;
 mod cooling;
-mod fermentation_curve;
 mod gravity;
 mod hydrometer;
 mod kit;

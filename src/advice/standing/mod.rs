@@ -146,7 +146,7 @@ impl Standing {
             next = Next::MakeSafe;
         }
         let left = what_is_left(&judged);
-        let worked = worked(&case, &judged, &left);
+        let worked = worked(&case, &judged, &left, outlook.as_ref());
         Self { stage, state, verdict, reasons, doubts, next, hazards, left, sugar, outlook, worked }
     }
 }
@@ -261,7 +261,7 @@ fn what_is_left(judged: &Judged) -> WhatIsLeft {
     }
 }
 
-fn worked(case: &Case, judged: &Judged, left: &WhatIsLeft) -> Worked {
+fn worked(case: &Case, judged: &Judged, left: &WhatIsLeft, outlook: Option<&Outlook>) -> Worked {
     let mut worked = Worked::default()
         .input(Term::ReadingsUsed, Amount::Number(case.looks.main.len() as f64, 0, ""))
         .step(
@@ -270,6 +270,14 @@ fn worked(case: &Case, judged: &Judged, left: &WhatIsLeft) -> Worked {
             "by yeast, start, stated end and satellite",
             Source::CommonPractice,
         );
+    if let Some(outlook) = outlook {
+        worked = worked.step(
+            Term::ForecastEnd,
+            outlook.end.middle,
+            "the middle of all courses, weighed by the readings",
+            Source::LogisticCurve,
+        );
+    }
     if let Some(proven) = judged.proof.left {
         worked = worked.step(
             Term::ReadingError,

@@ -1,9 +1,11 @@
 //! The courses that are tried: a fixed grid, the same for the same yeast and start. Times in hours since
 //! pitching, heights as a part of the fall from start to level.
 //!
-//! The main fall is the logistic family of [`science::fermentation_curve`](crate::science), symmetric,
-//! lopsided and sharp-ended, with or without a part that ends more slowly. Beside it stand beers that
-//! something else goes on eating, and beers that rested and have woken. Weights are our choice.
+//! The main fall is the logistic family 1 / (1 + s e^(b(t − m)))^(1/s): with s = 1 the symmetric curve of
+//! four parameters (Speers, Rogers and Smith, J. Inst. Brew. 109:229, 2003; ASBC Yeast-14), else lopsided or
+//! sharp-ended, as compared on seven industrial data sets in Fermentation 7(1):13 (2021); with or without a
+//! part that ends more slowly, which is ours and has no source. Beside it stand beers that something else
+//! goes on eating, and beers that rested and have woken. Weights are our choice.
 
 use crate::advice::family::Family;
 

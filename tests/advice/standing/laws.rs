@@ -1,6 +1,6 @@
 //! What no record may ever make the standing say. `CASES=100000` tries so many.
 
-use crate::support::hour;
+use crate::support::{hour, record as any};
 use fermentside::advice::family::Family;
 use fermentside::advice::standing::{Doubt, Record, Seen, Standing, State, SugarFrom};
 use fermentside::quantity::{Celsius, Estimate, Hours, Measured, Moment, SpecificGravity};
@@ -134,6 +134,36 @@ proptest! {
         let mut later = record.clone();
         later.main.push(Seen { at, beer: None, ..last(&record) });
         prop_assert_eq!(Standing::of(&later, at).state, State::Finished);
+    }
+
+    /// Whatever stands in a record: no error, the same by any order, and never a dose but by sound readings.
+    #[test]
+    fn any_record_is_judged_and_only_sound_readings_give_a_dose(record in any()) {
+        let found = Standing::of(&record, now());
+        let mut other = record.clone();
+        other.main.reverse();
+        other.satellite.reverse();
+        other.refracted.reverse();
+        prop_assert_eq!(&found, &Standing::of(&other, now()));
+        let finished = found.state == State::Finished;
+        prop_assert!(!finished || found.left.bounded);
+        // Equal ones later never take it away; one that is rougher never gives it.
+        let Some(last) = record.main.iter().copied().max_by_key(|seen| seen.at) else {
+            return Ok(());
+        };
+        let mut later = record.clone();
+        let (at, beer) = (last.at.after(Hours::literal(60.0)), None);
+        later.main.push(Seen { at, beer, ..last });
+        let alone = record.main.iter().filter(|seen| seen.at == last.at).count() == 1;
+        prop_assert!(!finished || !alone || dosed(&later), "{found:?}");
+        let rougher = with_last(&record, |seen| Seen {
+            gravity: Estimate::new(seen.gravity.value(), 3.0 * seen.gravity.sigma()),
+            ..seen
+        });
+        prop_assert!(finished || !dosed(&rougher));
+        // Through a refractometer it can only become less finished.
+        let unseen = dosed(&Record { refracted: vec![], ..record.clone() });
+        prop_assert!(!finished || unseen);
     }
 
     #[test]
