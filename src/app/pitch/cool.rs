@@ -36,9 +36,7 @@ pub fn parts(m: &Model, work: &Work) -> Vec<Part> {
         parts.push(fold(m, "pitch/ways/waiting", words.cool.waiting, waited));
         parts.extend(ways_there(m, work.s, day, known));
     }
-    let cautions = &m.words.cautions;
-    let below = format!("{} {}", cautions.hot, cautions.cleaner);
-    parts.push(text("pitch/cautions", "small", below));
+    parts.push(text("pitch/hot", "small", m.words.cautions.hot));
     parts
 }
 

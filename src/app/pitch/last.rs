@@ -34,6 +34,8 @@ pub fn parts(m: &Model, work: &Work) -> Vec<Part> {
     let mut parts = vec![
         work.day.at.part.clone(),
         work.day.note.part.clone(),
+        // The vessels are washed up next.
+        text("pitch/cleaner", "small", m.words.cautions.cleaner),
         Part::new("pitch/outcome", What::Outcome(m.outcome(FORM))),
     ];
     let odd = ask_first::question(m, FORM);
