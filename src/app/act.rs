@@ -88,6 +88,8 @@ pub enum PitchAct {
 pub enum WatchAct {
     /// Open the form for a new reading.
     Add(Vessel),
+    /// Go to a batch and open the form for a new reading.
+    AddTo(Id),
     /// Open the form of a reading.
     Change(Id),
     /// Leave the form.

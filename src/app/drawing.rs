@@ -18,6 +18,8 @@ pub struct Drawing {
 pub enum Sketch {
     /// The course of a batch.
     Course(Box<CourseSketch>),
+    /// The stem in its jar.
+    Jar(JarData),
     /// A bottle and what presses in it.
     Bottle(BottleData),
     /// What meets in the vessel.
@@ -42,6 +44,21 @@ pub struct CourseSketch {
     pub days: Vec<(f64, String)>,
     /// The reading that is walked to.
     pub here: Option<usize>,
+}
+
+/// The stem as it stands in the jar, with the expected end on its paper.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct JarData {
+    /// The scale is °P.
+    pub plato: bool,
+    /// Where it stands, on that scale.
+    pub reading: f64,
+    /// The expected end, lower and upper.
+    pub end: Option<(f64, f64)>,
+    /// The expected end in figures, and what it is.
+    pub end_text: [String; 2],
+    /// The reading, its ±, and when it was read.
+    pub texts: [String; 3],
 }
 
 /// A value and what it is.

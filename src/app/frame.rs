@@ -5,7 +5,7 @@ use super::ask_first;
 use super::copies;
 use super::event::Effect;
 use super::fold::unfold_wrong;
-use super::model::{Here, Model, want_the_same};
+use super::model::{Here, Model, Noting, want_the_same};
 use super::part::{Part, Place, Screen, Tag, action, group, link, text};
 use super::room::ROOM;
 use super::route::Route;
@@ -185,7 +185,11 @@ pub fn went(m: &mut Model, hash: &str) -> Vec<Effect> {
         m.here = Here::default();
         m.phone.copy = None;
     }
-    let mut effects = vec![Effect::Attend("title".to_owned())];
+    let mut effects = vec![];
+    // Where one comes to note a reading the attention is at its first field already.
+    if !matches!(m.here.noting, Noting::New(_)) {
+        effects.push(Effect::Attend("title".to_owned()));
+    }
     // Where more is going to be kept, and where one looks how much there is.
     let counts = matches!(m.route, Route::Gear | Route::Batches | Route::NewBatch);
     effects.extend(counts.then_some(Effect::Room));

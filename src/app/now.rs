@@ -1,12 +1,17 @@
 //! Now: the next step of the batch in hand, or the sums most used.
 
+use super::act::{Act, WatchAct};
+use super::batch::line;
+use super::drawing::{Drawing, JarData, Sketch};
 use super::glance::by_due;
 use super::model::Model;
-use super::part::{Link, Part, Run, Tag, What, group, heading, link, text};
+use super::part::{Answer, Link, Part, Run, Tag, What, action, group, heading, link, text};
 use super::route::{Route, Sum};
 use super::sums;
-use crate::batch::{Id, NextStep, Stage, Summary, Today};
-use crate::quantity::Estimate;
+use crate::advice::family::Span;
+use crate::batch::{Due, Id, NextStep, Stage, Summary, Today};
+use crate::quantity::{Estimate, GravityUnit, Measured, SpecificGravity};
+use crate::science::sucrose;
 use crate::words::write;
 use std::rc::Rc;
 
@@ -30,9 +35,9 @@ fn empty(m: &Model) -> Vec<Part> {
     ]
 }
 
-/// Where the next step is done.
-fn step_route(id: &Id, next: NextStep) -> Route {
-    let stage = match next {
+/// The stage that the next step is done at.
+const fn step_stage(next: NextStep) -> Stage {
+    match next {
         NextStep::Pitch => Stage::Pitch,
         NextStep::FirstLook(_)
         | NextStep::ReadAgain(_)
@@ -46,8 +51,11 @@ fn step_route(id: &Id, next: NextStep) -> Route {
         | NextStep::Enjoy
         | NextStep::AfterSafe(_)
         | NextStep::MakeSafe => Stage::Open,
-    };
-    Route::Batch(id.clone(), stage)
+    }
+}
+
+fn step_route(id: &Id, next: NextStep) -> Route {
+    Route::Batch(id.clone(), step_stage(next))
 }
 
 /// What is known of it, in one line.
@@ -63,36 +71,82 @@ fn facts(m: &Model, summary: &Summary) -> String {
     [gravity, strength, since].into_iter().flatten().collect::<Vec<_>>().join(" · ")
 }
 
-fn in_hand(m: &Model, summary: &Summary) -> Vec<Part> {
+fn in_hand(m: &Model, s: &Summary) -> Vec<Part> {
     let words = &m.words.now;
-    let today = summary.today(m.now);
+    let today = s.today(m.now);
     let (sentence, button) = (words.step)(m.writer(), today.next);
-    let address = step_route(&summary.id, today.next).address();
-    let mut parts = vec![
-        heading("title", 1, summary.heading.name.clone()),
-        text("facts", "facts", facts(m, summary)),
-        group(
-            "next",
-            Tag::Section,
-            "next-step",
-            vec![
-                text("next/sentence", "next-sentence", sentence),
-                link("next/go", "main-action", address, button),
-            ],
-        ),
-    ];
-    parts.extend(also_due(m, &summary.id));
-    parts.push(heading("other", 2, words.other_things));
-    let entry = |name: &str, route: Route, label: &str| {
-        let inner = link(&format!("{name}/link"), "", route.address(), label);
-        group(name, Tag::Li, "", vec![inner])
+    let other = link("other/batch", "", Route::Batches.address(), words.another_batch);
+    let go = match today.next {
+        NextStep::FirstLook(_) | NextStep::ReadAgain(_) => {
+            let add = Act::Watch(WatchAct::AddTo(s.id.clone()));
+            action("next/go", "main-action", button, add)
+        }
+        next => link("next/go", "main-action", step_route(&s.id, next).address(), button),
     };
-    let links = vec![
-        entry("other/batch", Route::Batches, words.another_batch),
-        entry("other/sum", Route::Bench, words.one_off_sum),
+    let mut parts = vec![
+        line(m, s, today.stage, vec![other]),
+        group("next/act", Tag::Div, "act", vec![go]),
+        plate(m, s, today.next, sentence),
+        text("facts", "facts", facts(m, s)),
     ];
-    parts.push(group("other/links", Tag::Ul, "links", links));
+    parts.extend(jar(m, s));
+    parts.extend(also_due(m, &s.id));
     parts
+}
+
+/// What is next, and when: with a verdict where there is something to decide.
+fn plate(m: &Model, s: &Summary, next: NextStep, sentence: String) -> Part {
+    let w = m.writer();
+    let day = match next {
+        NextStep::FirstLook(Due::Ahead(at))
+        | NextStep::ReadAgain(Due::Ahead(at))
+        | NextStep::WaitForBottles(at) => w.day_ahead(at),
+        _ => String::new(),
+    };
+    let what = match step_stage(next) {
+        Stage::Watch | Stage::Bottle => {
+            let mut judged = (m.words.watch.finish)(w, &s.standing, m.now);
+            judged.figure.0 = day;
+            judged.next = sentence;
+            What::Verdict(judged)
+        }
+        Stage::Pitch | Stage::Open => What::Answer(Answer {
+            label: m.words.now.next.to_owned(),
+            main: day,
+            below: sentence,
+            ..Answer::default()
+        }),
+    };
+    Part::new("next", what)
+}
+
+/// The stem in its jar as it was last read, and the expected end on its paper.
+fn jar(m: &Model, s: &Summary) -> Option<Part> {
+    let (w, words) = (m.writer(), &m.words.now);
+    let plato = w.units.gravity == GravityUnit::Plato;
+    let on_scale =
+        |sg: SpecificGravity| if plato { sucrose::plato(sg).value() } else { sg.value() };
+    let present = s.present.filter(|_| s.bottling.is_none())?;
+    let end = s.standing.outlook.as_ref().map(|outlook| outlook.end.end);
+    let said =
+        |end: Span<SpecificGravity>| format!("{} to {}", w.gravity(end.from), w.gravity(end.to));
+    let last = s.lines.iter().rev().find(|line| line.gravity().is_some())?;
+    let data = JarData {
+        plato,
+        reading: on_scale(present.value()),
+        end: end.map(|end| (on_scale(end.from), on_scale(end.to))),
+        end_text: [end.map(said).unwrap_or_default(), words.expected_end.to_owned()],
+        texts: [
+            w.gravity(present.value()),
+            w.gravity_doubt(present.sigma()),
+            (words.read_on)(last.reading.at),
+        ],
+    };
+    let description =
+        format!("{}. {}: {}", data.texts.join(" "), data.end_text[1], data.end_text[0]);
+    let title = words.in_the_jar.to_owned();
+    let drawing = Drawing { title, description, sketch: Sketch::Jar(data) };
+    Some(Part::new("jar", What::Drawing(drawing)))
 }
 
 /// Other batches that are due, what is due first standing first.

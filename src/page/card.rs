@@ -23,7 +23,11 @@ struct Face {
 fn face(what: &What) -> Face {
     match what {
         What::Answer(answer) => Face {
-            class: "plate plate-figure answer".to_owned(),
+            class: if answer.main.is_empty() {
+                "plate answer".to_owned()
+            } else {
+                "plate plate-figure answer".to_owned()
+            },
             label: answer.label.clone(),
             main: answer.main.clone(),
             beside: answer.beside.clone(),
@@ -65,6 +69,15 @@ const WAIT: &str = r#"<svg class="shape" viewBox="0 0 48 48" aria-hidden="true">
 const STOP: &str = r#"<svg class="shape" viewBox="0 0 48 48" aria-hidden="true"><path d="M16 3h16l13 13v16l-13 13h-16l-13-13v-16z" class="shape-fill"/></svg>"#;
 const CANT: &str = r#"<svg class="shape" viewBox="0 0 48 48" aria-hidden="true"><circle cx="24" cy="24" r="18" class="shape-ring shape-dashed"/></svg>"#;
 
+/// What an answer is of, as its heading; a judgement has a heading of its own, and names its figure beside it.
+fn answer_label(what: &What) -> String {
+    if matches!(what, What::Answer(_)) { face(what).label } else { String::new() }
+}
+
+fn figure_label(what: &What) -> String {
+    if matches!(what, What::Answer(_)) { String::new() } else { face(what).label }
+}
+
 /// The plate: the answer, in one place and one dress on every screen, with all that speaks for it in a fold.
 /// The element stays, so that a change is said aloud.
 pub fn plate(node: &Node, inner: AnyView) -> AnyView {
@@ -93,6 +106,7 @@ pub fn plate(node: &Node, inner: AnyView) -> AnyView {
         );
     let figure = el("P")
         .with("class", "answer-main")
+        .put(el("SPAN").with("class", "figure-label").says(node, figure_label).view())
         .put(el("STRONG").says(node, |what| face(what).main).view())
         .text(" ")
         .put(el("SPAN").with("class", "answer-beside").says(node, |what| face(what).beside).view());
@@ -110,7 +124,7 @@ pub fn plate(node: &Node, inner: AnyView) -> AnyView {
         .with("tabindex", "-1")
         .with("role", role)
         .with("aria-live", live)
-        .put(el("H2").with("class", "answer-label").says(node, |what| face(what).label).view())
+        .put(el("H2").with("class", "answer-label").says(node, answer_label).view())
         .put(head.view())
         .put(figure.view())
         .put(el("P").with("class", "verdict-next").says(node, |what| face(what).below).view())

@@ -76,7 +76,7 @@ const fn sugar(sugar: Sugar) -> &'static str {
 /// How a sample stood.
 const fn condition(condition: Condition) -> &'static str {
     match condition {
-        Condition::Still => "Still, gas knocked out",
+        Condition::Still => "Gas knocked out",
         Condition::Foam => "Foam hid the line",
         Condition::Gassy => "Gas left in",
     }

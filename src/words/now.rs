@@ -1,8 +1,9 @@
 //! The words of Now, and the next step of a batch.
 
 use super::texts::texts;
-use super::write::Writer;
+use super::write::{self, Writer};
 use crate::batch::{Due, NextStep, SafeBy};
+use crate::quantity::Moment;
 
 texts! {
     /// What stands at Now.
@@ -10,14 +11,20 @@ texts! {
         lead: "Beside your fermenter: what to do next, why, and how sure. It works with no network and keeps the record on this phone only.",
         or_one_sum: "Or one sum",
         due_too: "Due too",
-        other_things: "Other things",
+        next: "Next",
         another_batch: "Another batch",
-        one_off_sum: "A one-off sum",
+        in_the_jar: "The hydrometer in its jar",
+        expected_end: "expected end",
     } says {
         step: fn(Writer, NextStep) -> (String, &'static str) = step,
+        read_on: fn(Moment) -> String = read_on,
         so_far: fn(&str) -> String = so_far,
         since_pitching: fn(&str) -> String = since_pitching,
     }
+}
+
+fn read_on(at: Moment) -> String {
+    format!("read {}", write::day(at))
 }
 
 fn so_far(strength: &str) -> String {

@@ -123,10 +123,12 @@ fn part(parts: &[Part], name: &str) -> What {
     found.unwrap_or_else(|| panic!("no part {name}")).what.clone()
 }
 
-fn said(parts: &[Part], name: &str) -> String {
-    match part(parts, name) {
-        What::Text(_, text) => text,
-        other => panic!("{name}: {other:?}"),
+/// The next step as Now says it.
+fn next_said(parts: &[Part]) -> String {
+    match part(parts, "next") {
+        What::Verdict(judged) => judged.next,
+        What::Answer(answer) => answer.below,
+        other => panic!("{other:?}"),
     }
 }
 
@@ -161,7 +163,7 @@ fn look(phone: &mut Paper, batch: &Id, so_far: &mut Looked) {
 
     // Now and the list say the same next step, and lead where it stands.
     phone.go("#/now");
-    assert_eq!(said(&phone.parts(), "next/sentence"), sentence);
+    assert_eq!(next_said(&phone.parts()), sentence);
     let (address, details, next) = row(phone, batch);
     assert_eq!(next, sentence);
     let stage = (words.frame.stage)(today.stage);

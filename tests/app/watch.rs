@@ -361,6 +361,22 @@ fn a_reading_is_deleted_at_once_and_taken_back() {
 }
 
 #[test]
+fn now_opens_the_form_itself() {
+    let mut phone = with(4.0, [reading(4.05, 1.048), reading(1.0, 1.020)], vec![]);
+    phone.go("#/now");
+    phone.tap("Add a reading");
+    assert_eq!(phone.place(), "#/batch/b/watch");
+    phone.sees("Save the reading");
+    // One plate a screen: while a reading is noted it is the reading's.
+    phone.sees_no("(Wait)");
+    let attended = Effect::Attend("reading/new/b/gravity".to_owned());
+    assert_eq!(phone.asked.last(), Some(&attended));
+    phone.type_into("Hydrometer reads", "1.012");
+    phone.tap("Save the reading");
+    phone.sees("Reading saved");
+}
+
+#[test]
 fn a_slip_is_corrected_in_four_touches() {
     let mut phone = with(4.0, [reading(2.0, 1.020), reading(1.0, 1.021)], vec![]);
     let before = phone.taps;

@@ -51,7 +51,7 @@ async fn a_batch_and_a_reading_by_keyboard_alone() {
     tab_to(&phone, "Hydrometer in the jar").await;
     phone.press(Key::Up).await;
     // One radio button of each kind is a stop; arrows choose.
-    tab_to(&phone, "Still, gas knocked out").await;
+    tab_to(&phone, "Gas knocked out").await;
     phone.press(Key::Down).await;
     let foam = "return document.querySelector('[id^=reading-][id$=-condition-foam]').checked";
     phone.wait_until("foam is chosen", foam).await;

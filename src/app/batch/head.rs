@@ -40,6 +40,13 @@ pub fn parts(m: &Model, summary: &Summary, stage: Stage) -> Vec<Part> {
         let take = Act::Batch(BatchAct::TakeInHand(id.clone()));
         links.push(action("head/take", "quiet", words.take_in_hand, take));
     }
+    let mut parts = vec![line(m, summary, stage, links)];
+    parts.extend(noted_twice(m, id));
+    parts
+}
+
+/// The name of a batch with links beside it, and the four stages.
+pub fn line(m: &Model, summary: &Summary, stage: Stage, links: Vec<Part>) -> Part {
     let mut stages = group("head/stages", Tag::Nav, "stages", ways(m, summary, stage));
     if let What::Group(group) = &mut stages.what {
         m.words.frame.stages.clone_into(&mut group.label);
@@ -49,9 +56,7 @@ pub fn parts(m: &Model, summary: &Summary, stage: Stage) -> Vec<Part> {
         group("head/links", Tag::Div, "batch-links", links),
         stages,
     ];
-    let mut parts = vec![group("head", Tag::Header, "batch-head", head)];
-    parts.extend(noted_twice(m, id));
-    parts
+    group("head", Tag::Header, "batch-head", head)
 }
 
 /// The foot of a batch, below every stage: what it has come to.

@@ -7,7 +7,7 @@ use crate::app::drawing::{CourseSketch, Drawing, Sketch};
 use crate::app::fold::fold;
 use crate::app::model::Model;
 use crate::app::part::{Action, Part, Table, Tag, What, group, status, text};
-use crate::batch::{NextStep, ReadingLine, Summary, Vessel};
+use crate::batch::{Due, NextStep, ReadingLine, Summary, Vessel};
 use crate::chart::{
     Course, CourseData, CoursePoint, DayTick, OutlookPoint, course, gravity_symbol,
 };
@@ -101,9 +101,9 @@ fn data(m: &Model, w: Writer, s: &Summary) -> CourseData {
         outlook: band.iter().map(foretold).collect(),
         now: Some(m.now.minutes_since_epoch()),
         next: match s.today(m.now).next {
-            NextStep::FirstLook(due) | NextStep::ReadAgain(due) | NextStep::Stuck(due) => {
-                Some(due.moment().minutes_since_epoch())
-            }
+            NextStep::FirstLook(Due::Ahead(at))
+            | NextStep::ReadAgain(Due::Ahead(at))
+            | NextStep::Stuck(Due::Ahead(at)) => Some(at.minutes_since_epoch()),
             _ => None,
         },
         yeast: Some((temperature(suits.from), temperature(suits.to))),

@@ -9,6 +9,7 @@ use crate::app::event::Effect;
 use crate::app::fold::fold;
 use crate::app::model::{Model, Noting, Then};
 use crate::app::part::{Answer, Part, Tag, What, action, columns, form, group, submit};
+use crate::app::route::Route;
 use crate::app::save::commit;
 use crate::app::stem::stem;
 use crate::batch::{Change, Entry, Id, Reading, ReadingLine, Summary};
@@ -111,15 +112,17 @@ pub fn open(m: &mut Model, noting: Noting) -> Vec<Effect> {
     // It opens as it was at first, whatever was unfolded in the one before.
     m.here.folds.retain(|fold| !fold.starts_with("reading/"));
     // A reading is changed in its own row, which stays open when its form is left.
-    let attend = match &noting {
-        Noting::Changed(id) => {
-            m.here.folds.insert(row_name(id), true);
-            Some(Effect::Attend(format!("{}gravity", scope_of(id))))
-        }
+    if let Noting::Changed(id) = &noting {
+        m.here.folds.insert(row_name(id), true);
+    }
+    m.here.noting = noting;
+    // The attention goes to its first field.
+    let batch = match &m.route {
+        Route::Batch(id, _) => m.summary(id),
         _ => None,
     };
-    m.here.noting = noting;
-    attend.into_iter().collect()
+    let noted = batch.and_then(|batch| noted(m, &batch));
+    noted.map(|noted| Effect::Attend(format!("{}gravity", noted.scope))).into_iter().collect()
 }
 
 /// Leaves it: what was typed for a new reading is kept, a change is forgotten.

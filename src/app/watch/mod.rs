@@ -10,49 +10,72 @@ mod quiet;
 
 use super::act::{Act, WatchAct};
 use super::event::Effect;
-use super::model::{Model, Noting};
-use super::part::{Item, Part, Tag, What, action, columns, group, heading};
+use super::model::{Here, Model, Noting};
+use super::part::{Item, Part, Tag, What, action, group, heading, text};
 use super::route::Route;
 use super::table;
 use super::worked::{IN_GRAVITY, how_worked};
-use crate::batch::{Summary, Vessel};
+use crate::batch::{Stage, Summary, Vessel};
 use std::rc::Rc;
 
 /// The stage.
 pub fn parts(m: &Model, s: &Summary) -> Vec<Part> {
-    let (w, words) = (m.writer(), &m.words.watch);
+    let words = &m.words.watch;
     let mut parts = vec![];
+    let mut plate = None;
     // A reading that is changed has its form in its own row of the log.
     match noting::noted(m, s).filter(|noted| noted.id.is_none()) {
         Some(noted) => parts.push(form::parts(m, s, noted)),
         None => {
-            let add = |vessel| Act::Watch(WatchAct::Add(vessel));
-            parts.push(action(noting::ADD, "main-action", words.add, add(Vessel::Main)));
-            if s.has_satellite() {
-                let (name, label) = ("watch/satellite", words.read_satellite);
-                parts.push(action(name, "quiet", label, add(Vessel::Satellite)));
-            }
+            let add = Act::Watch(WatchAct::Add(Vessel::Main));
+            let add = action(noting::ADD, "main-action", words.add, add);
+            parts.push(group("watch/act", Tag::Div, "act", vec![add]));
+            plate = Some(finish(m, s));
         }
     }
     let mut left = vec![];
-    if let Some(warmth) = &s.warmth {
-        left.push(Part::new("watch/warmth", What::Verdict((words.warmth)(w, warmth))));
-    }
-    left.push(Part::new("watch/finish", What::Verdict((words.finish)(w, &s.standing, m.now))));
+    left.extend(warmth(m, s));
     left.extend(ladder(m, s));
-    let worked = &s.standing.worked;
-    if !worked.steps.is_empty() {
-        left.push(how_worked(m, "watch/worked", worked, IN_GRAVITY));
+    left.extend(course::parts(m, s));
+    let mut right = vec![heading("log/heading", 2, words.log_heading), log::parts(m, s)];
+    if s.has_satellite() {
+        let add = Act::Watch(WatchAct::Add(Vessel::Satellite));
+        right.push(action("watch/satellite", "quiet", words.read_satellite, add));
     }
     if s.may_not_have_begun(m.now) {
-        left.push(quiet::parts(m, s));
+        right.push(quiet::parts(m, s));
     }
-    left.extend(ahead::parts(m, s));
-    left.extend(course::parts(m, s));
-    let right = vec![heading("log/heading", 2, words.log_heading), log::parts(m, s)];
-    parts.push(columns("watch", left, right));
-    parts.push(table::of_batch(m, s));
+    right.extend(ahead::parts(m, s));
+    right.push(table::of_batch(m, s));
+    let mut all: Vec<Part> = plate.into_iter().collect();
+    all.push(group("watch/course", Tag::Section, "watch-course", left));
+    all.push(group("watch/log", Tag::Section, "watch-log", right));
+    parts.push(group("watch", Tag::Div, "watch", all));
     parts
+}
+
+/// How it stands: the plate, with the gravity as it is now.
+fn finish(m: &Model, s: &Summary) -> Part {
+    let w = m.writer();
+    let mut judged = (m.words.watch.finish)(w, &s.standing, m.now);
+    if let Some(present) = s.present.filter(|_| s.bottling.is_none()) {
+        judged.figure = (w.gravity(present.value()), w.gravity_doubt(present.sigma()));
+    }
+    let worked = &s.standing.worked;
+    let shown = !worked.steps.is_empty();
+    let worked = shown.then(|| how_worked(m, "watch/worked", worked, IN_GRAVITY));
+    Part::of(noting::PLATE, What::Verdict(judged), worked.into_iter().collect())
+}
+
+/// Too warm or too cold, as a notice: the plate is for how the batch stands.
+fn warmth(m: &Model, s: &Summary) -> Option<Part> {
+    let judged = (m.words.watch.warmth)(m.writer(), s.warmth.as_ref()?);
+    let said = format!("{} {}", judged.sentence, judged.reasons.join(" "));
+    let parts = vec![
+        text("watch/warmth/said", "notice-said", said),
+        text("watch/warmth/next", "notice-next", judged.next),
+    ];
+    Some(group("watch/warmth", Tag::Div, "notice", parts))
 }
 
 /// The steps to go through, with what was done marked.
@@ -84,6 +107,16 @@ fn here(m: &Model) -> Option<Rc<Summary>> {
 pub fn act(m: &mut Model, act: WatchAct) -> Vec<Effect> {
     match act {
         WatchAct::Add(vessel) => form::open(m, Noting::New(vessel)),
+        // From another screen: the form stands open on arrival.
+        WatchAct::AddTo(id) => {
+            let place = Route::Batch(id, Stage::Watch);
+            let address = place.address();
+            m.here = Here::default();
+            m.route = place;
+            let mut effects = vec![Effect::Go(address)];
+            effects.extend(form::open(m, Noting::New(Vessel::Main)));
+            effects
+        }
         WatchAct::Change(id) => form::open(m, Noting::Changed(id)),
         WatchAct::Leave => form::leave(m),
         WatchAct::Save(batch) => form::save(m, &batch),

@@ -4,6 +4,7 @@ mod blend;
 mod bottle;
 mod course;
 mod ends;
+mod jar;
 mod warmth;
 
 use super::board::Node;
@@ -39,6 +40,7 @@ fn paint(what: &What) -> String {
     let What::Drawing(drawing) = what else { return String::new() };
     match &drawing.sketch {
         Sketch::Course(sketch) => course::course_sketch(drawing, sketch),
+        Sketch::Jar(data) => jar::jar_sketch(drawing, data),
         Sketch::Bottle(data) => bottle::bottle_sketch(drawing, data),
         Sketch::Blend(data) => blend::blend_sketch(drawing, data),
         Sketch::Warmth(data) => warmth::warmth_sketch(drawing, data),
