@@ -27,6 +27,7 @@ mod strength;
 mod sugar_ask;
 mod sums;
 mod table;
+mod way;
 mod ways_down;
 mod worked;
 

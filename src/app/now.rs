@@ -1,13 +1,13 @@
 //! Now: the next step of the batch in hand, or the sums most used.
 
 use super::act::{Act, WatchAct};
-use super::batch::line;
 use super::drawing::{Drawing, JarData, Sketch};
 use super::glance::by_due;
 use super::model::Model;
 use super::part::{Answer, Link, Part, Run, Tag, What, action, group, heading, link, text};
 use super::route::{Route, Sum};
 use super::sums;
+use super::way::way;
 use crate::advice::family::Span;
 use crate::batch::{Due, Id, NextStep, Stage, Summary, Today};
 use crate::quantity::{Estimate, GravityUnit, Measured, SpecificGravity};
@@ -84,7 +84,7 @@ fn in_hand(m: &Model, s: &Summary) -> Vec<Part> {
         next => link("next/go", "main-action", step_route(&s.id, next).address(), button),
     };
     let mut parts = vec![
-        line(m, s, today.stage, vec![other]),
+        way(m, s, today.stage, vec![other]),
         group("next/act", Tag::Div, "act", vec![go]),
         plate(m, s, today.next, sentence),
         text("facts", "facts", facts(m, s)),

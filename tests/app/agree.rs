@@ -123,6 +123,13 @@ fn part(parts: &[Part], name: &str) -> What {
     found.unwrap_or_else(|| panic!("no part {name}")).what.clone()
 }
 
+fn said(parts: &[Part], name: &str) -> String {
+    match part(parts, name) {
+        What::Text(_, text) => text,
+        other => panic!("{name}: {other:?}"),
+    }
+}
+
 /// The next step as Now says it.
 fn next_said(parts: &[Part]) -> String {
     match part(parts, "next") {

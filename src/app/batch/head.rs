@@ -1,15 +1,15 @@
 //! The head of a batch, its name and the four stages, and its foot: what it has come to.
 
-use crate::advice::standing::SugarFrom;
 use crate::app::act::{Act, BatchAct, BottleAct, PitchAct};
 use crate::app::fold::fold;
 use crate::app::model::Model;
-use crate::app::part::{Link, Part, Run, Tag, What, action, group, heading, link, text};
+use crate::app::part::{Part, Tag, What, action, group, link, text};
 use crate::app::route::Route;
 use crate::app::strength::{IN_STRENGTH, rules};
+use crate::app::way::way;
 use crate::app::worked::how_worked;
-use crate::batch::{EntryKey, Id, Kind, NextStep, Stage, Summary};
-use crate::quantity::{Moment, write_number};
+use crate::batch::{EntryKey, Id, Kind, Stage, Summary};
+use crate::quantity::write_number;
 use crate::words::write;
 
 /// What a batch has come to, in one line.
@@ -40,23 +40,9 @@ pub fn parts(m: &Model, summary: &Summary, stage: Stage) -> Vec<Part> {
         let take = Act::Batch(BatchAct::TakeInHand(id.clone()));
         links.push(action("head/take", "quiet", words.take_in_hand, take));
     }
-    let mut parts = vec![line(m, summary, stage, links)];
+    let mut parts = vec![way(m, summary, stage, links)];
     parts.extend(noted_twice(m, id));
     parts
-}
-
-/// The name of a batch with links beside it, and the four stages.
-pub fn line(m: &Model, summary: &Summary, stage: Stage, links: Vec<Part>) -> Part {
-    let mut stages = group("head/stages", Tag::Nav, "stages", ways(m, summary, stage));
-    if let What::Group(group) = &mut stages.what {
-        m.words.frame.stages.clone_into(&mut group.label);
-    }
-    let head = vec![
-        heading("title", 1, summary.heading.name.clone()),
-        group("head/links", Tag::Div, "batch-links", links),
-        stages,
-    ];
-    group("head", Tag::Header, "batch-head", head)
 }
 
 /// The foot of a batch, below every stage: what it has come to.
@@ -104,42 +90,4 @@ fn noted_twice(m: &Model, id: &Id) -> Vec<Part> {
         group(name, Tag::Div, "notice", parts)
     };
     lines.into_iter().map(line).collect()
-}
-
-/// The four stages as one line: what is done, where one is, and when each is, as far as that is known.
-fn ways(m: &Model, s: &Summary, stage: Stage) -> Vec<Part> {
-    let (words, today) = (&m.words.frame, s.today(m.now));
-    let ready = match s.standing.sugar.from {
-        SugarFrom::About(at) | SugarFrom::Foretold(at) => Some(at),
-        _ => None,
-    };
-    let pitched = s.pitch.as_ref().map(|(_, pitch)| pitch.at);
-    let bottled = s.bottling.as_ref().map(|(_, record)| record.at);
-    let about = |at: Moment| (words.about)(m.zone.shown(at));
-    let mut done = true;
-    let way = |one: Stage| {
-        let when = match (one, bottled) {
-            (Stage::Pitch, _) => (words.on)(pitched.unwrap_or(s.heading.started)),
-            (Stage::Watch, None) => {
-                pitched.map(|at| (words.day)(m.now.since(at))).unwrap_or_default()
-            }
-            (Stage::Watch, Some(_)) => String::new(),
-            (Stage::Bottle, Some(at)) => (words.on)(at),
-            (Stage::Bottle, None) if today.next == NextStep::Bottle => words.now.to_owned(),
-            (Stage::Bottle, None) => ready.map(about).unwrap_or_default(),
-            (Stage::Open, _) => match today.next {
-                NextStep::WaitForBottles(at) | NextStep::WakeBottles(at) => about(at),
-                NextStep::TryOne | NextStep::Enjoy | NextStep::MakeSafe => words.now.to_owned(),
-                _ => String::new(),
-            },
-        };
-        let kind = if done { "done" } else { "" };
-        done &= one != today.stage;
-        let name = (words.stage)(one);
-        let address = Route::Batch(s.id.clone(), one).address();
-        let runs = vec![Run::new("", name), Run::new("way-when", when)];
-        let link = Link { kind, address, runs, here: one == stage };
-        Part::new(format!("head/{name}"), What::Link(link))
-    };
-    Stage::ALL.into_iter().map(way).collect()
 }

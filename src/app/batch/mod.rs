@@ -4,7 +4,7 @@ mod form;
 mod head;
 
 pub use form::parts as form;
-pub use head::{foot, line, parts as head};
+pub use head::{foot, parts as head};
 
 use super::act::BatchAct;
 use super::event::Effect;
