@@ -14,11 +14,16 @@ fn batch() -> Id {
 
 /// A phone with one batch, at its Pitch.
 fn pitching() -> Paper {
+    pitching_with(Family::EnglishAle)
+}
+
+/// The same with another yeast.
+fn pitching_with(family: Family) -> Paper {
     let heading = BatchHeading {
         name: "Cellar bitter".to_owned(),
         started: brewing_day(),
         volume: Litres::literal(20.0),
-        family: Family::EnglishAle,
+        family,
         hydrometer: HydrometerItem::usual_id(),
         packet: None,
         expected_start: None,
@@ -368,6 +373,49 @@ fn the_packet_judges_wort_place_and_beer_alike() {
     phone.tap("The yeast goes in");
     phone.tap("The yeast is in");
     phone.sees("The yeast's range is 12 °C to 16 °C.");
+}
+
+#[test]
+fn the_card_and_the_way_beside_it_tell_one_time() {
+    let mut phone = pitching();
+    phone.type_into("Wort now", "28");
+    phone.tap("By waiting");
+    phone.type_into("Wort at an earlier look", "32");
+    phone.type_into("Time between the two looks", "30");
+    phone.type_into("Water or room round it", "12");
+    for tub in ["", "60"] {
+        phone.type_into("Water in the tub", tub);
+        let text = phone.text();
+        let (_, told) = text.split_once("In its range ").expect("the card");
+        let (window, _) = told.split_once(" after the last look").expect("the card");
+        phone.sees(&format!("Wait: {window}"));
+    }
+    phone.type_into("Water in the tub", "8");
+    phone.sees("It comes to rest at about 23.");
+}
+
+#[test]
+fn what_to_make_of_the_quiet_goes_by_the_yeast() {
+    let quiet = |family| {
+        let mut phone = pitching_with(family);
+        phone.type_into("Wort now", "10");
+        phone.tap("Gravity");
+        phone.type_into("Hydrometer reads", "1.046");
+        phone.tap("The yeast goes in");
+        phone.tap("The yeast is in");
+        phone.hours(50.0);
+        phone
+    };
+    quiet(Family::Lager).sees("Press the lid and look for a ring of foam");
+    quiet(Family::Kveik).sees("Press the lid and look for a ring of foam");
+    let mut warm = pitching_with(Family::CleanAle);
+    warm.type_into("Wort now", "19");
+    warm.tap("Gravity");
+    warm.type_into("Hydrometer reads", "1.046");
+    warm.tap("The yeast goes in");
+    warm.tap("The yeast is in");
+    warm.hours(50.0);
+    warm.sees("Take a gravity.");
 }
 
 /// How high a part is on a screen of 390 by 844, roughly: lines of some 44 letters, fields and buttons as
