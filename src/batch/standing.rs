@@ -78,6 +78,7 @@ impl Summary {
             added: self.added,
             weakest: bottling.map(|record| record.weakest).or(self.on_hand),
             target: bottling.map(|record| record.target).or(self.heading.target),
+            volume: Some(self.noted_volume()),
             bottled: bottling.map(|record| record.at),
             opened: opened.collect(),
             made_safe: bottling.and_then(|record| record.made_safe.as_ref()).map(|safe| safe.at),

@@ -11,6 +11,7 @@
 #![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used)]
 
 mod courses;
+mod dosing;
 mod lot;
 mod proving;
 mod reader;

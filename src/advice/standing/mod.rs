@@ -282,7 +282,7 @@ fn worked(case: &Case, judged: &Judged, left: &WhatIsLeft, outlook: Option<&Outl
         worked = worked.step(
             Term::ReadingError,
             Amount::Points(proven),
-            "1.18 √(σ₁² + σ₂²) ÷ (e^(kt) − 1)",
+            "1.17 √(σ₁² + σ₂²) ÷ (e^(kt) − 1)",
             Source::Propagation,
         );
     }

@@ -1,7 +1,7 @@
 //! What level readings prove by themselves, by a sum that can be followed on paper.
 //!
 //! Take two sound readings since the beer is level, at least two nights apart. Had its tail been falling
-//! like e^(−kt) unseen within their error, no more than 1.18 √(σ₁² + σ₂²) ÷ (e^(kt) − 1) is left of it.
+//! like e^(−kt) unseen within their error, no more than 1.17 √(σ₁² + σ₂²) ÷ (e^(kt) − 1) is left of it.
 //! A rougher, colder or doubtful reading can only make this more.
 
 use super::looks::Point;
@@ -11,7 +11,7 @@ pub(super) const NIGHTS: [f64; 3] = [42.0, 66.0, 160.0];
 /// The part of a tail that goes in a day: the slow end of each (common practice, no source).
 const RATES: [f64; 3] = [0.4, 0.25, 0.12];
 /// One-sided 88 %: the posterior beside it is the stricter one.
-const P88: f64 = 1.18;
+const P88: f64 = 1.17;
 /// Of two readings one of which stands so many points above the earlier one is wrong, and they prove nothing.
 const ROSE: f64 = 2.5;
 /// No reading counts as finer than this, points.

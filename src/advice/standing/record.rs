@@ -2,7 +2,9 @@
 
 use crate::advice::bottle::kinds::Bottle;
 use crate::advice::family::{Family, Purpose, Span};
-use crate::quantity::{CarbonDioxideVolumes, Celsius, Estimate, Moment, Plato, SpecificGravity};
+use crate::quantity::{
+    CarbonDioxideVolumes, Celsius, Estimate, Litres, Moment, Plato, SpecificGravity,
+};
 
 /// One corrected reading.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -58,6 +60,8 @@ pub struct Record {
     pub weakest: Option<Bottle>,
     /// The brewer's own target; 2.4 volumes when none is named.
     pub target: Option<CarbonDioxideVolumes>,
+    /// In the fermenter, which tells how much of a dose one step of the scale is; 20 L when it is not known.
+    pub volume: Option<Litres>,
     /// When it was bottled.
     pub bottled: Option<Moment>,
     /// Bottles that were opened, and when.
@@ -92,6 +96,7 @@ impl Record {
             added: None,
             weakest: None,
             target: None,
+            volume: None,
             bottled: None,
             opened: vec![],
             made_safe: None,

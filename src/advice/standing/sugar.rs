@@ -4,6 +4,7 @@ use super::record::Record;
 use crate::advice::bottle::dosing::Weighing;
 use crate::advice::bottle::kinds::Bottle;
 use crate::advice::bottle::{Bottling, Over, guard};
+use crate::advice::practice::by_mark;
 use crate::quantity::{
     CarbonDioxideVolumes, Celsius, Estimate, GravityChange, Litres, Measured, Metres,
 };
@@ -13,8 +14,9 @@ use crate::science::priming::{Priming, Sugar, dose};
 
 /// What most beer is primed to, when the brewer names nothing (common practice, no source).
 pub const USUAL_TARGET: CarbonDioxideVolumes = CarbonDioxideVolumes::literal(2.4);
-/// The usual bottling: 20 L by a mark good to 2 %, beer of 20 °C, table sugar in the vessel.
-const BEER: (f64, f64) = (20.0, 0.4);
+/// The usual bottling: 20 L unless the batch has another volume, by a mark as the form takes it, beer of
+/// 20 °C, table sugar in the vessel.
+const BEER: Litres = Litres::literal(20.0);
 const WARMEST: (f64, f64) = (20.0, 1.0);
 
 /// The usual bottling of such beer, with nothing left to ferment; `None` never happens within the formulas'
@@ -38,7 +40,7 @@ pub fn usual_bottling(record: &Record) -> Option<Bottling> {
         target: record.target.unwrap_or(USUAL_TARGET),
         already_in: already_in(warmest, Metres::literal(0.0)).ok()?.volumes,
         may_hold: None,
-        beer: Estimate::new(Litres::nearest(BEER.0), BEER.1),
+        beer: by_mark(record.volume.unwrap_or(BEER)),
         sugar: Sugar::Sucrose,
         weighing: Weighing::USUAL,
         weakest: record.weakest.unwrap_or(Bottle::ReusableGlass),

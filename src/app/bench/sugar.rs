@@ -43,6 +43,7 @@ pub fn parts(m: &Model) -> Vec<Part> {
         let mut record = level.record(m.now)?;
         record.weakest = weakest.value;
         record.target = target.ok();
+        record.volume = beer.ok();
         let standing = Standing::of(&record, m.now);
         Some((record, standing))
     };

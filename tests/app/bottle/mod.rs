@@ -3,6 +3,7 @@
 mod kept;
 mod laws;
 mod plan;
+mod rows;
 
 use crate::paper::{Paper, Shelf, brewing_day};
 use fermentside::advice::bottle::kinds::Bottle;
@@ -52,11 +53,21 @@ pub fn reading(days: f64, sg: f64, beer: Option<f64>) -> Entry {
 
 /// An ale of 1.048 with these readings (days after pitching, gravity, beer), seen at Bottle 40 days after.
 pub fn brewed(readings: &[(f64, f64, Option<f64>)]) -> Paper {
+    brewed_as(Family::CleanAle, Some(1.048), readings, 40.0)
+}
+
+/// The same of another yeast or start, seen so many days after.
+pub fn brewed_as(
+    family: Family,
+    start: Option<f64>,
+    readings: &[(f64, f64, Option<f64>)],
+    seen: f64,
+) -> Paper {
     let heading = BatchHeading {
         name: "Cellar bitter".to_owned(),
         started: day(0.0),
         volume: Litres::literal(20.0),
-        family: Family::CleanAle,
+        family,
         packet: None,
         expected_start: None,
         expected_end: None,
@@ -77,8 +88,8 @@ pub fn brewed(readings: &[(f64, f64, Option<f64>)]) -> Paper {
             "syrup".to_owned(),
             Entry::Sugar(SugarItem { name: "Beet syrup".to_owned(), sugar: syrup }),
         ),
-        ("start".to_owned(), reading(0.0, 1.048, None)),
     ];
+    entries.extend(start.map(|sg| ("start".to_owned(), reading(0.0, sg, None))));
     for (at, (days, sg, beer)) in readings.iter().enumerate() {
         entries.push((format!("r{at}"), reading(*days, *sg, *beer)));
     }
@@ -87,9 +98,9 @@ pub fn brewed(readings: &[(f64, f64, Option<f64>)]) -> Paper {
     for (at, (name, entry)) in entries.into_iter().enumerate() {
         let mut token = || Token::from_random((at as u64 + 9000).to_be_bytes());
         let change = Change::put(id(&name), entry);
-        assert_eq!(keeper.save(1, (&change, &change), day(40.0), &mut token), Event::Saved(1));
+        assert_eq!(keeper.save(1, (&change, &change), day(seen), &mut token), Event::Saved(1));
     }
-    let mut phone = Paper::with(shelf, day(40.0), Zone::fixed(60), 7);
+    let mut phone = Paper::with(shelf, day(seen), Zone::fixed(60), 7);
     phone.go(BOTTLE);
     phone.asked.clear();
     phone
