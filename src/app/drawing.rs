@@ -87,14 +87,20 @@ pub enum GlassState {
 /// A bottle.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct BottleData {
-    /// Worst case over ceiling; above 1 is above it.
-    pub fraction: f64,
+    /// Volumes in it already, from the sugar, and that may still come.
+    pub parts: [f64; 3],
+    /// The most it bears; none for one that must not be filled.
+    pub bears: Option<f64>,
     /// How it stands.
     pub state: GlassState,
+    /// The three parts in words.
+    pub keys: [String; 3],
     /// The worst case.
     pub worst: Figure,
     /// The ceiling.
     pub ceiling: Figure,
+    /// What the scale is of.
+    pub volumes: &'static str,
     /// Pressure at 20 °C.
     pub usual: Figure,
     /// Pressure at the hottest place.

@@ -10,7 +10,7 @@ use crate::advice::bottle::kinds::Bottle;
 use crate::advice::bottle::{Plan, Reason};
 use crate::advice::standing::USUAL_TARGET;
 use crate::quantity::{
-    Bounds, CarbonDioxideVolumes, Celsius, GasUnit, Kilopascals, Litres, Measured,
+    Bounds, CarbonDioxideVolumes, Celsius, GasUnit, Kilopascals, Litres, Measured, write_number,
 };
 use crate::science::ScienceError;
 use crate::science::priming::Sugar;
@@ -135,17 +135,11 @@ pub fn plan_parts(m: &Model, plan: &Plan) -> Vec<Part> {
 fn bottle_data(m: &Model, plan: &Plan) -> BottleData {
     let (guard, words) = (plan.guard, &m.words.bottle.plan);
     let cautioned = plan.advice.reasons.contains(&Reason::CautionForGlass);
-    let (fraction, state) = match guard.ceiling {
-        None => (1.0, GlassState::Never),
-        Some(ceiling) => {
-            let fraction = guard.worst.value() / ceiling.value();
-            let state = match (guard.worst > ceiling, cautioned) {
-                (true, _) => GlassState::Above,
-                (false, true) => GlassState::Caution,
-                (false, false) => GlassState::Within,
-            };
-            (fraction, state)
-        }
+    let state = match guard.ceiling {
+        None => GlassState::Never,
+        Some(ceiling) if guard.worst > ceiling => GlassState::Above,
+        Some(_) if cautioned => GlassState::Caution,
+        Some(_) => GlassState::Within,
     };
     let figure = |value: String, name: &str| Figure { value, name: name.to_owned() };
     let pressure = |p: Kilopascals, name| match state {
@@ -153,9 +147,18 @@ fn bottle_data(m: &Model, plan: &Plan) -> BottleData {
         _ => figure((words.pressure)(p), name),
     };
     let gas = crate::words::write::volumes;
+    let parts = [guard.already_in, guard.from_sugar, guard.still_to_come];
+    let keys = [words.in_it, words.of_sugar, words.may_come];
+    let key = |(gas, name): (CarbonDioxideVolumes, &str)| {
+        format!("{} {name}", write_number(gas.value(), 2))
+    };
+    let [in_it, sugar, may_come] = parts;
     BottleData {
-        fraction,
+        parts: parts.map(Measured::value),
+        bears: guard.ceiling.map(Measured::value),
         state,
+        keys: [key((in_it, keys[0])), key((sugar, keys[1])), key((may_come, keys[2]))],
+        volumes: words.volumes_of,
         worst: figure(gas(guard.worst), words.at_worst),
         ceiling: guard.ceiling.map(|c| figure(gas(c), words.ceiling)).unwrap_or_default(),
         usual: pressure(guard.at_20, words.at_20),

@@ -1,44 +1,51 @@
-//! A beer bottle, and how far the gas in it reaches towards what it can hold.
+//! A bottle on its side over a scale of volumes of carbon dioxide: what is in it, against what it bears.
 
-use super::lettering::apart;
+/// Left and right edge of the scale, in a picture 358 wide.
+pub const SIDES: (f64, f64) = (8.0, 350.0);
+/// The least that the scale reaches to, volumes.
+const LEAST: f64 = 4.0;
+/// No further than this goes what is marked, as a share of the scale: its words stand beyond.
+const SHARE: f64 = 0.8;
 
-/// The glass below the cap, in a picture 120 wide and 260 high.
-pub const OUTLINE: &str = "M46 24V58C46 88 20 92 20 126V238Q20 248 30 248H90Q100 248 100 238V126\
-                           C100 92 74 88 74 58V24Z";
-const BASE: f64 = 248.0;
-const CEILING: f64 = 96.0;
-const LIP: f64 = 24.0;
-/// Room for a mark's two lines of words.
-const LABEL: f64 = 40.0;
-
-/// Where the marks on the glass stand.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct BottleLevels {
-    /// The most the glass is trusted with.
-    pub ceiling: f64,
-    /// The worst case; never above the lip.
-    pub level: f64,
-    /// The middle of the words for the ceiling.
-    pub ceiling_label: f64,
-    /// The middle of the words for the worst case.
-    pub level_label: f64,
-    /// The foot of the bottle.
-    pub base: f64,
+/// Where everything stands along the bottle.
+#[derive(Clone, Debug, PartialEq)]
+pub struct BottleScale {
+    /// The ends of the three parts, one after another from the left edge on.
+    pub ends: [f64; 3],
+    /// What it bears.
+    pub ceiling: Option<f64>,
+    /// Short lines.
+    pub short: Vec<f64>,
+    /// Lines with a number.
+    pub long: Vec<(f64, u32)>,
 }
 
-/// Marks for a worst case that is `fraction` of the ceiling. What is no number counts as full: a
-/// drawing must not look safer than what is known.
+/// Places three parts, one after another, and the ceiling. What is no number counts as far above: a drawing
+/// must not look safer than what is known.
 #[must_use]
-pub fn bottle_levels(fraction: f64) -> BottleLevels {
-    let fraction = if fraction.is_nan() { f64::INFINITY } else { fraction.max(0.0) };
-    let level = (BASE - fraction * (BASE - CEILING)).max(LIP + 4.0);
-    let above = level < CEILING;
-    let wished = if above { [level, CEILING] } else { [CEILING, level] };
-    let placed = apart(&wished, &[LABEL; 2], 4.0, BASE);
-    let (first, second) = (placed.first().copied(), placed.last().copied());
-    let (first, second) = (first.unwrap_or(level), second.unwrap_or(level));
-    let (level_label, ceiling_label) = if above { (first, second) } else { (second, first) };
-    BottleLevels { ceiling: CEILING, level, ceiling_label, level_label, base: BASE }
+pub fn bottle_scale(parts: [f64; 3], ceiling: Option<f64>) -> BottleScale {
+    let known = |v: f64| if v.is_nan() { 100.0 } else { v.clamp(0.0, 100.0) };
+    let mut sum = 0.0;
+    let ends = parts.map(|part| {
+        sum = known(sum + known(part));
+        sum
+    });
+    let ceiling = ceiling.map(known);
+    let to = LEAST.max(sum.max(ceiling.unwrap_or(0.0)) / SHARE);
+    let place = |v: f64| SIDES.0 + v * (SIDES.1 - SIDES.0) / to;
+    // A number at each volume, and fewer where the scale is long.
+    let step = [1_u32, 2, 5, 10, 20].into_iter().find(|step| to / f64::from(*step) < 9.0);
+    let step = step.unwrap_or(50);
+    let fifth = f64::from(step) / if step == 1 { 10.0 } else { 5.0 };
+    let count = |each: f64| (to / each + 1e-9).floor() as u32;
+    BottleScale {
+        ends: ends.map(place),
+        ceiling: ceiling.map(place),
+        short: (0..=count(fifth)).map(|i| place(f64::from(i) * fifth)).collect(),
+        long: (0..=count(f64::from(step)))
+            .map(|i| (place(f64::from(i * step)), i * step))
+            .collect(),
+    }
 }
 
 #[cfg(test)]
@@ -47,23 +54,32 @@ mod tests {
     use proptest::prelude::*;
 
     #[test]
-    fn more_gas_stands_higher() {
-        assert!(bottle_levels(0.5).level > bottle_levels(0.9).level);
-        assert_eq!(bottle_levels(1.0).level, CEILING);
-        assert!(bottle_levels(1.2).level < CEILING);
-        assert_eq!(bottle_levels(f64::NAN), bottle_levels(f64::INFINITY));
-        assert_eq!(bottle_levels(0.0).level, BASE);
+    fn more_gas_reaches_further_and_never_looks_alike() {
+        let some = bottle_scale([0.9, 1.4, 0.6], Some(3.3));
+        assert!(some.ends[0] < some.ends[1] && some.ends[1] < some.ends[2]);
+        assert!(some.ceiling.is_some_and(|ceiling| some.ends[2] < ceiling));
+        let numbers: Vec<u32> = some.long.iter().map(|(_, number)| *number).collect();
+        assert_eq!(numbers, [0, 1, 2, 3, 4]);
+        // Twice what it bears stands twice as far along as what it bears.
+        let much = bottle_scale([0.9, 1.4, 4.4], Some(3.3));
+        let along = |x: f64| x - SIDES.0;
+        let ratio = along(much.ends[2]) / along(much.ceiling.expect("a ceiling"));
+        assert!((ratio - 6.7 / 3.3).abs() < 1e-9, "{ratio}");
+        assert_ne!(bottle_scale([0.9, 1.4, 2.1], Some(3.3)), much);
+        let unknown = bottle_scale([0.9, f64::NAN, 0.0], Some(3.3));
+        assert!(unknown.ceiling.is_some_and(|ceiling| unknown.ends[2] > ceiling));
     }
 
     proptest! {
         #[test]
-        fn words_keep_apart_and_in_the_picture(fraction in any::<f64>()) {
-            let levels = bottle_levels(fraction);
-            prop_assert!((levels.level_label - levels.ceiling_label).abs() > LABEL - 0.1);
-            for at in [levels.level_label, levels.ceiling_label] {
-                prop_assert!((0.0..=260.0).contains(&at));
-            }
-            prop_assert!((LIP..=BASE).contains(&levels.level));
+        fn everything_stands_in_the_picture(
+            parts in any::<[f64; 3]>(), ceiling in proptest::option::of(any::<f64>()),
+        ) {
+            let scale = bottle_scale(parts, ceiling);
+            let marked = scale.ends.iter().chain(&scale.ceiling);
+            prop_assert!(marked.into_iter().all(|x| (SIDES.0..=290.0).contains(x)));
+            prop_assert!(scale.short.len() <= 140 && scale.long.len() <= 9);
+            prop_assert!(scale.short.iter().all(|x| (SIDES.0..=SIDES.1 + 0.01).contains(x)));
         }
     }
 }

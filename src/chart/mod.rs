@@ -13,7 +13,7 @@ mod scale;
 mod ticks;
 mod warmth;
 
-pub use bottle::{BottleLevels, OUTLINE as BOTTLE_OUTLINE, bottle_levels};
+pub use bottle::{BottleScale, SIDES as BOTTLE_SIDES, bottle_scale};
 pub use bucket::{Bucket, Layer, Placed, Substance, bucket};
 pub use course::{
     AxisMark, Course, CourseData, CoursePoint, Mark, OutlookPoint, Stop, course, gravity_symbol,

@@ -97,6 +97,15 @@ impl Phone {
         self.draws().await;
     }
 
+    /// Opens the rows of the log.
+    pub async fn open_rows(&self) {
+        self.wait_until("a row is there", "return document.querySelector('.log-line') !== null")
+            .await;
+        let open = "document.querySelectorAll('.log-row').forEach((d) => { d.open = true; })";
+        self.run(open).await;
+        self.draws().await;
+    }
+
     /// Starts a batch of 20 litres with a clean ale yeast, so many days ago, and gives its address
     /// without the stage: `#/batch/7f/`.
     pub async fn start_batch(&self, name: &str, days: f64) -> String {

@@ -31,7 +31,7 @@ async fn masses(phone: &Phone) -> Vec<String> {
 async fn judgements(phone: &Phone) -> Vec<String> {
     let script = "return [...document.querySelectorAll('.verdict')].map((card) => {
         const live = card.getAttribute('aria-live') === 'polite' || card.getAttribute('role') === 'status';
-        const reasons = card.querySelectorAll('.reasons li').length;
+        const reasons = card.querySelectorAll('.reasons li, .plate-why:not(:empty)').length;
         return `${card.querySelector('.verdict-word').innerText}${live ? '' : ' SILENT'}${reasons ? '' : ' WITHOUT REASON'}`;
       })";
     lines(&phone.run(script).await)

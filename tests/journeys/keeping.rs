@@ -46,6 +46,7 @@ async fn a_damaged_record_is_set_aside_and_the_rest_loads() {
     phone.sees("Cellar bitter").await;
     assert_eq!(phone.count(".log-line").await, 0, "what is damaged is not believed");
     phone.log_reading(&batch, "1.030", 1.0).await;
+    phone.open_rows().await;
     phone.says(".log-line", "read 1.030").await;
 
     phone.go("#/gear").await;
@@ -79,8 +80,10 @@ async fn a_full_store_is_told_and_the_same_save_works_later() {
 
     phone.run(FREE).await;
     phone.tap("Save the reading").await;
+    phone.open_rows().await;
     phone.says(".log-line", "read 1.048").await;
     phone.reload().await;
+    phone.open_rows().await;
     phone.says(".log-line", "read 1.048").await;
     phone.is_well().await;
 }
@@ -100,6 +103,7 @@ async fn works_without_storage(how: &str) {
     phone.sees(said).await;
     let batch = phone.start_batch("Cellar bitter", 3.0).await;
     phone.log_reading(&batch, "1.048", 3.0).await;
+    phone.open_rows().await;
     phone.says(".log-line", "read 1.048").await;
     for place in ["#/now", "#/batches", "#/bench/gravity", "#/gear"] {
         phone.go(place).await;

@@ -176,6 +176,9 @@ async fn a_log_of_sixty_readings_is_drawn_anew_at_once() {
     put(&phone, &many.collect::<Vec<_>>()).await;
     phone.reload().await;
     phone.go(&format!("{batch}watch")).await;
+    assert_eq!(phone.count(".log-line").await, 5);
+    phone.tap("55 earlier").await;
+    phone.open_rows().await;
     assert_eq!(phone.count(".log-line").await, 60);
     let what = "Watch with 60 readings";
     let turns =

@@ -23,6 +23,7 @@ async fn a_repeat_reading_takes_three_touches() {
     assert_eq!(phone.value_in("Sample temperature").await, "20.0");
     phone.tap("Save the reading").await;
     phone.sees("Reading saved").await;
+    phone.open_rows().await;
     phone.says(".log-line", "read 1.012").await;
     assert_eq!(phone.count(".log-line").await, 4);
 

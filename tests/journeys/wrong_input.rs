@@ -213,6 +213,7 @@ async fn a_very_long_word_stays_on_the_screen() {
     phone.tap("Temperatures, time and note").await;
     phone.type_into("Note", &long).await;
     phone.tap("Save the reading").await;
+    phone.open_rows().await;
     phone.says(".log-note", &long).await;
     for place in ["#/now", "#/batches", &format!("{batch}watch"), &format!("{batch}edit")] {
         phone.go(place).await;

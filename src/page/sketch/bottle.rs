@@ -1,117 +1,109 @@
-//! The bottle: how far the gas in the worst case reaches towards what the glass is trusted with.
+//! The bottle on its side: what is in it, from the sugar, and may still come, against what it bears.
 
 use crate::app::drawing::{BottleData, Drawing, Figure, GlassState};
-use crate::chart::{BOTTLE_OUTLINE, bottle_levels, wrap};
+use crate::chart::{BOTTLE_SIDES, bottle_scale};
 use crate::page::svg::{Svg, unique};
+
+const SIZE: (f64, f64) = (358.0, 232.0);
+const OUTLINE: &str =
+    "M8 50Q8 44 14 44H240C270 44 280 60 304 60H334V86H304C280 86 270 102 240 102H14Q8 102 8 96Z";
+/// Upper and lower side of the glass, and the scale below it.
+const GLASS: (f64, f64) = (44.0, 102.0);
+const SCALE: f64 = 114.0;
 
 /// Draws one bottle and two pressures.
 pub fn bottle_sketch(drawing: &Drawing, data: &BottleData) -> String {
-    let names = Names { glass: unique("glass"), ink: unique("hatch"), stop: unique("hatch") };
+    let (glass, hatch, stop) = (unique("glass"), unique("hatch"), unique("hatch"));
+    let never = data.state == GlassState::Never;
+    let placed = bottle_scale(data.parts, data.bears);
+    let (top, bottom) = GLASS;
     let mut svg = Svg::default();
-    svg.clip(&names.glass, BOTTLE_OUTLINE);
-    svg.hatch(&names.ink, "hatch-ink", false);
-    svg.hatch(&names.stop, "hatch-stop", true);
-    bottle(&mut svg, data, &names);
-    pressure(&mut svg, &data.usual, 22.0, 14.0);
-    pressure(&mut svg, &data.hottest, 146.0, 40.0);
-    svg.framed("bottle", (320.0, 260.0), drawing)
-}
-
-struct Names {
-    glass: String,
-    ink: String,
-    stop: String,
-}
-
-fn bottle(svg: &mut Svg, d: &BottleData, names: &Names) {
-    let never = d.state == GlassState::Never;
-    let levels = bottle_levels(if never { 0.0 } else { d.fraction });
-    let (corner, size) = ((0.0, levels.level), (120.0, levels.base - levels.level));
-    let (tone, hatched) = match d.state {
-        GlassState::Within => ("bottle-within", false),
-        GlassState::Caution => ("bottle-caution", true),
-        GlassState::Above | GlassState::Never => ("bottle-above", true),
-    };
-    let filled = |id: &str| format!(r#"fill="url(#{id})""#);
-    svg.raw(&format!(r#"<g class="{tone}">"#));
-    svg.path("bottle-inside", BOTTLE_OUTLINE);
-    svg.raw(&format!(r#"<g clip-path="url(#{})">"#, names.glass));
-    svg.rect("bottle-gas", corner, size, "");
-    svg.path("bottle-shine", "M30 134V222");
-    if hatched {
-        svg.rect("", corner, size, &filled(&names.ink));
+    svg.clip(&glass, OUTLINE);
+    svg.hatch(&hatch, "hatch-ink", false);
+    svg.hatch(&stop, "hatch-stop", true);
+    svg.raw(match data.state {
+        GlassState::Within => r#"<g class="bottle-within">"#,
+        GlassState::Caution => r#"<g class="bottle-caution">"#,
+        GlassState::Above | GlassState::Never => r#"<g class="bottle-above">"#,
+    });
+    svg.path("bottle-inside", OUTLINE);
+    let filled = format!(r#"fill="url(#{hatch})""#);
+    if !never {
+        svg.raw(&format!(r#"<g clip-path="url(#{glass})">"#));
+        let [in_it, sugar, worst] = placed.ends;
+        let part = |svg: &mut Svg, class, from: f64, to: f64, more: &str| {
+            svg.rect(class, (from, top), (to - from, bottom - top), more);
+        };
+        part(&mut svg, "bottle-in", BOTTLE_SIDES.0, in_it, "");
+        part(&mut svg, "bottle-sugar", in_it, sugar, "");
+        part(&mut svg, "", sugar, worst, &filled);
+        // What lies above the ceiling is set off from what lies below it.
+        if let Some(ceiling) = placed.ceiling.filter(|ceiling| *ceiling < worst) {
+            part(&mut svg, "", ceiling, worst, &format!(r#"fill="url(#{stop})""#));
+        }
+        svg.raw("</g>");
     }
-    // What lies above the ceiling is set off from what lies below it.
-    let excess = levels.ceiling - levels.level;
-    if excess > 0.0 {
-        svg.rect("bottle-excess", corner, (120.0, excess), "");
-        svg.rect("", corner, (120.0, excess), &filled(&names.stop));
-    }
-    svg.path("bottle-surface", &format!("M0 {0:.1}H120", levels.level));
-    svg.raw("</g>");
-    svg.path("bottle-outline", BOTTLE_OUTLINE);
-    svg.path("bottle-cap", "M43 10Q43 6 47 6H73Q77 6 77 10L79 21H41Z");
-    badge(svg, d.state);
+    svg.path("bottle-outline", OUTLINE);
+    svg.path("bottle-cap", "M335 57h8v32h-8z");
+    let worst = placed.ends[2];
     if never {
-        svg.path("bottle-cross", "M10 100L110 214M110 100L10 214");
-        // Without pressures the words have their room.
-        let alone = d.usual.value.is_empty() && d.hottest.value.is_empty();
-        words(svg, &d.worst, 146.0, if alone { 22 } else { 11 });
+        svg.path("bottle-cross", "M30 36L250 110M250 36L30 110");
+        words(&mut svg, "picture-label", 8.0, false, &data.worst);
     } else {
-        svg.path("bottle-ceiling", &pointer(levels.ceiling, levels.ceiling_label, 10.0));
-        svg.path("bottle-level", &pointer(levels.level, levels.level_label, 20.0));
-        words(svg, &d.ceiling, levels.ceiling_label, 11);
-        words(svg, &d.worst, levels.level_label, 11);
+        let upright = |x: f64| format!("M{x:.1} 4V{}", bottom + 8.0);
+        svg.path("bottle-level", &upright(worst));
+        // Each on its own side of the other, so that they never meet.
+        let above = placed.ceiling.is_some_and(|ceiling| ceiling < worst);
+        words(&mut svg, "picture-label", worst, !above, &data.worst);
+        if let Some(ceiling) = placed.ceiling {
+            svg.path("bottle-ceiling", &upright(ceiling));
+            words(&mut svg, "picture-label bottle-bears", ceiling, above, &data.ceiling);
+        }
+    }
+    scale(&mut svg, &placed.short, &placed.long, data.volumes);
+    if !never {
+        keys(&mut svg, data, &filled);
+    }
+    for (figure, row) in [&data.usual, &data.hottest].into_iter().zip(0_u8..) {
+        if !figure.value.is_empty() {
+            let line = format!("{} {}", figure.value, figure.name);
+            svg.text("picture-small", (0.0, 208.0 + 19.0 * f64::from(row)), "", &line);
+        }
     }
     svg.raw("</g>");
+    svg.framed("bottle", SIZE, drawing)
 }
 
-/// A line across the glass and on to its words.
-fn pointer(at: f64, label: f64, from: f64) -> String {
-    format!("M{from} {at:.1}H106L116 {label:.1}H120")
+/// A figure and its name above the glass, at the left of a line or at its right.
+fn words(svg: &mut Svg, class: &str, x: f64, left: bool, figure: &Figure) {
+    let (x, end) = if left { (x - 6.0, r#"text-anchor="end""#) } else { (x + 6.0, "") };
+    svg.text(class, (x, 16.0), end, &figure.value);
+    svg.text(&class.replace("label", "small"), (x, 34.0), end, &figure.name);
 }
 
-fn words(svg: &mut Svg, figure: &Figure, at: f64, letters: usize) {
-    let lines = wrap(&figure.name, letters);
-    let top = at - 8.0 * lines.len().saturating_sub(1) as f64;
-    svg.text("picture-label", (124.0, top), "", &figure.value);
-    for (line, row) in lines.iter().zip(1_u8..) {
-        svg.text("picture-small", (124.0, top + 17.0 * f64::from(row)), "", line);
-    }
-}
-
-/// The state as a shape, on the body of the bottle.
-fn badge(svg: &mut Svg, state: GlassState) {
-    let (shape, sign) = match state {
-        GlassState::Within => {
-            ("M60 174A17 17 0 1 1 60 208A17 17 0 1 1 60 174Z", "M51 191L58 198L70 184")
-        }
-        GlassState::Caution => ("M60 171L81 208H39Z", "M60 184V196M60 201V203"),
-        GlassState::Above => {
-            ("M52 172H68L79 183V199L68 210H52L41 199V183Z", "M60 180V194M60 200V202")
-        }
-        // Crossed out as a whole; a badge would only cover the cross.
-        GlassState::Never => return,
+/// The paper below: lines as on a stem, with a number at each volume.
+fn scale(svg: &mut Svg, short: &[f64], long: &[(f64, u32)], volumes: &str) {
+    let lines = |places: &mut dyn Iterator<Item = f64>, length: f64| -> String {
+        places.map(|x| format!("M{x:.1} {SCALE}v{length}")).collect()
     };
-    svg.path("bottle-badge", shape);
-    svg.path("bottle-sign", sign);
+    svg.path("bottle-scale", &format!("M{} {SCALE}H{}", BOTTLE_SIDES.0, BOTTLE_SIDES.1));
+    svg.path("bottle-scale", &lines(&mut short.iter().copied(), 5.0));
+    svg.path("bottle-scale bottle-long", &lines(&mut long.iter().map(|(x, _)| *x), 11.0));
+    for (x, number) in long {
+        let place = (*x, SCALE + 27.0);
+        let middle = r#"text-anchor="middle""#;
+        svg.text("picture-small picture-strong", place, middle, &number.to_string());
+    }
+    svg.text("picture-small bottle-quiet", (0.0, SCALE + 46.0), "", volumes);
 }
 
-/// A thermometer filled so far, and the pressure there; nothing without a pressure.
-fn pressure(svg: &mut Svg, figure: &Figure, top: f64, filled: f64) {
-    if figure.value.is_empty() {
-        return;
-    }
-    let (bulb, shoulder) = (top + 66.0, top + 10.0);
-    let neck = bulb - 8.0;
-    svg.path(
-        "bottle-tube",
-        &format!("M207 {neck}V{shoulder}A6 6 0 0 1 219 {shoulder}V{neck}A10 10 0 1 1 207 {neck}Z"),
-    );
-    svg.path("bottle-mercury", &format!("M213 {bulb}V{}", bulb - 10.0 - filled));
-    svg.circle("bottle-mercury", (213.0, bulb), 4.0);
-    svg.text("picture-figure", (231.0, top + 30.0), "", &figure.value);
-    for (line, row) in wrap(&figure.name, 11).iter().zip(0_u8..) {
-        svg.text("picture-small", (231.0, top + 52.0 + 17.0 * f64::from(row)), "", line);
+/// What each filling stands for.
+fn keys(svg: &mut Svg, data: &BottleData, hatched: &str) {
+    let fills =
+        [("bottle-key bottle-in", ""), ("bottle-key bottle-sugar", ""), ("bottle-key", hatched)];
+    let places = [1.0, 104.0, 216.0];
+    for ((text, (class, more)), x) in data.keys.iter().zip(fills).zip(places) {
+        svg.rect(class, (x, 172.0), (14.0, 14.0), more);
+        svg.text("picture-small", (x + 20.0, 185.0), "", text);
     }
 }

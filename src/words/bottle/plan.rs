@@ -19,7 +19,11 @@ texts! {
         stir_it_in: "Boil it, let it cool, and stir it in like a syrup.",
         weakest: "The weakest bottle",
         at_worst: "at worst",
-        ceiling: "ceiling",
+        ceiling: "it bears",
+        in_it: "in it",
+        of_sugar: "sugar",
+        may_come: "may come",
+        volumes_of: "volumes of CO₂: litres of gas in a litre of beer",
         at_20: "at 20 °C",
         at_hottest: "in the hottest place",
     } says {
