@@ -6,7 +6,8 @@ use super::known::Known;
 use super::last;
 use super::look::{is_half, look_at};
 use super::pitched;
-use super::work::{self, FORM};
+use super::walk::look_again;
+use super::work::{self, FORM, Work};
 use crate::advice::odd::{Odd, date};
 use crate::advice::pitch::steps::Step;
 use crate::app::act::{Act, PitchAct};
@@ -59,12 +60,12 @@ pub fn save(m: &mut Model, batch: &Id, confirmed: bool) -> Vec<Effect> {
     let day = Day::of(m, &s);
     if let Some((step, field)) = looked_at(m, &day) {
         let why = if step == Step::Gravity && is_half(&day) {
-            words.half_a_sample
+            words.half_a_sample.to_owned()
         } else {
-            m.words.frame.look_again
+            look_again(m, &Work::of(m, &s), step, &field)
         };
         work::open(m, batch, step);
-        m.here.outcomes.insert(FORM.to_owned(), why.to_owned());
+        m.here.outcomes.insert(FORM.to_owned(), why);
         return vec![Effect::KeepDrafts, Effect::Attend(field)];
     }
     if !confirmed && last::has_no_gravity(&s, &Known::of(m, &s, &day)) {

@@ -139,6 +139,20 @@ fn opened_parts(m: &Model, work: &Work, step: Step) -> Vec<Part> {
     vec![title, form(FORM, "", Act::Pitch(send), fields)]
 }
 
+/// Says at which field of a step to look again.
+pub fn look_again(m: &Model, work: &Work, step: Step, field: &str) -> String {
+    let mut label = None;
+    for part in opened_parts(m, work, step) {
+        part.each(&mut |part| match &part.what {
+            What::Number(number) if part.name == field => label = Some(number.label.clone()),
+            What::Moment(moment) if part.name == field => label = Some(moment.label.clone()),
+            _ => {}
+        });
+    }
+    let say = |label: String| (m.words.pitch.steps.look_at)(&label);
+    label.map_or_else(|| m.words.frame.look_again.to_owned(), say)
+}
+
 /// Goes on from a step that has a result; what cannot be read in it is shown first.
 pub fn go_on(m: &mut Model, batch: &Id, step: Step) -> Vec<Effect> {
     let Some(s) = m.summary(batch) else { return vec![] };
@@ -146,7 +160,8 @@ pub fn go_on(m: &mut Model, batch: &Id, step: Step) -> Vec<Effect> {
     let mut wrong = Wrong::default();
     look_at(step, &work.day, &mut wrong);
     if let Some(first) = wrong.shown(m) {
-        return refuse(m, m.words.frame.look_again, first);
+        let why = look_again(m, &work, step, &first);
+        return refuse(m, &why, first);
     }
     if work.steps.state(step) == State::Ahead {
         return refuse(m, m.words.pitch.steps.nothing_yet, first_field(batch, step));

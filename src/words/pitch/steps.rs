@@ -27,6 +27,7 @@ texts! {
         name: fn(Step) -> &'static str = name,
         line: fn(Step, &str) -> String = line,
         wanted: fn(Step) -> &'static str = wanted,
+        look_at: fn(&str) -> String = look_at,
         cooled: fn(Writer, Celsius, &Advice<PitchReason, PitchNext>) -> String = cooled,
         start: fn(Writer, SpecificGravity, Option<OriginalFrom>) -> String = start,
         yeast: fn(Writer, Option<Grams>, Option<u32>, Option<Amount>) -> String = yeast,
@@ -51,6 +52,11 @@ const fn name(step: Step) -> &'static str {
 /// A closed step with its result.
 fn line(step: Step, result: &str) -> String {
     format!("{}: {result}", name(step))
+}
+
+/// Which field cannot be read.
+fn look_at(label: &str) -> String {
+    format!("Look again at “{label}”.")
 }
 
 /// What comes before the yeast.

@@ -126,7 +126,7 @@ fn every_field_is_looked_at_and_the_step_and_fold_of_the_first_wrong_one_open() 
     phone.type_into("Room where it will stand", "hot");
     phone.tap("The yeast goes in");
     phone.tap("The yeast is in");
-    phone.sees("!! Some fields need another look.");
+    phone.sees("!! Look again at “Mass of ingredient 1”.");
     for label in ["Mass of ingredient 1", "Extract in ingredient 1"] {
         let What::Number(number) = phone.field(label).what else { panic!("a number") };
         assert_eq!(number.error, "Something is needed here.", "{label}");

@@ -13,7 +13,7 @@ fn a_step_is_skipped_with_one_touch_and_its_line_says_so() {
     assert_eq!(phone.asked.last(), Some(&Effect::Attend("pitch/b1/wort".to_owned())));
     phone.type_into("Wort now", "hot");
     phone.tap("Next");
-    phone.sees("!! Some fields need another look.");
+    phone.sees("!! Look again at “Wort now”.");
     phone.type_into("Wort now", "19");
     phone.tap("Next");
     assert_eq!(phone.asked.last(), Some(&Effect::Attend("pitch/b1/sample".to_owned())));
