@@ -89,7 +89,7 @@ fn next(w: Writer, standing: &Standing, now: Moment) -> String {
         Next::ReadFirst(_) => "Take the first reading now.".to_owned(),
         Next::ReadAgain(at) if at <= now => format!("Due since {}: read it now.", w.day_ahead(at)),
         Next::ReadAgain(at) if standing.state == State::NotStarted => format!(
-            "Leave it closed and read it again on {}. Fresh yeast only if it has not moved for about three days.",
+            "Leave it closed and read it again on {}. It needs no fresh yeast yet.",
             w.part_of_day(at)
         ),
         Next::ReadAgain(at) if promised(standing) => {

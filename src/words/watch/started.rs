@@ -94,7 +94,7 @@ pub(super) fn bubbles(w: Writer, advice: &Advice<Reason, Next>) -> Judged {
         Reason::UsualUntil(hours) => {
             format!("Up to {} nothing need show.", write::duration(hours))
         }
-        Reason::SlowKind => "Lager, cold beer or old yeast takes up to three days.".to_owned(),
+        Reason::SlowKind => "Lager, cold beer or old yeast takes longer.".to_owned(),
         Reason::Fell(by) => format!("The gravity fell by {}.", super::points(by)),
         Reason::LidLeaks => {
             "The gas goes past the lid: a lid that leaks is the usual reason, and no harm."
