@@ -53,6 +53,11 @@ async fn priming_sugar() {
     phone.type_into("Warmest it has been", "20").await;
     phone.says(".answer", "Give the volume, the weakest bottle").await;
     phone.choose("Weakest bottle to be filled", "Sound").await;
+    phone.type_into("It reads, twice the same", "1.010").await;
+    phone.type_into("Days between the two", "4").await;
+    phone.type_into("Days since the yeast went in", "14").await;
+    phone.type_into("Gravity at the start", "1.048").await;
+    phone.choose("Yeast", "Ale, clean").await;
     phone.says(".answer-main", "122 g ±").await;
     phone.says(".verdict-word", "Go").await;
     working_says(&phone, "CO₂ to add").await;

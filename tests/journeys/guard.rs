@@ -21,6 +21,8 @@ async fn masses(phone: &Phone) -> Vec<String> {
       const found = [];
       while (texts.nextNode()) {
         const text = texts.currentNode.data;
+        // A way says what another target or glass would take; that is no dose for what was asked.
+        if (text.includes('Ways to a dose: ')) continue;
         if (/\\d\\s*(?:g|kg|oz|lb)(?![\\w\\/]| CO₂)/.test(text)) found.push(text);
       }
       return found;";
