@@ -78,6 +78,8 @@ pub enum NoFile {
 pub enum NotSaved {
     /// The store says why.
     Store(crate::store::StoreError),
+    /// The same, and what was done of it before could not be taken back: part of it is kept.
+    Half(crate::store::StoreError),
     /// What is there was written by a newer version.
     Newer,
     /// What is there cannot be read by this version.

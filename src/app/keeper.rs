@@ -160,10 +160,15 @@ impl<S: Store> Keeper<S> {
                 Ok(Outcome::Saved(_) | Outcome::TakenAway(_)) => {}
                 Err(why) => {
                     let undone = back.edits().len().saturating_sub(done);
+                    let mut whole = true;
                     for edit in back.edits().iter().skip(undone) {
-                        // What cannot be taken back is kept, which loses nothing.
-                        let _ = self.save_one(edit, now, token());
+                        whole &= self.save_one(edit, now, token()).is_ok();
                     }
+                    // What cannot be taken back is kept, and so must be shown.
+                    let why = match why {
+                        NotSaved::Store(why) if !whole => NotSaved::Half(why),
+                        why => why,
+                    };
                     return Event::NotSaved(ticket, why);
                 }
             }

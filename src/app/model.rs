@@ -268,7 +268,7 @@ impl Model {
     pub(super) fn not_saved(&mut self, form: &str, why: &NotSaved) {
         let words = &self.words.frame;
         let why = match why {
-            NotSaved::Store(why) => (words.not_kept)(why),
+            NotSaved::Store(why) | NotSaved::Half(why) => (words.not_kept)(why),
             NotSaved::Newer => words.written_by_newer.to_owned(),
             NotSaved::Unreadable => words.form_unknown.to_owned(),
         };

@@ -157,7 +157,9 @@ pub fn not_saved(m: &mut Model, ticket: u32, why: &NotSaved) -> Vec<Effect> {
     m.journal.take_as_it_is(pending.back);
     // It can be tried again.
     m.undo = pending.undo.or(m.undo.take());
-    m.phone.full |= *why == NotSaved::Store(StoreError::Full);
+    let full = StoreError::Full;
+    m.phone.full |= *why == NotSaved::Store(full.clone()) || *why == NotSaved::Half(full);
     m.not_saved(&pending.form, why);
-    vec![]
+    // What is kept of it is shown.
+    matches!(why, NotSaved::Half(_)).then_some(Effect::Load).into_iter().collect()
 }

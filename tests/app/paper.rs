@@ -11,12 +11,32 @@ use std::cell::RefCell;
 use std::collections::VecDeque;
 use std::rc::Rc;
 
+/// How writing may go wrong.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Fault {
+    /// It is refused.
+    Fails,
+    /// It is called done, and nothing is there.
+    Lost,
+    /// It is called done, and half is there.
+    Torn,
+    /// There is no room.
+    Full,
+}
+
+/// Writing goes wrong after so many that go well: once, or from then on.
+pub type Faulty = Option<(u32, Fault, bool)>;
+
 /// The browser's storage: two phones of one brewer's browser (two tabs) may share it.
 #[derive(Clone, Debug, Default)]
 pub struct Shelf {
     texts: Rc<RefCell<MemoryStore>>,
     /// So many more writes succeed; `None` is no limit.
     pub writes_left: Rc<RefCell<Option<u32>>>,
+    /// What goes wrong next.
+    pub faulty: Rc<RefCell<Faulty>>,
+    /// How often something went wrong.
+    pub faults: Rc<RefCell<u32>>,
 }
 
 impl Shelf {
@@ -44,7 +64,30 @@ impl Store for Shelf {
         if let Some(left) = self.writes_left.borrow_mut().as_mut() {
             *left = left.checked_sub(1).ok_or(StoreError::Full)?;
         }
-        self.texts.borrow_mut().write(key, text)
+        let mut faulty = self.faulty.borrow_mut();
+        match faulty.as_mut() {
+            Some((0, fault, lasts)) => {
+                let fault = *fault;
+                *self.faults.borrow_mut() += 1;
+                if !*lasts {
+                    *faulty = None;
+                }
+                match fault {
+                    Fault::Fails => Err(StoreError::Failed("test".to_owned())),
+                    Fault::Full => Err(StoreError::Full),
+                    Fault::Lost => Ok(()),
+                    Fault::Torn => {
+                        let half: String = text.chars().take(text.chars().count() / 2).collect();
+                        self.texts.borrow_mut().write(key, &half)
+                    }
+                }
+            }
+            Some((after, ..)) => {
+                *after -= 1;
+                self.texts.borrow_mut().write(key, text)
+            }
+            None => self.texts.borrow_mut().write(key, text),
+        }
     }
     fn remove(&mut self, key: &str) -> Result<(), StoreError> {
         self.texts.borrow_mut().remove(key)
