@@ -83,10 +83,9 @@ fn respond(mut stream: &TcpStream, site: &Site) -> io::Result<()> {
     stream.flush()
 }
 
-/// What the page may ask a phone for: to keep its screen on, and to share a file. README names it for hosts.
-const PERMISSIONS: &str = "camera=(), geolocation=(), microphone=(), payment=(), usb=(), bluetooth=(), \
-     serial=(), midi=(), accelerometer=(), gyroscope=(), magnetometer=(), \
-     screen-wake-lock=(self), web-share=(self)";
+/// Of what a phone has, the page asks for one thing: to keep its screen on. README names it for hosts.
+const PERMISSIONS: &str = "camera=(), geolocation=(), microphone=(), payment=(), usb=(), serial=(), \
+     midi=(), accelerometer=(), gyroscope=(), magnetometer=(), screen-wake-lock=(self)";
 
 const TEXT: &str = "text/plain; charset=utf-8";
 

@@ -4,9 +4,10 @@ use crate::app::Drafts;
 use crate::json::read_texts;
 use crate::json_texts::write_texts;
 use crate::order::ByKey;
+use crate::store::Note;
 
 /// Not a record: it has a key of its own outside the archive's.
-const KEY: &str = "fermentside-drafts";
+pub const KEY: &str = "fermentside-drafts";
 
 /// What this page last read or wrote, so that another tab's fields stay as that tab left them.
 pub struct Kept(ByKey<String, String>);
@@ -19,12 +20,24 @@ impl Kept {
         (Self(texts), drafts)
     }
 
-    /// Writes down what was typed or forgotten here since. Where there is no storage drafts live as long
-    /// as the page does.
-    pub fn keep(&mut self, drafts: &Drafts) {
-        let now: ByKey<String, String> = drafts.texts().into_iter().collect();
+    /// What lay on the second shelf, where that is another text: it is written down later than the first
+    /// store brings it to the disk, so it is the later one. Not once something was typed here.
+    pub fn adopt(&mut self, text: &str, drafts: &Drafts) -> Option<Drafts> {
+        let texts: ByKey<String, String> = read_texts(text).ok()?.into_iter().collect();
+        if of(drafts) != self.0 || texts == self.0 {
+            return None;
+        }
+        storage()?.set_item(KEY, text).ok()?;
+        self.0 = texts;
+        Some(Drafts::of(self.0.iter().map(|(name, text)| (name.clone(), text.clone()))))
+    }
+
+    /// Writes down what was typed or forgotten here since, and gives what now stands there, for the second
+    /// shelf. Where there is no storage drafts live as long as the page does.
+    pub fn keep(&mut self, drafts: &Drafts) -> Vec<Note> {
+        let now = of(drafts);
         if now == self.0 {
-            return;
+            return vec![];
         }
         let mut all = stored();
         for (name, _) in self.0.iter().filter(|(name, _)| now.get(name).is_none()) {
@@ -34,10 +47,14 @@ impl Kept {
             all.insert(name.clone(), text.clone());
         }
         self.0 = now;
-        if let (Some(storage), Ok(text)) = (storage(), write_texts(all.iter())) {
-            let _ = storage.set_item(KEY, &text);
-        }
+        let (Some(storage), Ok(text)) = (storage(), write_texts(all.iter())) else { return vec![] };
+        let _ = storage.set_item(KEY, &text);
+        vec![Note { key: KEY.to_owned(), text: Some(text) }]
     }
+}
+
+fn of(drafts: &Drafts) -> ByKey<String, String> {
+    drafts.texts().into_iter().collect()
 }
 
 fn stored() -> ByKey<String, String> {

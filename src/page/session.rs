@@ -2,7 +2,7 @@
 //! one that writes to the store.
 
 use super::board::{Shown, put};
-use super::keep::Kept;
+use super::keep::{KEY, Kept};
 use super::{clock, effects, second_shelf};
 use crate::app::{Effect, Event, Keeper, Model, Place, screen, update};
 use crate::batch::Theme;
@@ -106,15 +106,27 @@ pub fn open() -> Drawn {
 fn lay_together(lying: Vec<Lying>) {
     let anew = SESSION.with(|it| {
         let mut it = it.try_borrow_mut().ok()?;
-        let keeper = &mut it.as_mut()?.keeper;
-        let (anew, settled) = keeper.merge(&lying, js_sys::Date::now());
+        let Session { keeper, kept, model, .. } = it.as_mut()?;
+        let now = js_sys::Date::now();
+        let (drafts, lying): (Vec<_>, Vec<_>) = lying.into_iter().partition(|late| late.key == KEY);
+        let drafts = drafts.iter().find(|late| late.is_of_late(now));
+        if let Some(drafts) = drafts.and_then(|late| kept.adopt(&late.text, &model.drafts)) {
+            model.drafts = drafts;
+            // To be drawn.
+            happens(Event::Tick(model.seconds));
+        }
+        let (anew, settled) = keeper.merge(&lying, now);
         let mut notes = keeper.notes();
         notes.extend(settled.into_iter().map(|key| Note { key, text: None }));
         second_shelf::put(notes, None);
         anew
     });
     if let Some(anew) = anew {
-        send(Event::Loaded(Box::new(anew)));
+        happens(Event::Loaded(Box::new(anew)));
+    }
+    let first = WAITING.with_borrow_mut(VecDeque::pop_front);
+    if let Some(event) = first {
+        send(event);
     }
 }
 
@@ -171,7 +183,7 @@ pub fn keep_drafts() {
         if let Ok(mut it) = it.try_borrow_mut()
             && let Some(session) = it.as_mut()
         {
-            session.kept.keep(&session.model.drafts);
+            second_shelf::put(session.kept.keep(&session.model.drafts), None);
         }
     });
 }
@@ -277,7 +289,7 @@ impl Session {
                 }
             }
             Effect::TakeUpdate => {
-                self.kept.keep(&self.model.drafts);
+                second_shelf::put(self.kept.keep(&self.model.drafts), None);
                 effects::take_update();
             }
             Effect::BringIn(ticket, records, change, back) => {

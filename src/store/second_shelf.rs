@@ -30,6 +30,12 @@ impl Lying {
         format!("{since:.0} {text}")
     }
 
+    /// Whether the first store may not have it on the disk yet. `now` is in milliseconds since 1970.
+    #[must_use]
+    pub fn is_of_late(&self, now: f64) -> bool {
+        now - self.since < FOR_GOOD
+    }
+
     /// Back from that; none for any other text.
     #[must_use]
     pub fn read(key: &str, stored: &str) -> Option<Self> {
@@ -53,13 +59,14 @@ pub struct Merged {
 /// text that the first refuses stays there.
 pub(super) fn merge(store: &mut dyn Store, lying: &[Lying], now: f64) -> Merged {
     let mut merged = Merged::default();
-    for Lying { key, text, since } in lying {
+    for late in lying {
+        let Lying { key, text, .. } = late;
         if Key::read(key).is_none() {
             merged.settled.push(key.clone());
             continue;
         }
         match store.read(key) {
-            Ok(Some(_)) if now - since >= FOR_GOOD => merged.settled.push(key.clone()),
+            Ok(Some(_)) if !late.is_of_late(now) => merged.settled.push(key.clone()),
             Ok(None) => {
                 let back = store.write(key, text).and_then(|()| store.read(key));
                 merged.adopted += usize::from(back.is_ok_and(|back| back.as_ref() == Some(text)));
