@@ -224,6 +224,20 @@ impl Model {
         self.worked.borrow_mut().retain(|_| false);
     }
 
+    /// What is half typed once that change is saved: a browser that dies then must not find the form of
+    /// what is saved still filled.
+    #[must_use]
+    pub fn drafts_once_saved(&self, ticket: u32) -> Drafts {
+        let mut drafts = self.drafts.clone();
+        let pending = self.pending.iter().filter(|pending| pending.ticket == ticket);
+        for then in pending.flat_map(|pending| &pending.then) {
+            if let Then::Forget(start) = then {
+                drafts.forget(start);
+            }
+        }
+        drafts
+    }
+
     /// An identity that nothing else has.
     pub(super) fn new_id(&mut self) -> Id {
         // SplitMix64 (Steele, Lea and Flood 2014): a walk through all numbers from a random start.

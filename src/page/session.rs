@@ -238,8 +238,12 @@ impl Session {
             Some(event @ Event::NotSaved(..)) => (Some(event), None),
             then => (None, then),
         };
+        let mut notes = self.keeper.notes();
+        if let Some(Event::Saved(ticket) | Event::SavedBeside(ticket, _)) = &then {
+            notes.extend(self.kept.keep(&self.model.drafts_once_saved(*ticket)));
+        }
         let then = then.map(|event| Box::new(move || send(event)) as Box<dyn FnOnce()>);
-        second_shelf::put(self.keeper.notes(), then);
+        second_shelf::put(notes, then);
         if let Some(event) = at_once {
             happens(event);
         }

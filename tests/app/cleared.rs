@@ -3,7 +3,7 @@
 use crate::batches::start;
 use crate::paper::{Paper, Shelf, brewing_day};
 use crate::shelf::{bottling, reading, with};
-use fermentside::app::Event;
+use fermentside::app::{Effect, Event, What, update};
 use fermentside::quantity::Zone;
 use fermentside::store::Store;
 
@@ -26,6 +26,35 @@ fn a_store_cleared_under_the_page_is_written_back_at_the_next_save() {
     phone.sees("°C 1.048");
     phone.sees("°C 1.020");
     phone.sees_no("storage was cleared");
+}
+
+#[test]
+fn the_form_of_what_is_saved_is_not_found_filled_again() {
+    let mut phone = with(10.0, [reading(9.0, 1.048)], vec![]);
+    phone.tap("Add a reading");
+    phone.type_into("Hydrometer reads", "1.020");
+    phone.type_into("Sample temperature", "20");
+    let typed = phone.model.drafts.texts();
+    assert!(typed.len() > 1, "{typed:?}");
+    let mut act = None;
+    phone.screen().main.iter().for_each(|part| {
+        part.each(&mut |part| {
+            if let What::Group(group) = &part.what
+                && group.send.is_some()
+            {
+                act.clone_from(&group.send);
+            }
+        });
+    });
+    let effects = update(&mut phone.model, Event::Did(act.expect("a form")));
+    let ticket = effects.iter().find_map(|effect| match effect {
+        Effect::Save(ticket, ..) => Some(*ticket),
+        _ => None,
+    });
+    // Asked for and not yet told: what is written with it has the form no more, and what is shown has.
+    let once_saved = phone.model.drafts_once_saved(ticket.expect("a save"));
+    assert_eq!(once_saved.texts(), []);
+    assert_eq!(phone.model.drafts.texts(), typed);
 }
 
 #[test]
