@@ -3,7 +3,7 @@
 use super::act::Paper;
 use super::model::Model;
 use super::part::{Part, Tag, What, group, heading, text};
-use crate::batch::Summary;
+use crate::batch::{Stage, Summary};
 
 /// More labels than this nobody prints at once.
 const MOST: u32 = 300;
@@ -22,8 +22,14 @@ fn sheet(m: &Model, s: &Summary) -> Vec<Part> {
     let (w, words) = (m.writer(), &m.words.print);
     let bottled = s.bottling.as_ref().map(|(_, record)| (m.words.bottle.rows)(w, record));
     let opened = s.openings.iter().rev().map(|(_, opening)| (words.opening)(opening));
+    let mut brew = (words.start)(w, s);
+    let today = s.today(m.now);
+    if today.opening.is_none() {
+        let state = (today.stage == Stage::Watch).then_some(s.standing.state);
+        brew.push((words.stands.to_owned(), (m.words.batches.standing)(today.stage, state)));
+    }
     let tables = [
-        ("brew", words.brew, (words.start)(w, s)),
+        ("brew", words.brew, brew),
         ("readings", words.readings, s.lines.iter().map(|l| (words.reading)(w, l)).collect()),
         ("bottles", words.bottles, bottled.unwrap_or_default()),
         ("opened", words.opened, opened.collect()),

@@ -11,6 +11,7 @@ texts! {
         print_sheet: "Print the batch sheet",
         print_labels: "Print labels",
         brew: "The brew",
+        stands: "It stands at",
         readings: "Readings",
         bottles: "Bottles",
         opened: "Opened",

@@ -155,7 +155,19 @@ fn row(phone: &mut Paper, batch: &Id) -> (String, String, String) {
     (link.address.clone(), run("batch-details"), run("batch-next"))
 }
 
+/// Whether the usual bottling gets its sugar on the screen that is shown.
+fn dosed(phone: &mut Paper) -> bool {
+    phone.type_into("Beer in the bottling vessel", "19");
+    phone.type_into("Warmest it has been", "20");
+    phone.choose("Weakest bottle to be filled", "Sound");
+    let label = phone.model.words.bottle.plan.sugar_to_weigh;
+    phone.parts().iter().any(|part| {
+        matches!(&part.what, What::Answer(answer) if answer.label == label && answer.main != "–")
+    })
+}
+
 struct Looked {
+    dosed: usize,
     finished: usize,
     level: usize,
     due: usize,
@@ -192,6 +204,12 @@ fn look(phone: &mut Paper, batch: &Id, so_far: &mut Looked) {
     phone.go(&format!("#/batch/{}/bottle", batch.as_str()));
     if s.bottling.is_none() {
         assert_eq!(verdict(&phone.parts(), "finish"), (judged, standing));
+        let dosed = dosed(phone);
+        assert!(finished || !dosed, "a dose for {:?}", s.standing);
+        // What was noted of its warmth may ask for less; else the usual sugar goes in.
+        let warmth = s.lines.iter().any(|line| line.reading.beer.is_some());
+        assert!(!finished || dosed || warmth, "no dose: {}", phone.text());
+        so_far.dosed += usize::from(dosed);
     }
 
     // What is due is due now, and what lies ahead is in the calendar at that very time.
@@ -251,7 +269,7 @@ fn look(phone: &mut Paper, batch: &Id, so_far: &mut Looked) {
 fn no_two_screens_disagree() {
     let wanted = std::env::var("BATCHES").ok().and_then(|n| n.parse().ok());
     let count: u64 = wanted.unwrap_or(60);
-    let mut so_far = Looked { finished: 0, level: 0, due: 0 };
+    let mut so_far = Looked { dosed: 0, finished: 0, level: 0, due: 0 };
     let mut phone = Paper::new();
     for seed in 0..count {
         let mut lot = Lot(seed);
@@ -267,9 +285,9 @@ fn no_two_screens_disagree() {
             look(&mut phone, &id(&name), &mut so_far);
         }
     }
-    let Looked { finished, level, due } = so_far;
+    let Looked { dosed, finished, level, due } = so_far;
     println!(
-        "{count} batches on five days: {finished} looks at finished ones, {level} level, {due} due"
+        "{count} batches on five days: {finished} looks at finished ones, {dosed} with their sugar, {level} level, {due} due"
     );
-    assert!(finished > 0 && level > 0 && due > 0);
+    assert!(dosed > 0 && finished > 0 && level > 0 && due > 0);
 }

@@ -82,7 +82,7 @@ fn from(record: &Record) -> (Moment, bool) {
 }
 
 /// In order of time; of two at one moment the higher first.
-fn sorted<'a>(seen: impl Iterator<Item = &'a Seen>) -> Vec<&'a Seen> {
+pub(super) fn sorted<'a>(seen: impl Iterator<Item = &'a Seen>) -> Vec<&'a Seen> {
     in_order(seen.collect(), |a, b| a.at.cmp(&b.at).then(points(b).total_cmp(&points(a))))
 }
 

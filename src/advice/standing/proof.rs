@@ -68,7 +68,7 @@ const DRIFT_WITHIN: f64 = 252.0;
 /// among readings of which each stands no more below the one before, points, or points a day; ...
 const NEIGHBOURS: (f64, f64) = (1.0, 0.5);
 /// it is one from so many points a week on, ...
-const DRIFT_A_WEEK: f64 = 0.5;
+const DRIFT_A_WEEK: f64 = 0.7;
 /// when it is so many times its own standard error, which is the scatter's and that of three readings good
 /// to so many points.
 const DRIFT_SURE: f64 = 2.3;

@@ -1,7 +1,7 @@
 //! From a judged case to its words: state, reasons, doubts, the next step.
 
 use super::judge::{Case, FERMENTED, Judged};
-use super::looks::{BETWEEN, Point, dated_ahead, points};
+use super::looks::{BETWEEN, Point, dated_ahead, points, sorted};
 use super::proof::NIGHTS;
 use super::record::Record;
 use super::refracted::Change;
@@ -244,7 +244,7 @@ pub(super) fn doubts(case: &Case, judged: &Judged, now: Moment) -> Vec<Doubt> {
         .enumerate()
         .filter(|(i, p)| (p.value - case.course_at(judged, *i)).abs() > FAR.max(3.0 * p.sigma));
     said.extend(far.map(|(_, p)| Doubt::FarFromCourse(p.at)));
-    for seen in &record.main {
+    for seen in sorted(record.main.iter()) {
         if dated_ahead(seen.at, now) {
             said.push(Doubt::Ahead(seen.at));
         }

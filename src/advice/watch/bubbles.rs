@@ -4,7 +4,7 @@
 //! the yeast went in, by what can be seen through the wall, and above all by the gravity.
 
 use crate::advice::family::Family;
-use crate::advice::practice::{Lag, P95};
+use crate::advice::practice::{Lag, P95, waking};
 use crate::advice::{Advice, Verdict};
 use crate::quantity::{Celsius, Estimate, GravityChange, Hours, Measured, Moment, SpecificGravity};
 use crate::science::{Amount, Source, Term, Worked};
@@ -158,19 +158,19 @@ pub fn judge(quiet: &Quiet) -> Advice<Reason, Next> {
     let late =
         quiet.read.filter(|(read, _)| read.since(quiet.pitched) >= lag.signs && fall.is_some());
     match late {
-        _ if since < lag.signs => done(Verdict::Go, reasons, Next::Look(at(lag.signs))),
+        _ if since < lag.signs => done(Verdict::Go, reasons, Next::Look(waking(at(lag.signs)))),
         Some((read, _)) => {
             reasons.push(Reason::NotMoved);
             if read.since(quiet.pitched) >= lag.pitch_again {
                 done(Verdict::Stop, reasons, Next::PitchAgain)
             } else {
-                let then = at(lag.pitch_again);
+                let then = waking(at(lag.pitch_again)).max(quiet.now);
                 done(Verdict::Wait, reasons, Next::WarmAndWait(then))
             }
         }
         None => {
             reasons.push(Reason::NotRead);
-            let then = at(lag.gravity);
+            let then = waking(at(lag.gravity));
             let verdict = if since < lag.gravity { Verdict::Wait } else { Verdict::CantTell };
             done(verdict, reasons, Next::TakeGravity(then.max(quiet.now)))
         }

@@ -86,6 +86,10 @@ fn data(m: &Model, w: Writer, s: &Summary) -> CourseData {
         Some((line.reading.at.minutes_since_epoch(), temperature(beer)))
     });
     let outlook = s.standing.outlook.as_ref();
+    // Of two ends the likelier is drawn; both are said.
+    let end = outlook.map(|o| {
+        o.wakes.filter(|wakes| wakes.share > o.end.share).map_or(o.end.end, |wakes| wakes.end)
+    });
     let band = outlook.map_or(&[][..], |outlook| &outlook.band);
     let foretold = |p: &BandPoint| OutlookPoint {
         minutes: p.at.minutes_since_epoch(),
@@ -97,7 +101,7 @@ fn data(m: &Model, w: Writer, s: &Summary) -> CourseData {
     CourseData {
         points: points.collect(),
         temperatures: temperatures.collect(),
-        end_zone: outlook.map(|o| (on_scale(o.end.end.from), on_scale(o.end.end.to))),
+        end_zone: end.map(|end| (on_scale(end.from), on_scale(end.to))),
         outlook: band.iter().map(foretold).collect(),
         now: Some(m.now.minutes_since_epoch()),
         next: match s.today(m.now).next {

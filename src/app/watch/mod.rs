@@ -84,7 +84,7 @@ fn ladder(m: &Model, s: &Summary) -> Option<Part> {
     let step = |rung: &crate::advice::watch::ladder::Rung| Item {
         kind: if rung.done { "ladder-step ladder-was" } else { "ladder-step" },
         mark: if rung.done { words.done } else { "" },
-        text: (words.step)(w, rung.step),
+        text: (words.step)(w, rung.step, m.now),
     };
     let steps: Vec<Item> = s.ladder.iter().map(step).collect();
     let there = !steps.is_empty();

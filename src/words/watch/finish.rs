@@ -21,14 +21,14 @@ pub(super) fn finish(w: Writer, standing: &Standing, now: Moment) -> Judged {
         };
         return judged(standing.verdict, sentence, vec![], next);
     }
-    let said = reasons(w, standing);
+    let said = reasons(w, standing, now);
     judged(standing.verdict, sentence(w, standing, now), said, next(w, standing, now))
 }
 
-fn reasons(w: Writer, standing: &Standing) -> Vec<String> {
+fn reasons(w: Writer, standing: &Standing, now: Moment) -> Vec<String> {
     let state = standing.state;
     let mut said: Vec<_> =
-        standing.reasons.iter().filter_map(|why| reason(w, state, *why)).collect();
+        standing.reasons.iter().filter_map(|why| reason(w, state, *why, now)).collect();
     // Of beer that falls nobody asks whether it rests.
     let level = matches!(state, State::Level | State::LooksStuck | State::Finished);
     let named = |doubt: &&Doubt| match doubt {

@@ -39,7 +39,7 @@ texts! {
     } says {
         finish: fn(Writer, &Standing, Moment) -> Judged = finish::finish,
         warmth: fn(Writer, &Notice) -> Judged = started::warmth,
-        step: fn(Writer, Remedy) -> String = started::step,
+        step: fn(Writer, Remedy, Moment) -> String = started::step,
         signs: [&'static str; 5] = started::SIGNS,
         bubbles: fn(Writer, &Advice<bubbles::Reason, bubbles::Next>) -> Judged = started::bubbles,
         forecast: fn(Writer, &Outlook, Moment) -> String = forecast::forecast,

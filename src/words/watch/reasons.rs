@@ -2,11 +2,18 @@
 
 use super::points;
 use crate::advice::standing::{Reason, State};
-use crate::quantity::{GravityChange, Measured, write_number};
+use crate::quantity::{GravityChange, Measured, Moment, write_number};
 use crate::words::write::{self, Writer};
 
 /// One reason; nothing for what the sentence says already.
-pub(super) fn reason(w: Writer, state: State, reason: Reason) -> Option<String> {
+pub(super) fn reason(w: Writer, state: State, reason: Reason, now: Moment) -> Option<String> {
+    let again = |at: Moment| {
+        if at > now {
+            format!("Read it again on {}.", w.part_of_day(at))
+        } else {
+            "Read it again.".to_owned()
+        }
+    };
     let said = match reason {
         Reason::Readings(0) => "No gravity has been read since the yeast went in.".to_owned(),
         Reason::Readings(1) => "One reading can't show whether it still falls.".to_owned(),
@@ -76,15 +83,15 @@ pub(super) fn reason(w: Writer, state: State, reason: Reason) -> Option<String> 
         Reason::Satellite(end, _) => {
             format!("Within a point of the satellite, which ended at {}.", w.gravity(end))
         }
-        Reason::SatelliteUnproven(1, lowest, again) => format!(
-            "The satellite was read once, at {}; it may end lower. Read it again on {}.",
+        Reason::SatelliteUnproven(1, lowest, at) => format!(
+            "The satellite was read once, at {}; it may end lower. {}",
             w.gravity(lowest),
-            w.part_of_day(again)
+            again(at)
         ),
-        Reason::SatelliteUnproven(_, lowest, again) => format!(
-            "The satellite's readings do not yet agree a day apart; the lowest is {}. Read it again on {}.",
+        Reason::SatelliteUnproven(_, lowest, at) => format!(
+            "The satellite's readings do not yet agree a day apart; the lowest is {}. {}",
             w.gravity(lowest),
-            w.part_of_day(again)
+            again(at)
         ),
         Reason::NoEndKnown => {
             "Without a starting gravity, a stated end or a satellite there is nothing to compare the end with: only time tells, or a late satellite.".to_owned()

@@ -4,19 +4,24 @@ use crate::advice::watch::beer_temperature::Notice;
 use crate::advice::watch::bubbles::{Next, Reason};
 use crate::advice::watch::ladder::Remedy;
 use crate::advice::{Advice, Verdict};
+use crate::quantity::Moment;
 use crate::words::Judged;
 use crate::words::judged;
 use crate::words::pitch::already_in_words;
 use crate::words::write::{self, Writer};
 
 /// One step.
-pub(super) fn step(w: Writer, step: Remedy) -> String {
+pub(super) fn step(w: Writer, step: Remedy, now: Moment) -> String {
     match step {
+        Remedy::LeaveClosed(at) if at <= now => {
+            "The first day or two it is left closed.".to_owned()
+        }
         Remedy::LeaveClosed(at) => format!("Leave it closed until {}.", w.part_of_day(at)),
         Remedy::LookForSigns(_) => {
             "Press the lid, and look for foam, a dried ring above the beer, or drops under the lid."
                 .to_owned()
         }
+        Remedy::TakeGravity(at) if at <= now => "Take a gravity.".to_owned(),
         Remedy::TakeGravity(at) => format!("Take a gravity on {} or later.", w.part_of_day(at)),
         Remedy::Degas => {
             "Pour the sample to and fro until its gas is out, and read it again.".to_owned()
@@ -36,6 +41,7 @@ pub(super) fn step(w: Writer, step: Remedy) -> String {
             w.degrees(range.to)
         ),
         Remedy::Rouse => "Swirl the yeast up gently, without splashing. No air now.".to_owned(),
+        Remedy::WaitUntil(at) if at <= now => "Three days later read it again.".to_owned(),
         Remedy::WaitUntil(at) => format!("Wait, and read again on {}.", w.day_ahead(at)),
         Remedy::Aerate => {
             "Shake or splash it now; only beer that never began may be given air.".to_owned()
