@@ -294,10 +294,9 @@ impl Walker {
         let twice: Vec<_> = names.windows(2).filter(|pair| pair[0] == pair[1]).collect();
         assert!(twice.is_empty(), "two parts of one name: {twice:?}");
         // A file bears the name of its batch, in small letters.
-        let typed = |part: &Part| match part.what {
-            What::Number(_) | What::Words(_) | What::Moment(_) => true,
-            What::Stem(_) | What::HandOut(_) => true,
-            _ => false,
+        let typed = |part: &Part| {
+            let field = matches!(part.what, What::Number(_) | What::Words(_) | What::Moment(_));
+            field || matches!(part.what, What::Stem(_) | What::HandOut(_))
         };
         for part in self.phone.parts().iter().filter(|part| !typed(part)) {
             // No text that is typed here holds these letters, so none on the screen may.

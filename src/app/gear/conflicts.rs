@@ -78,8 +78,8 @@ fn differences(m: &Model, name: &str, versions: &[&Record]) -> Part {
         let id = crate::batch::Id::new(id).ok()?;
         let batch = m.journal.batch(&id).map(|heading| heading.name.clone());
         let hydrometers = m.journal.hydrometers().into_iter();
-        let hydrometer = hydrometers.filter(|(known, _)| *known == id).map(|(_, item)| item.name);
-        batch.or(hydrometer.last())
+        let hydrometer = hydrometers.rev().find(|(known, _)| *known == id);
+        batch.or_else(|| hydrometer.map(|(_, item)| item.name))
     };
     let bodies: Vec<_> = versions.iter().map(|record| record.body.as_str()).collect();
     let differ = (words.differences)(m.writer(), &name_of, &bodies);
