@@ -225,9 +225,9 @@ mod tests {
         let read = |hours: f64, value| Quiet { read: Some((at(hours), sg(value))), ..quiet(hours) };
         assert_eq!(judge(&read(50.0, 1.048)).next, Next::WarmAndWait(at(72.0)));
         assert_eq!(judge(&read(73.0, 1.047)).next, Next::PitchAgain);
-        // Three days on, but read on the second.
+        // Three days on, but read on the second: now, and not on a day that has passed.
         let old = Quiet { now: at(80.0), ..read(50.0, 1.048) };
-        assert_eq!(judge(&old).next, Next::WarmAndWait(at(72.0)));
+        assert_eq!(judge(&old).next, Next::WarmAndWait(at(80.0)));
         assert_eq!(judge(&read(73.0, 1.030)).next, Next::Leave);
     }
 
