@@ -24,7 +24,7 @@ pub fn now() -> Moment {
 
 /// Whole seconds since 1970, for timers.
 pub fn seconds() -> u32 {
-    (js_sys::Date::now() / 1000.0) as u32
+    (milliseconds() / 1000.0) as u32
 }
 
 /// Minutes of ten days: no zone has changed its clock twice within so few.
@@ -69,4 +69,9 @@ pub fn random() -> [u8; 8] {
         }
     }
     bytes
+}
+
+/// Milliseconds since 1970.
+pub fn milliseconds() -> f64 {
+    js_sys::Date::now()
 }

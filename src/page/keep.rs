@@ -1,13 +1,16 @@
 //! The drafts in the browser's storage, beside the records: they may be written over.
 
+use super::clock;
 use crate::app::Drafts;
 use crate::json::read_texts;
 use crate::json_texts::write_texts;
 use crate::order::ByKey;
-use crate::store::Note;
+use crate::store::{Lying, Note};
 
 /// Not a record: it has a key of its own outside the archive's.
 pub const KEY: &str = "fermentside-drafts";
+/// When they were last written there, milliseconds since 1970.
+const WHEN: &str = "fermentside-drafts-at";
 
 /// What this page last read or wrote, so that another tab's fields stay as that tab left them.
 pub struct Kept(ByKey<String, String>);
@@ -20,14 +23,20 @@ impl Kept {
         (Self(texts), drafts)
     }
 
-    /// What lay on the second shelf, where that is another text: it is written down later than the first
-    /// store brings it to the disk, so it is the later one. Not once something was typed here.
-    pub fn adopt(&mut self, text: &str, drafts: &Drafts) -> Option<Drafts> {
-        let texts: ByKey<String, String> = read_texts(text).ok()?.into_iter().collect();
+    /// What lay on the second shelf, where it was put there later than the first store knows of: that may
+    /// have lost what it was given last, and a page that goes may not have reached the second shelf any
+    /// more. Not once something was typed here.
+    pub fn adopt(&mut self, late: &Lying, drafts: &Drafts) -> Option<Drafts> {
+        let texts: ByKey<String, String> = read_texts(&late.text).ok()?.into_iter().collect();
         if of(drafts) != self.0 || texts == self.0 {
             return None;
         }
-        storage()?.set_item(KEY, text).ok()?;
+        let storage = storage()?;
+        let when = storage.get_item(WHEN).ok().flatten().and_then(|when| when.parse::<u64>().ok());
+        if when.is_some_and(|when| when as f64 > late.since) {
+            return None;
+        }
+        storage.set_item(KEY, &late.text).ok()?;
         self.0 = texts;
         Some(Drafts::of(self.0.iter().map(|(name, text)| (name.clone(), text.clone()))))
     }
@@ -49,6 +58,7 @@ impl Kept {
         self.0 = now;
         let (Some(storage), Ok(text)) = (storage(), write_texts(all.iter())) else { return vec![] };
         let _ = storage.set_item(KEY, &text);
+        let _ = storage.set_item(WHEN, &format!("{:.0}", clock::milliseconds()));
         vec![Note { key: KEY.to_owned(), text: Some(text) }]
     }
 }

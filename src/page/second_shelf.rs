@@ -1,6 +1,7 @@
 //! The second shelf in the browser's database: what was saved of late, on the disk when it is said to be.
 //! Where there is none (some private windows), the first store serves alone.
 
+use super::clock;
 use super::effects::method;
 use crate::store::{Lying, Note};
 use js_sys::{Array, Object, Reflect};
@@ -151,7 +152,7 @@ fn begin(database: &IdbDatabase, notes: &[Note], then: &Then) -> Option<()> {
         let key = JsValue::from_str(key);
         match text {
             Some(text) => {
-                let stored = Lying::stored(text, js_sys::Date::now());
+                let stored = Lying::stored(text, clock::milliseconds());
                 texts.put_with_key(&JsValue::from_str(&stored), &key).ok()?;
             }
             None => {

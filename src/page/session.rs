@@ -107,10 +107,10 @@ fn lay_together(lying: Vec<Lying>) {
     let anew = SESSION.with(|it| {
         let mut it = it.try_borrow_mut().ok()?;
         let Session { keeper, kept, model, .. } = it.as_mut()?;
-        let now = js_sys::Date::now();
+        let now = clock::milliseconds();
         let (drafts, lying): (Vec<_>, Vec<_>) = lying.into_iter().partition(|late| late.key == KEY);
         let drafts = drafts.iter().find(|late| late.is_of_late(now));
-        if let Some(drafts) = drafts.and_then(|late| kept.adopt(&late.text, &model.drafts)) {
+        if let Some(drafts) = drafts.and_then(|late| kept.adopt(late, &model.drafts)) {
             model.drafts = drafts;
             // To be drawn.
             happens(Event::Tick(model.seconds));

@@ -58,11 +58,6 @@ impl Svg {
         );
     }
 
-    /// A circle in a dress.
-    pub fn circle(&mut self, class: &str, (x, y): (f64, f64), r: f64) {
-        let _ = write!(self.0, r#"<circle class="{class}" cx="{x:.1}" cy="{y:.1}" r="{r:.1}"/>"#);
-    }
-
     /// Something as it stands.
     pub fn raw(&mut self, text: &str) {
         self.0.push_str(text);

@@ -46,7 +46,7 @@ pub fn jar_sketch(drawing: &Drawing, data: &JarData) -> String {
         svg.rect("jar-end", (54.0, top), (56.0, bottom - top), "");
         svg.path("jar-bracket", &format!("M115 {top:.1}h7V{bottom:.1}h-7M122 {middle:.1}H172"));
         // The words of both keep clear of each other.
-        let word = middle.min(SURFACE - 50.0).max(14.0);
+        let word = middle.clamp(14.0, SURFACE - 50.0);
         svg.text("picture-small picture-strong jar-end-text", (178.0, word), "", &data.end_text[0]);
         svg.text("picture-small jar-end-text", (178.0, word + 18.0), "", &data.end_text[1]);
         below = below.max(word + 50.0);
