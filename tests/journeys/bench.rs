@@ -19,9 +19,9 @@ async fn true_gravity() {
     phone.says(".answer", "Give the reading").await;
     phone.type_into("Hydrometer reads", "1.048").await;
     phone.type_into("Sample temperature", "31").await;
-    phone.says(".answer-main", "1.051 ± 0.00").await;
+    phone.says(".answer .answer-main", "1.051 ± 0.00").await;
     phone.type_into("Sample temperature", "20").await;
-    phone.says(".answer-main", "1.048").await;
+    phone.says(".answer .answer-main", "1.048").await;
     working_says(&phone, "Sample temperature").await;
     phone.is_well().await;
 }
@@ -32,14 +32,14 @@ async fn strength_and_scales() {
     phone.go("#/bench/strength").await;
     phone.type_into("Gravity at the start", "1.050").await;
     phone.type_into("Gravity now", "1.010").await;
-    phone.says(".answer-main", "5.3 % ± 0.").await;
+    phone.says(".answer .answer-main", "5.3 % ± 0.").await;
     working_says(&phone, "Original extract").await;
     phone.type_into("Gravity now", "1.060").await;
     phone.says(".answer", "The gravity now is above the start").await;
 
     phone.go("#/bench/scales").await;
     phone.type_into("Gravity", "1.050").await;
-    phone.says(".answer-main", "12.3").await;
+    phone.says(".answer .answer-main", "12.3").await;
     phone.says(".answer", "50.0 points").await;
     working_says(&phone, "ICUMSA").await;
     phone.is_well().await;
@@ -58,12 +58,12 @@ async fn priming_sugar() {
     phone.type_into("Days since the yeast went in", "14").await;
     phone.type_into("Gravity at the start", "1.048").await;
     phone.choose("Yeast", "Ale, clean").await;
-    phone.says(".answer-main", "122 g ±").await;
-    phone.says(".verdict-word", "Go").await;
+    phone.says(".answer .answer-main", "122 g ±").await;
+    phone.says(".verdict .verdict-word", "Go").await;
     working_says(&phone, "CO₂ to add").await;
     phone.choose("Weakest bottle to be filled", "Square").await;
     phone.says(".answer", "No dose").await;
-    phone.says(".verdict-word", "Stop").await;
+    phone.says(".verdict .verdict-word", "Stop").await;
     phone.is_well().await;
 }
 
@@ -71,9 +71,9 @@ async fn priming_sugar() {
 async fn pitching_temperature_and_yeast() {
     let (_server, phone) = opened().await;
     phone.go("#/bench/cooling").await;
-    phone.says(".verdict-word", "Can't tell").await;
+    phone.says(".verdict .verdict-word", "Can't tell").await;
     phone.type_into("Wort now", "26").await;
-    phone.says(".verdict-word", "Wait").await;
+    phone.says(".verdict .verdict-word", "Wait").await;
     phone.type_into("How much wort", "15").await;
     phone.type_into("Water to add", "8").await;
     phone.sees("kg of ice").await;
@@ -84,12 +84,12 @@ async fn pitching_temperature_and_yeast() {
     phone.type_into("Water or room round it", "12").await;
     phone.sees("after the second look").await;
     phone.type_into("Wort now", "19").await;
-    phone.says(".verdict-word", "Go").await;
+    phone.says(".verdict .verdict-word", "Go").await;
 
     phone.go("#/bench/yeast").await;
     phone.type_into("Wort", "20").await;
     phone.type_into("Gravity", "1.048").await;
-    phone.says(".answer-main", "10 to 16 g").await;
+    phone.says(".answer .answer-main", "10 to 16 g").await;
     phone.tap("Cold: lager").await;
     phone.says(".answer", "sachets").await;
     working_says(&phone, "Cells wanted").await;
@@ -109,13 +109,13 @@ async fn a_gravity_is_read_in_every_way_people_write_it() {
         ("0.998", "0.998"),
     ] {
         phone.type_into("Hydrometer reads", typed).await;
-        phone.says(".answer-main", corrected).await;
+        phone.says(".answer .answer-main", corrected).await;
         assert_eq!(phone.value_in("Hydrometer reads").await, typed, "it stays as typed");
         // What does not look like what was typed is said, so that a slip shows.
         let read = phone.run("return document.querySelector('.field-read').innerText").await;
         assert_eq!(read != json!(""), typed != corrected, "{typed}: {read}");
         phone.type_into("Hydrometer reads", "1.100").await;
-        phone.says(".answer-main", "1.100").await;
+        phone.says(".answer .answer-main", "1.100").await;
     }
 }
 
@@ -124,19 +124,19 @@ async fn the_stem_and_its_field_are_one() {
     let (_server, phone) = opened().await;
     phone.go("#/bench/gravity").await;
     phone.type_into("Hydrometer reads", "1.050").await;
-    phone.says(".answer-main", "1.050").await;
+    phone.says(".answer .answer-main", "1.050").await;
     phone.run("document.querySelector('[role=slider]').focus()").await;
     phone.press(Key::Up).await;
     phone.press(Key::Up).await;
-    phone.says(".answer-main", "1.052").await;
+    phone.says(".answer .answer-main", "1.052").await;
     assert_eq!(phone.value_in("Hydrometer reads").await, "1.0520");
     phone.press(Key::Down).await;
-    phone.says(".answer-main", "1.051").await;
+    phone.says(".answer .answer-main", "1.051").await;
     let spoken = phone.run("return document.querySelector('[role=slider]').ariaValueText").await;
     assert_eq!(spoken, json!("1.0510"));
 
     phone.tap("Hydrometer reads: more").await;
-    phone.says(".answer-main", "1.052").await;
+    phone.says(".answer .answer-main", "1.052").await;
 }
 
 #[tokio::test]
@@ -145,20 +145,20 @@ async fn units_are_taken_as_typed_or_chosen() {
     phone.go("#/bench/gravity").await;
     phone.type_into("Hydrometer reads", "1.050").await;
     phone.type_into("Sample temperature", "68F").await;
-    phone.says(".answer-main", "1.050").await;
+    phone.says(".answer .answer-main", "1.050").await;
     phone.sees("Read as 20.0\u{A0}°C").await;
     phone.choose("Sample temperature: unit", "°F").await;
     assert_eq!(phone.value_in("Sample temperature").await, "68.0");
-    phone.says(".answer-main", "1.050").await;
+    phone.says(".answer .answer-main", "1.050").await;
 
     phone.go("#/bench/yeast").await;
     phone.type_into("Wort", "20").await;
     phone.type_into("Gravity", "1.048").await;
-    phone.says(".answer-main", " g").await;
-    let by_litres = phone.text_of(".answer-main").await;
+    phone.says(".answer .answer-main", " g").await;
+    let by_litres = phone.text_of(".answer .answer-main").await;
     phone.choose("Wort: unit", "US gal").await;
     assert_eq!(phone.value_in("Wort").await, "5.283");
-    assert_eq!(phone.text_of(".answer-main").await, by_litres);
+    assert_eq!(phone.text_of(".answer .answer-main").await, by_litres);
 
     phone.go("#/gear").await;
     phone.tap("US").await;

@@ -28,7 +28,7 @@ async fn is_bottled(phone: &Phone) -> String {
     phone.type_into("Beer in the bottling vessel", "19").await;
     phone.type_into("Warmest it has been", "20").await;
     phone.choose("Weakest bottle to be filled", "Sound").await;
-    phone.says(".answer-main", " g ±").await;
+    phone.says(".answer .answer-main", " g ±").await;
     phone.tap("Weighed, place, time and note").await;
     phone.type_into("Where they will stand", "20").await;
     phone.dated("Bottled", 25.0).await;
@@ -50,7 +50,7 @@ async fn from_a_finished_batch_to_a_printed_label_with_no_network() {
     phone.type_into("Warmest it has been", "20").await;
     phone.tap("Brown halves: 60").await;
     phone.tap("Swing-tops: 4").await;
-    phone.says(".answer-main", " g ±").await;
+    phone.says(".answer .answer-main", " g ±").await;
     // 4 of 750 mL and 32 of 500 mL are 19 L.
     phone.sees("4 × 750").await;
     phone.sees("32 × 500").await;
@@ -136,20 +136,20 @@ async fn what_if_changes_nothing_until_it_is_taken_over() {
     phone.type_into("Beer in the bottling vessel", "19").await;
     phone.type_into("Warmest it has been", "20").await;
     phone.choose("Weakest bottle to be filled", "Sound").await;
-    phone.says(".answer-main", "122 g ±").await;
+    phone.says(".answer .answer-main", "122 g ±").await;
     phone.tap("What if").await;
     for _ in 0..4 {
         phone.tap("Carbon dioxide: less").await;
     }
     phone.says(".what-if .plain-answer", "Go: 91 g").await;
-    phone.says(".answer-main", "122 g ±").await;
+    phone.says(".answer .answer-main", "122 g ±").await;
     assert_eq!(phone.value_in("Wished carbon dioxide").await, "2.40");
     phone.tap("Back to what the form says").await;
     phone.says(".what-if .plain-answer", "Go: 122 g").await;
     phone.tap("Carbon dioxide: less").await;
     phone.tap("Use these").await;
     assert_eq!(phone.value_in("Wished carbon dioxide").await, "2.30");
-    phone.says(".answer-main", "114 g ±").await;
+    phone.says(".answer .answer-main", "114 g ±").await;
     phone.is_well().await;
 }
 
@@ -161,7 +161,7 @@ async fn beer_closed_in_the_cold_has_two_ends() {
     phone.type_into("Beer in the bottling vessel", "19").await;
     phone.type_into("Warmest it has been", "20").await;
     phone.choose("Weakest bottle to be filled", "Sound").await;
-    phone.says(".answer-main", "122 g ±").await;
+    phone.says(".answer .answer-main", "122 g ±").await;
     phone.tap("Chilled").await;
     // How cold is asked before any dose.
     phone.says(".answer", "Give the volume").await;
@@ -174,9 +174,9 @@ async fn beer_closed_in_the_cold_has_two_ends() {
     phone.all_in_sight().await;
     assert_eq!(phone.barriers().await, Vec::<String>::new());
     phone.tap("Beer that holds more").await;
-    phone.says(".answer-main", " g ±").await;
+    phone.says(".answer .answer-main", " g ±").await;
     phone.tap("Under an airlock").await;
-    phone.says(".answer-main", "122 g ±").await;
+    phone.says(".answer .answer-main", "122 g ±").await;
     phone.is_well().await;
 }
 

@@ -81,9 +81,9 @@ async fn finished_beer_in_sound_glass_gets_its_dose() {
     let (_server, phone) = opened().await;
     let batch = phone.brew("Cellar bitter", &[("1.010", 30.0), ("1.010", 26.0)]).await;
     asks_for_a_dose(&phone, &batch, "Sound").await;
-    phone.says(".answer-main", " g ±").await;
+    phone.says(".answer .answer-main", " g ±").await;
     assert_eq!(judgements(&phone).await, ["Go", "Go"]);
-    let dose = phone.text_of(".answer-main").await;
+    let dose = phone.text_of(".answer .answer-main").await;
     let grams: f64 = dose.split_whitespace().next().unwrap().parse().unwrap();
     assert!((100.0..130.0).contains(&grams), "{dose}");
 

@@ -86,7 +86,7 @@ async fn each_key_has_its_answer_at_once() {
         [("#/bench/gravity", "the gravity sum"), (&format!("{batch}watch"), "Watch")]
     {
         phone.go(place).await;
-        if phone.count(".answer").await == 0 {
+        if place.ends_with("watch") {
             phone.tap("Add a reading").await;
         }
         let times = a_hundred_keys(&phone, "Hydrometer reads").await;
@@ -154,6 +154,7 @@ async fn by_turns(phone: &Phone, what: &str, turns: &[(&str, &str)]) {
     slow_down(phone, SLOWER).await;
     let found = phone.settle(&script).await;
     slow_down(phone, 1.0).await;
+    assert!(found.is_array(), "{found}");
     for (at, (name, _)) in turns.iter().enumerate() {
         is_quick(&format!("{what}, {name}"), figures(&found[at]));
     }
@@ -256,7 +257,7 @@ async fn bottle_and_open(phone: &Phone, batch: &str) {
     phone.type_into("Beer in the bottling vessel", "19").await;
     phone.type_into("Warmest it has been", "20").await;
     phone.choose("Weakest bottle to be filled", "Sound").await;
-    phone.says(".answer-main", " g ±").await;
+    phone.says(".answer .answer-main", " g ±").await;
     phone.tap("Weighed, place, time and note").await;
     phone.type_into("Where they will stand", "20").await;
     phone.dated("Bottled", 25.0).await;
