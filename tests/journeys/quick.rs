@@ -88,6 +88,7 @@ async fn each_key_has_its_answer_at_once() {
         phone.go(place).await;
         if place.ends_with("watch") {
             phone.tap("Add a reading").await;
+            phone.type_into("Sample temperature", "20").await;
         }
         let times = a_hundred_keys(&phone, "Hydrometer reads").await;
         is_quick(&format!("100 keys into {name}"), times);
@@ -142,6 +143,8 @@ async fn by_turns(phone: &Phone, what: &str, turns: &[(&str, &str)]) {
             const named = (words) => [...document.querySelectorAll('main button, .undo button')]
               .find((b) => (b.ariaLabel ?? b.innerText).startsWith(words));
             for (let n = 0; n < 10; n += 1) for (const [at, [name, words]] of turns.entries()) {{
+              // What was saved is called so once it is on the disk.
+              for (let wait = 0; wait < 200 && !named(words); wait += 1) await new Promise(requestAnimationFrame);
               const button = named(words);
               if (!button) throw new Error(`nothing says ${{words}}`);
               const found = await window.timed(() => button.click());

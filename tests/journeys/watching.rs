@@ -63,6 +63,7 @@ async fn a_stuck_beer_has_its_steps_in_order() {
         phone.waits_for_no(".reading-form").await;
     }
     phone.says(".verdict .verdict-word", "Go").await;
+    phone.unfold().await;
     phone.sees("Within a point of the satellite").await;
     assert_eq!(phone.count(".ladder").await, 0);
     phone.sees("Read the satellite").await;
