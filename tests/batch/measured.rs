@@ -219,3 +219,13 @@ fn strong_beer_at_its_own_end_is_not_stuck() {
         assert_ne!(found.state, State::LooksStuck, "{start}: {found:?}");
     }
 }
+
+/// "Still falling" stood above "level since", of one reading that was level with nothing.
+#[test]
+fn one_reading_alone_is_level_with_nothing() {
+    let found =
+        summary(&brewed(Family::CleanAle, 1.048, &[(2.0, 1.030), (4.0, 1.016), (6.0, 1.012)]));
+    assert_eq!(found.standing.state, State::Falling);
+    let level = |reason: &&Reason| matches!(reason, Reason::LevelSince(..));
+    assert_eq!(found.standing.reasons.iter().find(level), None, "{:?}", found.standing.reasons);
+}

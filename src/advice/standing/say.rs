@@ -92,10 +92,12 @@ fn level(case: &Case, judged: &Judged) -> Option<usize> {
         let off = |p: &Point| (p.value - last.value).abs() <= 1.0 + 1e-6;
         main.get(from..)?.iter().all(off).then_some(from)
     };
-    match (judged.level_from, alike()) {
+    let from = match (judged.level_from, alike()) {
         (Some(by_course), Some(alike)) => Some(by_course.min(alike)),
         (by_course, alike) => by_course.or(alike),
-    }
+    };
+    // One reading alone is level with nothing.
+    from.filter(|from| main.len() > from + 1)
 }
 
 /// The state.
@@ -113,7 +115,7 @@ pub(super) fn state(case: &Case, judged: &Judged, room: Option<f64>) -> State {
     if matches!(case.refracted, Some(Change::Falls(_))) {
         return State::Falling;
     }
-    let level = level(case, judged).filter(|from| readings > from + 1);
+    let level = level(case, judged);
     let likely = if judged.proof.left.is_some() { LIKELY } else { CLEARLY };
     match level {
         Some(_) if judged.drift.is_some() => State::Slow,
