@@ -13,8 +13,8 @@ use crate::server::Server;
 use crate::start_up::{NOTE, SLOWER, median, say, slow_down, start};
 
 /// Milliseconds, several times what a quiet machine needs: as a rule, and at worst.
-const AS_A_RULE: f64 = 500.0;
-const AT_WORST: f64 = 2000.0;
+const AS_A_RULE: f64 = 1000.0;
+const AT_WORST: f64 = 4000.0;
 
 /// Says how long something took, and that it was not long.
 fn is_quick(what: &str, times: Vec<f64>) {
@@ -133,7 +133,7 @@ fn copied(of: &BTreeMap<String, Revision>, number: usize) -> Vec<Revision> {
     all
 }
 
-/// Does things in the page by turns, ten times, and says how long each took: its name and the words on the
+/// Does things in the page by turns, six times, and says how long each took: its name and the words on the
 /// button that does it.
 async fn by_turns(phone: &Phone, what: &str, turns: &[(&str, &str)]) {
     phone.run(TIMED).await;
@@ -142,7 +142,7 @@ async fn by_turns(phone: &Phone, what: &str, turns: &[(&str, &str)]) {
             const took = turns.map(() => []);
             const named = (words) => [...document.querySelectorAll('main button, .undo button')]
               .find((b) => (b.ariaLabel ?? b.innerText).startsWith(words));
-            for (let n = 0; n < 10; n += 1) for (const [at, [name, words]] of turns.entries()) {{
+            for (let n = 0; n < 6; n += 1) for (const [at, [name, words]] of turns.entries()) {{
               // What was saved is called so once it is on the disk.
               for (let wait = 0; wait < 200 && !named(words); wait += 1) await new Promise(requestAnimationFrame);
               const button = named(words);
