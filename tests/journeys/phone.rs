@@ -84,7 +84,7 @@ impl Phone {
             Err(_) => WebDriver::new(&address, wants).await.expect("the browser starts"),
         };
         self.browser = driver.capabilities().get("goog:processID").and_then(Value::as_u64);
-        driver.set_script_timeout(PATIENCE).await.unwrap();
+        driver.set_script_timeout(4 * PATIENCE).await.unwrap();
         self.driver = Some(driver);
     }
 
