@@ -123,7 +123,7 @@ async fn the_unit_chosen_is_the_unit_of_the_limit() {
 /// Presses the form's own button with every number field wrong.
 async fn is_refused(phone: &Phone, place: &str, button: &str) {
     // What is half typed is kept beside the records, under a key of its own.
-    let records = "return JSON.stringify(Object.entries(localStorage).filter(([key]) => key !== 'fermentside-drafts').sort())";
+    let records = "return JSON.stringify(Object.entries(localStorage).filter(([key]) => !key.startsWith('fermentside-drafts')).sort())";
     let stored = phone.run(records).await;
     let mut faults = Vec::new();
     let fields = try_all(phone, place, &mut faults).await;
