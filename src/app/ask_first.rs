@@ -3,7 +3,7 @@
 use super::act::{Act, Doubted, FrameAct};
 use super::event::Effect;
 use super::model::Model;
-use super::part::{Item, Part, Tag, What, action, group, heading, text};
+use super::part::{Item, Part, Tag, What, action, alert, group, heading, text};
 use crate::advice::odd::Odd;
 
 /// The name of the button that goes back to the field.
@@ -55,11 +55,7 @@ pub fn notice(m: &Model, odd: &[Odd], less: &str, keep: Act, field: &str) -> Par
     ];
     parts.extend((!less.is_empty()).then(|| text("odd/less", "small", less)));
     parts.push(group("odd/buttons", Tag::Div, "form-actions", buttons));
-    let mut notice = group("odd", Tag::Div, "notice", parts);
-    if let What::Group(group) = &mut notice.what {
-        group.role = "alert";
-    }
-    notice
+    alert("odd", "notice", parts)
 }
 
 /// It is right: it is saved as it is.

@@ -3,7 +3,7 @@
 use super::fields::FORM;
 use crate::app::act::{Act, BottleAct, FrameAct, Paper};
 use crate::app::model::Model;
-use crate::app::part::{Part, Tag, What, action, group, heading, text};
+use crate::app::part::{Part, Tag, What, action, alert, group, heading, text};
 use crate::batch::{BottlingRecord, EntryKey, Id, Kind, Summary};
 
 /// The record.
@@ -15,11 +15,7 @@ pub fn parts(m: &Model, s: &Summary, id: &Id, record: &BottlingRecord) -> Vec<Pa
         let why = if s.is_hazard() { words.one_gushed } else { words.may_hold_more };
         let said = format!("{why} {caution}");
         let said = vec![text("bottled/above/said", "notice-said", said)];
-        let mut notice = group("bottled/above", Tag::Div, "notice notice-grave", said);
-        if let What::Group(group) = &mut notice.what {
-            group.role = "alert";
-        }
-        parts.push(notice);
+        parts.push(alert("bottled/above", "notice notice-grave", said));
     }
     let paper = |name, label, paper| action(name, "", label, Act::Frame(FrameAct::Print(paper)));
     let papers = vec![

@@ -6,7 +6,7 @@ use crate::app::act::{Act, OpenAct};
 use crate::app::ask::{Chosen, answer_or_none};
 use crate::app::event::Effect;
 use crate::app::model::{Model, Then};
-use crate::app::part::{Part, Tag, What, form, group, heading, submit, text};
+use crate::app::part::{Part, What, alert, form, heading, submit, text};
 use crate::app::save::{commit, refuse};
 use crate::batch::{Change, Entry, Id, MadeSafe, Summary};
 
@@ -33,10 +33,7 @@ pub fn parts(m: &Model, s: &Summary) -> Vec<Part> {
         super::worried::ordered("open/safe/steps", steps),
         text("open/safe/caution", "small", m.words.cautions.glass),
     ];
-    let mut notice = group("open/safe/notice", Tag::Div, "notice notice-grave", said);
-    if let What::Group(notice) = &mut notice.what {
-        notice.role = "alert";
-    }
+    let notice = alert("open/safe/notice", "notice notice-grave", said);
     let ask = vec![
         done(m, &s.id).part,
         Part::new("open/safe/outcome", What::Outcome(m.outcome(FORM))),

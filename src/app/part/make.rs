@@ -9,13 +9,28 @@ pub fn group(name: impl Into<String>, tag: Tag, kind: &'static str, parts: Vec<P
     Part::of(name, What::Group(group), parts)
 }
 
-/// Parts that are said aloud when they change.
-pub fn status(name: impl Into<String>, parts: Vec<Part>) -> Part {
-    let mut part = group(name, Tag::Div, "", parts);
+/// The same with a role, for those who hear the screen.
+fn with_role(
+    name: impl Into<String>,
+    kind: &'static str,
+    role: &'static str,
+    parts: Vec<Part>,
+) -> Part {
+    let mut part = group(name, Tag::Div, kind, parts);
     if let What::Group(group) = &mut part.what {
-        group.role = "status";
+        group.role = role;
     }
     part
+}
+
+/// Parts that are said aloud when they change.
+pub fn status(name: impl Into<String>, parts: Vec<Part>) -> Part {
+    with_role(name, "", "status", parts)
+}
+
+/// Parts that are said aloud as soon as they stand there.
+pub fn alert(name: impl Into<String>, kind: &'static str, parts: Vec<Part>) -> Part {
+    with_role(name, kind, "alert", parts)
 }
 
 /// Two columns where the screen is wide enough.

@@ -10,7 +10,7 @@ mod make;
 pub use crate::words::Judged;
 pub use card::{Action, Answer, Fold, HandOut, Item, Link, Run, Table, WorkedLine, Working};
 pub use field::{Choice, FileField, MomentField, Number, Slider, Stem, Tick, WordsField};
-pub use make::{action, columns, form, group, heading, link, status, submit, text};
+pub use make::{action, alert, columns, form, group, heading, link, status, submit, text};
 
 use super::act::Act;
 use super::drawing::Drawing;

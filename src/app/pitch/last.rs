@@ -6,7 +6,7 @@ use crate::advice::pitch::steps::Step;
 use crate::app::act::{Act, PitchAct};
 use crate::app::ask_first;
 use crate::app::model::Model;
-use crate::app::part::{Part, Tag, What, action, group, submit, text};
+use crate::app::part::{Part, Tag, What, action, alert, group, submit, text};
 use crate::batch::{Id, Summary};
 use crate::choices::YesNo;
 
@@ -56,10 +56,6 @@ pub fn parts(m: &Model, work: &Work) -> Vec<Part> {
         text("pitch/no-start/said", "", words.steps.no_start),
         group("pitch/no-start/buttons", Tag::Div, "form-actions", buttons),
     ];
-    let mut question = group("pitch/no-start", Tag::Div, "notice", inner);
-    if let What::Group(group) = &mut question.what {
-        group.role = "alert";
-    }
-    parts.push(question);
+    parts.push(alert("pitch/no-start", "notice", inner));
     parts
 }
