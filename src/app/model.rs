@@ -3,7 +3,7 @@
 use super::act::Doubted;
 use super::drafts::Drafts;
 use super::event::NotSaved;
-use super::opened::{DeletedBatch, Opened};
+use super::opened::{self, DeletedBatch, Opened};
 use super::route::Route;
 use crate::batch::{Change, Entry, Id, Journal, Kind, Settings, Summary, Units, Vessel};
 use crate::exchange::bring::Brought;
@@ -304,7 +304,5 @@ pub(super) fn want_the_same(conflict: &Conflict) -> bool {
 /// The entry in a stored record, when this version can read it.
 #[must_use]
 pub fn entry_of(record: &Record) -> Option<(Id, Entry)> {
-    let kind = Kind::named(&record.kind)?;
-    let id = Id::new(&*record.id).ok()?;
-    Entry::from_text(kind, &record.body).ok().map(|entry| (id, entry))
+    opened::read(record).map(|(id, entry, _)| (id, entry))
 }

@@ -67,8 +67,8 @@ impl Opened {
     }
 }
 
-/// A record as an entry, when this version can read it.
-fn read(record: &Record) -> Option<(Id, Entry, Unknown)> {
+/// A record as an entry, with what a later version noted in it, when this version can read it.
+pub(super) fn read(record: &Record) -> Option<(Id, Entry, Unknown)> {
     let kind = Kind::named(&record.kind)?;
     let id = Id::new(&*record.id).ok()?;
     Entry::read(kind, &record.body).ok().map(|(entry, unknown)| (id, entry, unknown))
