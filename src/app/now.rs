@@ -8,7 +8,6 @@ use super::part::{Answer, Link, Part, Run, Tag, What, action, group, heading, li
 use super::route::{Route, Sum};
 use super::sums;
 use super::way::way;
-use crate::advice::family::Span;
 use crate::batch::{Due, Id, NextStep, Stage, Summary, Today};
 use crate::quantity::{Estimate, GravityUnit, Measured, SpecificGravity};
 use crate::science::sucrose;
@@ -128,14 +127,15 @@ fn jar(m: &Model, s: &Summary) -> Option<Part> {
         |sg: SpecificGravity| if plato { sucrose::plato(sg).value() } else { sg.value() };
     let present = s.present.filter(|_| s.bottling.is_none())?;
     let end = s.standing.outlook.as_ref().map(|outlook| outlook.end.end);
-    let said =
-        |end: Span<SpecificGravity>| format!("{} to {}", w.gravity(end.from), w.gravity(end.to));
     let last = s.lines.iter().rev().find(|line| line.gravity().is_some())?;
     let data = JarData {
         plato,
         reading: on_scale(present.value()),
         end: end.map(|end| (on_scale(end.from), on_scale(end.to))),
-        end_text: [end.map(said).unwrap_or_default(), words.expected_end.to_owned()],
+        end_text: [
+            end.map(|end| (words.between)(w, end)).unwrap_or_default(),
+            words.expected_end.to_owned(),
+        ],
         texts: [
             w.gravity(present.value()),
             w.gravity_doubt(present.sigma()),

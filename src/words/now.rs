@@ -2,8 +2,9 @@
 
 use super::texts::texts;
 use super::write::{self, Writer};
+use crate::advice::family::Span;
 use crate::batch::{Due, NextStep, SafeBy};
-use crate::quantity::Moment;
+use crate::quantity::{Moment, SpecificGravity};
 
 texts! {
     /// What stands at Now.
@@ -18,6 +19,7 @@ texts! {
     } says {
         step: fn(Writer, NextStep) -> (String, &'static str) = step,
         read_on: fn(Moment) -> String = read_on,
+        between: fn(Writer, Span<SpecificGravity>) -> String = between,
         so_far: fn(&str) -> String = so_far,
         since_pitching: fn(&str) -> String = since_pitching,
     }
@@ -25,6 +27,10 @@ texts! {
 
 fn read_on(at: Moment) -> String {
     format!("read {}", write::day(at))
+}
+
+fn between(w: Writer, span: Span<SpecificGravity>) -> String {
+    format!("{} to {}", w.gravity(span.from), w.gravity(span.to))
 }
 
 fn so_far(strength: &str) -> String {
