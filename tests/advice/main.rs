@@ -7,6 +7,8 @@
 #![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used)]
 
 mod bottle;
+#[path = "../chance.rs"]
+mod chance;
 mod open;
 mod pitch;
 mod reading;

@@ -1,6 +1,7 @@
 //! Now, Watch, Bottle, Open, the list and the calendar never disagree: random batches, looked at on random
 //! days. `BATCHES=2000` tries so many.
 
+use crate::chance::Chance;
 use crate::paper::{Paper, brewing_day};
 use crate::shelf::{bottling, id, reading};
 use fermentside::advice::Verdict;
@@ -14,16 +15,11 @@ use fermentside::batch::{
 use fermentside::exchange::reminders::{What as Remembered, reminders};
 use fermentside::quantity::{Celsius, Hours, Litres, Measured, Moment, SpecificGravity};
 
-/// SplitMix64 (Steele, Lea and Flood 2014).
-struct Lot(u64);
+struct Lot(Chance);
 
 impl Lot {
     fn between(&mut self, low: f64, high: f64) -> f64 {
-        self.0 = self.0.wrapping_add(0x9E37_79B9_7F4A_7C15);
-        let mut z = self.0;
-        z = (z ^ (z >> 30)).wrapping_mul(0xBF58_476D_1CE4_E5B9);
-        z = (z ^ (z >> 27)).wrapping_mul(0x94D0_49BB_1331_11EB);
-        low + (high - low) * ((z ^ (z >> 31)) >> 11) as f64 / (1_u64 << 53) as f64
+        low + (high - low) * (self.0.next() >> 11) as f64 / (1_u64 << 53) as f64
     }
 
     fn one_in(&mut self, of: u32) -> bool {
@@ -272,7 +268,7 @@ fn no_two_screens_disagree() {
     let mut so_far = Looked { dosed: 0, finished: 0, level: 0, due: 0 };
     let mut phone = Paper::new();
     for seed in 0..count {
-        let mut lot = Lot(seed);
+        let mut lot = Lot(Chance(seed));
         // Another name each time: a summary is kept by the name of its batch.
         let name = format!("b{seed}-");
         let mut entries = batch(&mut lot, &name);

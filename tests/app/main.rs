@@ -7,6 +7,8 @@ mod agree;
 mod batches;
 mod bench;
 mod bottle;
+#[path = "../chance.rs"]
+mod chance;
 mod cleared;
 mod copies;
 mod day;

@@ -5,22 +5,12 @@
 //! `make walk` goes a million steps; `cargo test` a few thousand, over other seeds than before when
 //! `WALK_SEED` says so.
 
+use crate::chance::Chance;
 use crate::paper::{Paper, Shelf, brewing_day};
 use fermentside::app::{Event, Part, Route, What};
 use fermentside::quantity::Zone;
 
-/// SplitMix64: the same walk for the same seed.
-struct Chance(u64);
-
 impl Chance {
-    fn next(&mut self) -> u64 {
-        self.0 = self.0.wrapping_add(0x9E37_79B9_7F4A_7C15);
-        let mut z = self.0;
-        z = (z ^ (z >> 30)).wrapping_mul(0xBF58_476D_1CE4_E5B9);
-        z = (z ^ (z >> 27)).wrapping_mul(0x94D0_49BB_1331_11EB);
-        z ^ (z >> 31)
-    }
-
     fn below(&mut self, end: usize) -> usize {
         (self.next() % end.max(1) as u64) as usize
     }

@@ -3,6 +3,7 @@
 //!
 //! `make fuzz` tries ten million; `cargo test` some thousands, others when `FUZZ_SEED` says so.
 
+use crate::chance::Chance;
 use crate::copies::{copy, thing};
 use fermentside::batch::{Entry, Id, Journal, Kind};
 use fermentside::exchange::bring::compare;
@@ -17,18 +18,7 @@ use std::fs;
 use std::path::Path;
 use std::time::{Duration, Instant};
 
-/// SplitMix64: the same texts for the same seed.
-struct Chance(u64);
-
 impl Chance {
-    fn next(&mut self) -> u64 {
-        self.0 = self.0.wrapping_add(0x9E37_79B9_7F4A_7C15);
-        let mut z = self.0;
-        z = (z ^ (z >> 30)).wrapping_mul(0xBF58_476D_1CE4_E5B9);
-        z = (z ^ (z >> 27)).wrapping_mul(0x94D0_49BB_1331_11EB);
-        z ^ (z >> 31)
-    }
-
     fn below(&mut self, end: usize) -> usize {
         (self.next() % end.max(1) as u64) as usize
     }

@@ -3,6 +3,8 @@
 // A test may stop.
 #![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used)]
 
+#[path = "../chance.rs"]
+mod chance;
 mod copies;
 mod fuzz;
 mod reminders;

@@ -1,5 +1,6 @@
 //! The cooling clock against wort and water that are followed minute by minute by their own sum.
 
+use crate::chance::Chance;
 use fermentside::advice::family::Family;
 use fermentside::advice::pitch::Wort;
 use fermentside::advice::pitch::clock::{Bath, into_range};
@@ -10,16 +11,9 @@ use fermentside::quantity::{Celsius, Hours, Litres, Measured, Plato};
 use fermentside::science::cooling::Window;
 use fermentside::science::heat::Part;
 
-/// SplitMix64.
-struct Chance(u64);
-
 impl Chance {
     fn share(&mut self) -> f64 {
-        self.0 = self.0.wrapping_add(0x9E37_79B9_7F4A_7C15);
-        let mut z = self.0;
-        z = (z ^ (z >> 30)).wrapping_mul(0xBF58_476D_1CE4_E5B9);
-        z = (z ^ (z >> 27)).wrapping_mul(0x94D0_49BB_1331_11EB);
-        (z >> 11) as f64 / (1u64 << 53) as f64
+        (self.next() >> 11) as f64 / (1u64 << 53) as f64
     }
 
     fn between(&mut self, low: f64, high: f64) -> f64 {
