@@ -132,15 +132,7 @@ async fn four_stages_lead_to_an_opened_bottle() {
 
     now_leads(&phone, "Bottle it when it suits you", "/bottle").await;
     phone.says(".verdict .verdict-word", "Go").await;
-    phone.type_into("Beer in the bottling vessel", "19").await;
-    phone.type_into("Warmest it has been", "20").await;
-    phone.choose("Weakest bottle to be filled", "Sound").await;
-    phone.says(".answer .answer-main", " g ±").await;
-    phone.tap("Weighed, place, time and note").await;
-    phone.type_into("Where they will stand", "20").await;
-    phone.dated("Bottled", 25.0).await;
-    phone.tap("It is bottled").await;
-    phone.sees("In the bottle").await;
+    phone.bottles().await;
 
     now_leads(&phone, "Chill one bottle", "/open").await;
     phone.says(".verdict .verdict-word", "Go").await;

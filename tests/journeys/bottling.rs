@@ -25,15 +25,7 @@ async fn is_finished(phone: &Phone) -> String {
 async fn is_bottled(phone: &Phone) -> String {
     let batch = is_finished(phone).await;
     phone.go(&format!("{batch}bottle")).await;
-    phone.type_into("Beer in the bottling vessel", "19").await;
-    phone.type_into("Warmest it has been", "20").await;
-    phone.choose("Weakest bottle to be filled", "Sound").await;
-    phone.says(".answer .answer-main", " g ±").await;
-    phone.tap("Weighed, place, time and note").await;
-    phone.type_into("Where they will stand", "20").await;
-    phone.dated("Bottled", 25.0).await;
-    phone.tap("It is bottled").await;
-    phone.sees("In the bottle").await;
+    phone.bottles().await;
     batch
 }
 

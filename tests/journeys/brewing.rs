@@ -151,6 +151,19 @@ impl Phone {
         self.sees("Pitching saved").await;
     }
 
+    /// Bottles what the form at hand is of: 19 litres in sound glass, 25 days ago, to stand at 20 °C.
+    pub async fn bottles(&self) {
+        self.type_into("Beer in the bottling vessel", "19").await;
+        self.type_into("Warmest it has been", "20").await;
+        self.choose("Weakest bottle to be filled", "Sound").await;
+        self.says(".answer .answer-main", " g ±").await;
+        self.tap("Weighed, place, time and note").await;
+        self.type_into("Where they will stand", "20").await;
+        self.dated("Bottled", 25.0).await;
+        self.tap("It is bottled").await;
+        self.sees("In the bottle").await;
+    }
+
     /// A batch with these readings (gravity, days ago) over a start of 1.048, pitched 40 days ago, and
     /// the bar that offers the last step back closed. Its address is given, and the page is at Watch.
     ///

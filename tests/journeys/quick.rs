@@ -257,15 +257,7 @@ async fn looked_at(phone: &Phone, server: &Server, batches: usize) -> (f64, f64)
 /// Bottles the batch and notes one bottle.
 async fn bottle_and_open(phone: &Phone, batch: &str) {
     phone.go(&format!("{batch}bottle")).await;
-    phone.type_into("Beer in the bottling vessel", "19").await;
-    phone.type_into("Warmest it has been", "20").await;
-    phone.choose("Weakest bottle to be filled", "Sound").await;
-    phone.says(".answer .answer-main", " g ±").await;
-    phone.tap("Weighed, place, time and note").await;
-    phone.type_into("Where they will stand", "20").await;
-    phone.dated("Bottled", 25.0).await;
-    phone.tap("It is bottled").await;
-    phone.sees("In the bottle").await;
+    phone.bottles().await;
     phone.go(&format!("{batch}open")).await;
     phone.tap("3 right").await;
     phone.tap("Save").await;
