@@ -7,7 +7,7 @@
 #![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used)]
 
 mod bottle;
-#[path = "../chance.rs"]
+#[path = "../chance/mod.rs"]
 mod chance;
 mod open;
 mod pitch;

@@ -19,7 +19,7 @@ struct Lot(Chance);
 
 impl Lot {
     fn between(&mut self, low: f64, high: f64) -> f64 {
-        low + (high - low) * (self.0.next() >> 11) as f64 / (1_u64 << 53) as f64
+        low + (high - low) * (self.0.number() >> 11) as f64 / (1_u64 << 53) as f64
     }
 
     fn one_in(&mut self, of: u32) -> bool {

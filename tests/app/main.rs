@@ -7,7 +7,7 @@ mod agree;
 mod batches;
 mod bench;
 mod bottle;
-#[path = "../chance.rs"]
+#[path = "../chance/mod.rs"]
 mod chance;
 mod cleared;
 mod copies;

@@ -12,7 +12,7 @@ use fermentside::quantity::Zone;
 
 impl Chance {
     fn below(&mut self, end: usize) -> usize {
-        (self.next() % end.max(1) as u64) as usize
+        (self.number() % end.max(1) as u64) as usize
     }
 
     fn one_of<'a, T>(&mut self, all: &'a [T]) -> &'a T {

@@ -20,7 +20,7 @@ use std::time::{Duration, Instant};
 
 impl Chance {
     fn below(&mut self, end: usize) -> usize {
-        (self.next() % end.max(1) as u64) as usize
+        (self.number() % end.max(1) as u64) as usize
     }
 }
 

@@ -3,7 +3,7 @@
 // A test may stop.
 #![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used)]
 
-#[path = "../chance.rs"]
+#[path = "../chance/mod.rs"]
 mod chance;
 mod copies;
 mod fuzz;

@@ -13,7 +13,7 @@ use fermentside::science::heat::Part;
 
 impl Chance {
     fn share(&mut self) -> f64 {
-        (self.next() >> 11) as f64 / (1u64 << 53) as f64
+        (self.number() >> 11) as f64 / (1u64 << 53) as f64
     }
 
     fn between(&mut self, low: f64, high: f64) -> f64 {
