@@ -5,6 +5,8 @@ use super::drafts::Drafts;
 use super::event::NotSaved;
 use super::opened::{self, DeletedBatch, Opened};
 use super::route::Route;
+use crate::advice::standing::ways_to_dose::Trials;
+use crate::advice::standing::{self, Standing};
 use crate::batch::{Change, Entry, Id, Journal, Kind, Settings, Summary, Units, Vessel};
 use crate::exchange::bring::Brought;
 use crate::exchange::copy::Copy;
@@ -152,6 +154,8 @@ pub struct Here {
 
 /// A batch worked out, and the revisions of its log and of Gear that it was worked out from.
 type WorkedOut = ((u64, u64), Rc<Summary>);
+/// A record without a batch, and how it stands at a moment.
+type Judged = (standing::Record, Moment, Rc<Standing>);
 
 /// All that the page knows.
 #[derive(Debug)]
@@ -179,6 +183,8 @@ pub struct Model {
     pub(super) pending: Vec<Pending>,
     pub(super) chance: u64,
     pub(super) worked: RefCell<ByKey<Id, WorkedOut>>,
+    pub(super) judged: RefCell<Option<Judged>>,
+    pub(super) trials: Trials,
 }
 
 impl Model {
@@ -199,6 +205,8 @@ impl Model {
             pending: vec![],
             chance,
             worked: RefCell::default(),
+            judged: RefCell::default(),
+            trials: Trials::default(),
         }
     }
 

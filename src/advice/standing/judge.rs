@@ -57,8 +57,8 @@ pub(super) struct Judged {
 
 /// A record, weighed.
 #[derive(Clone)]
-pub(super) struct Case<'a> {
-    pub(super) record: &'a Record,
+pub(super) struct Case {
+    pub(super) record: Rc<Record>,
     pub(super) looks: Looks,
     pub(super) ends: Ends,
     /// Without a satellite that is not sound.
@@ -71,8 +71,8 @@ pub(super) struct Case<'a> {
     pub(super) refracted: Option<Change>,
 }
 
-impl<'a> Case<'a> {
-    pub(super) fn new(record: &'a Record, now: Moment, quantile: f64) -> (Self, Judged) {
+impl Case {
+    pub(super) fn new(record: &Record, now: Moment, quantile: f64) -> (Self, Judged) {
         let looks = looks(record, now);
         let found = ends(record, &looks, true);
         let unsound = looks.satellite.iter().any(|p| p.sound < 1.0);
@@ -90,7 +90,7 @@ impl<'a> Case<'a> {
         let weighed = Weighed::new(record.family, found.start);
         let refracted = looks.main.last().and_then(|last| change(record, last.at));
         let mut case = Self {
-            record,
+            record: Rc::new(record.clone()),
             looks,
             ends: found,
             without,
@@ -186,7 +186,7 @@ impl<'a> Case<'a> {
     }
 }
 
-impl Case<'_> {
+impl Case {
     /// The temperature of the last reading, where it is too cold to prove much.
     pub(super) fn cold_at_last(&self) -> Option<Celsius> {
         let last = self.looks.main.last()?;
@@ -246,7 +246,7 @@ impl Case<'_> {
             let at = later.looks.moment(hours);
             later.looks.satellite.push(Point { hours, at, sound: 1.0, other: 0.0, ..last });
         }
-        later.ends = ends(later.record, &later.looks, true);
+        later.ends = ends(&later.record, &later.looks, true);
         later.after_reading(hours)
     }
 
@@ -261,7 +261,7 @@ impl Case<'_> {
             let at = self.looks.moment(hours);
             looks.satellite.push(Point { hours, at, sound: 1.0, other: 0.0, ..last });
         }
-        let ends = ends(self.record, &looks, true);
+        let ends = ends(&self.record, &looks, true);
         self.by(&ends, looks.main.len()).bound
     }
 }

@@ -3,7 +3,6 @@
 use super::judge::{Case, FERMENTED, Judged};
 use super::looks::{BETWEEN, Point, dated_ahead, points, sorted};
 use super::proof::NIGHTS;
-use super::record::Record;
 use super::refracted::Change;
 use super::said::{Doubt, Next, Reason, State};
 use crate::advice::family::Span;
@@ -134,7 +133,7 @@ pub(super) fn reasons(
     state: State,
     room: Option<f64>,
 ) -> Vec<Reason> {
-    let record = case.record;
+    let record = &*case.record;
     let main = &case.looks.main;
     let mut said = Vec::new();
     let Some(last) = main.last() else {
@@ -198,7 +197,7 @@ pub(super) fn reasons(
 
 /// How the beer stands beside where such beer ends.
 fn ends(case: &Case, now: f64, said: &mut Vec<Reason>) {
-    let record = case.record;
+    let record = &*case.record;
     match case.ends.satellite {
         Some(end) => said.push(Reason::Satellite(gravity(end), change(now - end))),
         None if !record.may_go_on() => said.extend(case.looks.satellite.last().map(|last| {
@@ -226,7 +225,7 @@ fn ends(case: &Case, now: f64, said: &mut Vec<Reason>) {
 
 /// What is not ruled out, and what is not believed.
 pub(super) fn doubts(case: &Case, judged: &Judged, now: Moment) -> Vec<Doubt> {
-    let record: &Record = case.record;
+    let record = &*case.record;
     let mut said = Vec::new();
     if !case.looks.main.is_empty() {
         let shares = &judged.shares;
@@ -272,7 +271,7 @@ pub(super) fn next(
     promised: Option<Moment>,
     foretold: Option<Moment>,
 ) -> Next {
-    let record = case.record;
+    let record = &*case.record;
     let needed = Hours::nearest(NIGHTS[case.tail as usize]);
     let (Some(last), Some(until)) = (case.looks.main.last(), case.looks.read_until) else {
         // The first useful look is about halfway to the family's least time.

@@ -3,7 +3,9 @@
 //! What can be done today stands first, then what takes days, the soonest first. Beer that is not level
 //! has no way but time and proof: it is never answered with less sugar, nor with other bottles.
 
-use super::ahead::{Ahead, Passes};
+pub use super::ahead::Trials;
+
+use super::ahead::Passes;
 use super::{Next, Record, Seen, Standing, State, SugarFrom};
 use crate::advice::bottle::asked::{Ended, Ready};
 use crate::advice::bottle::dosing::{Dosing, Weighing};
@@ -116,6 +118,8 @@ pub struct Known<'a> {
     pub standing: &'a Standing,
     /// Now.
     pub now: Moment,
+    /// What was tried of it before.
+    pub trials: &'a Trials,
 }
 
 /// Ways from a plan without a dose, the quickest first; none when there is a dose, and else one at least,
@@ -125,7 +129,7 @@ pub struct Known<'a> {
 /// use fermentside::advice::bottle::asked::{Asked, DoseFor, Glass, SugarGoes};
 /// use fermentside::advice::bottle::kinds::Bottle;
 /// use fermentside::advice::family::Family;
-/// use fermentside::advice::standing::ways_to_dose::{Known, Way, ways};
+/// use fermentside::advice::standing::ways_to_dose::{Known, Trials, Way, ways};
 /// use fermentside::advice::standing::{Record, Standing};
 /// use fermentside::quantity::{
 ///     CarbonDioxideVolumes, Celsius, Grams, Litres, MassUnit, Metres, Moment,
@@ -150,7 +154,8 @@ pub struct Known<'a> {
 ///     hottest: Celsius::literal(30.0),
 ///     height: Metres::literal(0.0),
 /// };
-/// let found = ways(&asked.ready()?, Known { record: &record, standing: &standing, now });
+/// let known = Known { record: &record, standing: &standing, now, trials: &Trials::default() };
+/// let found = ways(&asked.ready()?, known);
 /// assert!(matches!(found[..], [Way::ReadOn(..)]));
 /// # Ok::<(), fermentside::science::ScienceError>(())
 /// ```
@@ -222,7 +227,7 @@ fn today(bottling: &Bottling, next: PlanNext, ways: &mut Vec<Way>) {
 
 /// What takes days.
 fn in_days(ready: &Ready, known: Known) -> Vec<Way> {
-    let Known { record, standing, now } = known;
+    let Known { record, standing, now, trials } = known;
     let mut ways = vec![];
     // Once it was warm and still for two days it holds what the rule says.
     let still = Bottling { may_hold: None, already_in: ready.held.by_rule, ..ready.bottling };
@@ -237,20 +242,21 @@ fn in_days(ready: &Ready, known: Known) -> Vec<Way> {
         return ways;
     }
     if ready.bottling.over == Over::ColdStopped {
-        ways.extend(warm_and_read(known, &|left| judged(left, still)));
+        ways.extend(warm_and_read(known, &Passes::new(record, &|left| judged(left, still))));
         return ways;
     }
-    let passes = |left: GravityChange| judged(left, ready.bottling);
+    let bottled = |left: GravityChange| judged(left, ready.bottling);
+    let passes = Passes::new(record, &bottled);
     if !standing.left.fermented && record.original.is_none() && !record.main.is_empty() {
         let mut record = record.clone();
         let (start, sigma) = USUAL_START;
         record.original = Some(Estimate::new(SpecificGravity::nearest(start), sigma));
-        let ahead = Ahead::of(&record, now);
+        let ahead = trials.of(&record, now);
         let from = ahead.and_then(|ahead| ahead.reading(&passes));
         ways.push(Way::NoteStart(from.map(|at| at.max(now))));
         return ways;
     }
-    let Some(ahead) = Ahead::of(record, now) else { return ways };
+    let Some(ahead) = trials.of(record, now) else { return ways };
     let read = ahead.reading(&passes).map(|at| at.max(now));
     let satellite = ahead.satellite(&passes).map(|hours| now.after(hours));
     // A satellite is work: only where it is sooner.
@@ -261,15 +267,15 @@ fn in_days(ready: &Ready, known: Known) -> Vec<Way> {
 }
 
 /// Warmed today, read a day later and again: what the log says then.
-fn warm_and_read(known: Known, passes: Passes) -> Option<Way> {
-    let Known { record, now, .. } = known;
+fn warm_and_read(known: Known, passes: &Passes) -> Option<Way> {
+    let Known { record, now, trials, .. } = known;
     let last = *record.main.iter().max_by_key(|seen| seen.at)?;
     let warm = record.range();
     let beer = Celsius::nearest(f64::midpoint(warm.from.value(), warm.to.value()));
     let at = last.at.max(now).after(WARM_AFTER);
     let mut record = record.clone();
     record.main.push(Seen { at, beer: Some(beer), doubtful: false, ..last });
-    let found = Ahead::of(&record, at)?.reading(passes)?;
+    let found = trials.of(&record, at)?.reading(passes)?;
     Some(Way::WarmAndRead(found.max(at.after(TWO_NIGHTS))))
 }
 

@@ -4,7 +4,6 @@ use super::level::ask_level;
 use crate::advice::bottle::asked::{Asked, DoseFor, Glass, SugarGoes};
 use crate::advice::bottle::plan;
 use crate::advice::bottle::stock::Size;
-use crate::advice::standing::Standing;
 use crate::advice::standing::ways_to_dose::{Known, ways};
 use crate::app::ask::{Ask, ask};
 use crate::app::model::Model;
@@ -44,7 +43,7 @@ pub fn parts(m: &Model) -> Vec<Part> {
         record.weakest = weakest.value;
         record.target = target.ok();
         record.volume = beer.ok();
-        let standing = Standing::of(&record, m.now);
+        let standing = m.standing_of(&record);
         Some((record, standing))
     };
     let known = known();
@@ -72,7 +71,7 @@ pub fn parts(m: &Model) -> Vec<Part> {
     let ok = found.as_ref().and_then(|found| found.as_ref().ok());
     let mut parts = vec![dose_answer(m, found.as_ref(), sugar.get(), words.give_for_sum)];
     if let (Some(plan), Some(Ok(ready)), Some((record, standing))) = (ok, ready, &known) {
-        let ways = ways(ready, Known { record, standing, now: m.now });
+        let ways = ways(ready, Known { record, standing, now: m.now, trials: &m.trials });
         let judged = (m.words.bottle.plan.judged)(m.writer(), plan, &ways);
         parts.push(Part::new("judged", What::Verdict(judged)));
     }

@@ -56,7 +56,7 @@ fn asked(m: &Model, s: &Summary) -> Vec<Part> {
     let heard = judged.map(|judged| (words.plan.stopped)(&judged)).unwrap_or_default();
     parts.push(Part::new("heard", What::Heard(heard)));
     if let (Some(plan), Some(ready)) = (ok, ready) {
-        let known = Known { record: &record, standing: &s.standing, now: m.now };
+        let known = Known { record: &record, standing: &s.standing, now: m.now, trials: &m.trials };
         let ways = ways(ready, known);
         let judged = (words.plan.judged)(w, plan, &ways);
         parts.push(Part::new("judged", What::Verdict(judged)));

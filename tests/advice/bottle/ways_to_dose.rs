@@ -7,7 +7,7 @@ use fermentside::advice::bottle::history::{Seal, Working};
 use fermentside::advice::bottle::kinds::Bottle;
 use fermentside::advice::bottle::{Bottling, Over, plan};
 use fermentside::advice::family::Family;
-use fermentside::advice::standing::ways_to_dose::{Known, Way, ways};
+use fermentside::advice::standing::ways_to_dose::{Known, Trials, Way, ways};
 use fermentside::advice::standing::{Record, Seen, Standing, State};
 use fermentside::quantity::{
     CarbonDioxideVolumes, Celsius, Estimate, Grams, Hours, Litres, MassUnit, Measured, Metres,
@@ -64,7 +64,7 @@ fn last_day(record: &Record) -> Moment {
 fn offered(record: &Record, asked: &Asked, now: Moment) -> Vec<Way> {
     let standing = Standing::of(record, now);
     let ready = asked.ready().expect("in range");
-    ways(&ready, Known { record, standing: &standing, now })
+    ways(&ready, Known { record, standing: &standing, now, trials: &Trials::default() })
 }
 
 fn dosed(bottling: Bottling) -> bool {
@@ -211,6 +211,41 @@ fn what_can_be_done_today_stands_first_with_its_grams() {
     };
     let found = offered(&level, &Asked { cold: Some(closed), ..usual }, now);
     assert!(found.iter().any(|way| matches!(way, Way::LetGasGo(..))), "{found:?}");
+}
+
+/// A form asks at each key; the trials hang on the record alone.
+#[test]
+fn what_was_tried_once_serves_every_bottling_and_changes_no_answer() {
+    let mut blind = record(50.0, &[(9.0, 17.0), (12.0, 17.0)]);
+    blind.original = None;
+    let records = [
+        record(50.0, &[(4.0, 24.0), (8.0, 17.0), (11.0, 17.0)]),
+        record(50.0, &[(3.0, 22.0), (8.0, 11.0), (8.5, 11.0)]),
+        blind,
+    ];
+    for record in &records {
+        let (now, trials) = (last_day(record), Trials::default());
+        let standing = Standing::of(record, now);
+        let known = Known { record, standing: &standing, now, trials: &trials };
+        for target in [1.4, 1.8, 2.2, 2.6, 3.0, 3.4] {
+            for weakest in [Bottle::ReusableGlass, Bottle::HeavyGlass] {
+                let target = CarbonDioxideVolumes::nearest(target);
+                let glass = Glass { weakest, smallest: Litres::literal(0.33) };
+                let asked = Asked { target, glass, ..asked(record, now) };
+                let found = ways(&asked.ready().expect("in range"), known);
+                assert_eq!(found, offered(record, &asked, now), "{target:?} {weakest:?}");
+            }
+        }
+        assert_eq!(trials.weighed(), 1, "{record:?}");
+        // Another reading is another record.
+        let mut later = record.clone();
+        later.main.push(seen(16.0, 17.0));
+        let ready = asked(&later, day(16.0)).ready().expect("in range");
+        let standing = Standing::of(&later, day(16.0));
+        let known = Known { record: &later, standing: &standing, now: day(16.0), trials: &trials };
+        assert_eq!(ways(&ready, known), offered(&later, &asked(&later, day(16.0)), day(16.0)));
+        assert_eq!(trials.weighed(), 2);
+    }
 }
 
 /// Less sugar is never the answer to a word alone.

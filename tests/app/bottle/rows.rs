@@ -3,6 +3,8 @@
 use super::*;
 use fermentside::advice::standing::SugarFrom;
 use fermentside::app::{Event, What};
+use fermentside::batch::Summary;
+use std::time::{Duration, Instant};
 
 /// What the plan needs, at 2.4 volumes in sound glass.
 fn asked(mut phone: Paper) -> Paper {
@@ -211,4 +213,40 @@ fn the_bench_asks_how_level_the_beer_is() {
     phone.type_into("It reads, twice the same", "1.048");
     phone.type_into("Days between the two", "10");
     assert!(!dosed(&phone));
+}
+
+/// The quickest of some turns, which other work on the machine disturbs the least.
+fn quickest(turns: usize, mut turn: impl FnMut(usize)) -> Duration {
+    let timed = (0..turns).map(|n| {
+        let begun = Instant::now();
+        turn(n);
+        begun.elapsed()
+    });
+    timed.min().expect("a turn")
+}
+
+/// Where there is no dose, each key once judged the record anew to find a way to one.
+#[test]
+fn a_key_costs_no_judgement() {
+    let two = [(9.0, 1.015, None), (12.5, 1.015, None)];
+    let mut phone = asked(brewed_as(Family::Unknown, Some(1.044), &two, 12.5));
+    let judged = quickest(3, |_| {
+        Summary::of(&phone.model.journal, &id("b"), phone.model.now).expect("a batch");
+    });
+    let key = quickest(10, |n| {
+        phone.type_into("Beer in the bottling vessel", &format!("19.{n}"));
+        assert!(next(&phone).starts_with("Ways to a dose: "));
+    });
+    assert!(2 * key < judged, "{key:?} beside {judged:?}");
+
+    phone.go("#/bench/sugar");
+    let mut phone = asked(phone);
+    phone.type_into("It reads, twice the same", "1.015");
+    phone.type_into("Days between the two", "3.5");
+    phone.type_into("Days since the yeast went in", "12.5");
+    let key = quickest(10, |n| {
+        phone.type_into("Warmest it has been", &format!("20.{n}"));
+        assert!(next(&phone).starts_with("Ways to a dose: "));
+    });
+    assert!(2 * key < judged, "{key:?} beside {judged:?}");
 }
