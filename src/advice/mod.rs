@@ -10,6 +10,7 @@ pub mod bottle;
 pub mod family;
 pub mod odd;
 pub mod open;
+pub mod own_ends;
 pub mod pitch;
 pub mod practice;
 pub mod reading;

@@ -106,6 +106,8 @@ pub enum WatchAct {
     AddTable(Id),
     /// Leave the table that was read.
     LeaveTable,
+    /// Take where own earlier batches ended for the expected end, or leave it out again.
+    OwnEnds(Id, bool),
     /// Mark a sign of fermentation as seen, or not.
     Sign(usize),
 }

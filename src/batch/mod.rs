@@ -14,6 +14,7 @@ mod journal;
 mod line;
 mod log;
 mod odd;
+mod own_ends;
 mod pitch_record;
 mod quiet;
 mod record;

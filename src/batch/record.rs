@@ -6,6 +6,7 @@ use crate::advice::bottle::kinds::Bottle;
 use crate::advice::bottle::stock::Bottles;
 use crate::advice::family::{Family, Span};
 use crate::advice::open::SafeBy;
+use crate::advice::own_ends::Ended;
 use crate::json_fields::record;
 use crate::quantity::{
     CarbonDioxideVolumes, Celsius, Estimate, Grams, Gravity, GravityChange, Litres, Moment, Plato,
@@ -37,6 +38,8 @@ record! {
         must hydrometer: Id,
         /// Carbon dioxide the brewer wishes for, once it was said.
         may target: Option<CarbonDioxideVolumes>,
+        /// Where own earlier batches with this yeast ended, once the brewer took that for the expected end.
+        may own_ends: Vec<Ended>,
     }
 }
 

@@ -74,6 +74,7 @@ impl Summary {
             family: self.heading.family,
             packet: self.heading.packet,
             stated_end: self.heading.expected_end,
+            own_ends: self.heading.own_ends.clone(),
             refracted: self.refracted.clone(),
             added: self.added,
             weakest: bottling.map(|record| record.weakest).or(self.on_hand),

@@ -30,7 +30,7 @@ use How::{Change, Gas, Gravity, Height, Mass, Number, Share, Temperature, Time, 
 
 /// Fields by their stored names: what they are called, and how what stands there is written. One that is
 /// missing here goes by its stored name.
-const FIELDS: [(&str, &str, How); 58] = [
+const FIELDS: [(&str, &str, How); 60] = [
     ("name", "Name", Typed),
     ("started", "Brewing day", Number),
     ("at", "When", Number),
@@ -59,7 +59,9 @@ const FIELDS: [(&str, &str, How); 58] = [
     ("as_read", "Hydrometer read", Gravity),
     ("specific", "SG", Gravity),
     ("gravity", "Gravity", Gravity),
+    ("start", "Start", Gravity),
     ("end", "End", Gravity),
+    ("own_ends", "Ends of own batches", Gravity),
     ("typed", "As typed", Typed),
     ("sample", "Sample temperature", Temperature),
     ("condition", "Sample", Number),

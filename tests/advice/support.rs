@@ -1,6 +1,7 @@
 //! What the laws share: records as they come, good and bad.
 
 use fermentside::advice::family::Family;
+use fermentside::advice::own_ends::Ended;
 use fermentside::advice::standing::{Record, Seen};
 use fermentside::quantity::{Celsius, Estimate, Hours, Measured, Moment, Plato, SpecificGravity};
 use proptest::prelude::*;
@@ -65,14 +66,25 @@ pub fn record() -> impl Strategy<Value = Record> {
         }),
         0..3,
     );
-    (readings, original, pitched, family(), stated, added, refracted).prop_map(
-        |((main, satellite), original, pitched, family, stated_end, added, refracted)| Record {
+    let ended = (sg(1.036, 1.075), sg(1.004, 1.018)).prop_map(|(start, end)| Ended { start, end });
+    let own = prop_oneof![3 => Just(vec![]), 1 => prop::collection::vec(ended, 2..5)];
+    (readings, original, pitched, family(), (stated, own), added, refracted).prop_map(
+        |(
+            (main, satellite),
+            original,
+            pitched,
+            family,
+            (stated_end, own_ends),
+            added,
+            refracted,
+        )| Record {
             main,
             satellite,
             original: original.map(|og| Estimate::new(og, 0.001)),
             pitched,
             family,
             stated_end,
+            own_ends,
             added,
             refracted,
             ..Record::of(family, hour(0.0))

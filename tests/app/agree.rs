@@ -56,6 +56,7 @@ fn batch(lot: &mut Lot, name: &str) -> Vec<(Id, Entry)> {
         expected_end: lot.one_in(4).then(|| SpecificGravity::literal(1.012)),
         hydrometer: HydrometerItem::usual_id(),
         target: None,
+        own_ends: vec![],
     };
     let mut all = vec![(id(name), Entry::Batch(heading))];
     let add = |all: &mut Vec<_>, what: &str, entry| all.push((id(&format!("{name}{what}")), entry));

@@ -41,7 +41,7 @@ fn hostile() -> Vec<Value> {
         "a",
         "\u{202E}\u{2067}",
         "<script>alert(1)</script>",
-        "NaN",
+        "nan",
         "٠٫٥",
         "\u{0}",
         "🍺🍺🍺",

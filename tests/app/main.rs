@@ -20,6 +20,7 @@ mod hostile;
 mod keeping;
 mod odd;
 mod open;
+mod own_ends;
 mod paper;
 mod pitch;
 mod preferences;

@@ -36,6 +36,7 @@ pub fn batch(days: f64) -> Vec<(Id, Entry)> {
         expected_end: None,
         hydrometer: HydrometerItem::usual_id(),
         target: None,
+        own_ends: vec![],
     };
     let pitch = PitchRecord::new(id("b"), ago(days));
     vec![(id("b"), Entry::Batch(heading)), (id("p"), Entry::Pitch(pitch))]

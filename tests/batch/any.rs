@@ -4,6 +4,7 @@ use fermentside::advice::bottle::history::{Past, Seal, Working};
 use fermentside::advice::bottle::kinds::Bottle;
 use fermentside::advice::bottle::stock::Bottles;
 use fermentside::advice::family::{Family, Span};
+use fermentside::advice::own_ends::Ended;
 use fermentside::batch::{
     Added, BatchHeading, BottlesItem, BottlingRecord, Clarity, Copied, Entry, Fizz, Grounds,
     HydrometerItem, Id, MadeSafe, OpeningRecord, PitchRecord, Reading, Refractometer, SafeBy,
@@ -60,17 +61,22 @@ fn text() -> impl Strategy<Value = String> {
 fn heading() -> impl Strategy<Value = BatchHeading> {
     let packet = of((any(), any()).prop_map(|(a, b): (Celsius, Celsius)| Span::new(a, b)));
     let gravities = (of(any()), of(any()), of(any()));
-    (text(), moment(), any(), select(Family::ALL.to_vec()), packet, gravities, instrument())
-        .prop_map(|(name, started, volume, family, packet, gravities, hydrometer)| BatchHeading {
-            name,
-            started,
-            volume,
-            family,
-            packet,
-            expected_start: gravities.0,
-            expected_end: gravities.1,
-            hydrometer,
-            target: gravities.2,
+    let ended = (any(), any()).prop_map(|(start, end)| Ended { start, end });
+    let own = proptest::collection::vec(ended, 0..3);
+    (text(), moment(), any(), select(Family::ALL.to_vec()), packet, gravities, (instrument(), own))
+        .prop_map(|(name, started, volume, family, packet, gravities, (hydrometer, own))| {
+            BatchHeading {
+                name,
+                started,
+                volume,
+                family,
+                packet,
+                expected_start: gravities.0,
+                expected_end: gravities.1,
+                hydrometer,
+                target: gravities.2,
+                own_ends: own,
+            }
         })
 }
 

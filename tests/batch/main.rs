@@ -12,6 +12,7 @@ mod life;
 mod logs;
 mod measured;
 mod names;
+mod own_ends;
 mod pitch_record;
 mod quiet;
 mod released;

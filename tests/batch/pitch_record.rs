@@ -65,6 +65,7 @@ fn summary(pitch: PitchRecord, reading: Option<f64>, hydrometer: Hydrometer) -> 
             expected_end: None,
             hydrometer: HydrometerItem::usual_id(),
             target: None,
+            own_ends: vec![],
         }),
     );
     let item = HydrometerItem { instrument: hydrometer, ..HydrometerItem::usual() };

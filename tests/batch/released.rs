@@ -4,6 +4,7 @@ use fermentside::advice::bottle::history::{Past, Seal, Working};
 use fermentside::advice::bottle::kinds::Bottle;
 use fermentside::advice::bottle::stock::Bottles;
 use fermentside::advice::family::{Family, Span};
+use fermentside::advice::own_ends::Ended;
 use fermentside::batch::{
     Added, BatchHeading, BottlesItem, BottlingRecord, Clarity, Copied, Entry, Fizz, Grounds,
     HydrometerItem, Id, Kind, MadeSafe, OpeningRecord, PitchRecord, Reading, Refractometer, SafeBy,
@@ -55,6 +56,7 @@ fn full() -> Vec<(&'static str, Entry)> {
         expected_end: Some(sg(1.012)),
         hydrometer: id("6879-h1"),
         target: None,
+        own_ends: vec![],
     };
     let pitching = PitchRecord {
         batch: id("7Q-a1"),
@@ -143,6 +145,11 @@ fn full() -> Vec<(&'static str, Entry)> {
     let burst = OpeningRecord { burst: true, ..opening.clone() };
     let wished =
         BatchHeading { target: Some(CarbonDioxideVolumes::literal(2.6)), ..heading.clone() };
+    let own_ends = vec![
+        Ended { start: sg(1.048), end: sg(1.011) },
+        Ended { start: sg(1.055), end: sg(1.013) },
+    ];
+    let by_own = BatchHeading { own_ends, ..heading.clone() };
     let doubtful = Reading { doubtful: true, ..reading.clone() };
     let safe = MadeSafe { at: at("2026-04-06T09:00+02:00"), by: SafeBy::Vented };
     let safe = BottlingRecord { made_safe: Some(safe), ..bottling.clone() };
@@ -201,6 +208,7 @@ fn full() -> Vec<(&'static str, Entry)> {
         ("reading-doubtful", Entry::Reading(doubtful)),
         ("bottling-safe", Entry::Bottling(safe)),
         ("opening-burst", Entry::Opening(burst)),
+        ("batch-own-ends", Entry::Batch(by_own)),
     ]
 }
 

@@ -38,6 +38,7 @@ pub fn heading() -> BatchHeading {
         expected_end: None,
         hydrometer: HydrometerItem::usual_id(),
         target: None,
+        own_ends: vec![],
     }
 }
 

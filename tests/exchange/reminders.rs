@@ -99,6 +99,7 @@ fn batch(readings: &[(f64, f64, Vessel)]) -> Journal {
         expected_end: None,
         hydrometer: HydrometerItem::usual_id(),
         target: None,
+        own_ends: vec![],
     };
     put("b", Entry::Batch(heading)).expect("taken");
     put("p", Entry::Pitch(PitchRecord::new(id("b"), day(0.0)))).expect("taken");

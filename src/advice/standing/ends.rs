@@ -5,7 +5,8 @@
 
 use super::looks::{Looks, Point};
 use super::record::Record;
-use crate::quantity::Measured;
+use crate::advice::own_ends::{carried, less_when_strong};
+use crate::quantity::{Measured, SpecificGravity};
 
 /// Ends that are tried, near where one is expected and up to the start.
 const NEAR: usize = 32;
@@ -20,10 +21,11 @@ const SHARED: f64 = 0.7;
 const UNLIKE: (f64, f64) = (0.1, 2.5);
 /// A start that nobody knows, points.
 const UNKNOWN_START: (f64, f64) = (50.0, 11.0);
-/// Wort over so many points ends higher, by this part of each point over it.
-const STRONG: (f64, f64) = (60.0, 0.0012);
 /// A stated end is right as often as this, to so many points.
 const STATED: (f64, f64) = (0.85, 1.8);
+/// The brewer's own earlier batches tell as often as this of the next one; else it ends anywhere within so many
+/// points.
+const OWN: (f64, f64) = (0.85, 15.0);
 /// Main beer ends over its satellite by so many points, and how likely.
 const OVER_SATELLITE: [(f64, f64); 4] = [(-0.5, 0.2), (0.2, 0.42), (0.9, 0.3), (1.7, 0.08)];
 /// A satellite is half way after so many hours.
@@ -86,6 +88,8 @@ impl Ends {
 struct Expected<'a> {
     usual: (f64, f64),
     stated: Option<f64>,
+    /// By the brewer's own earlier batches: middle and one standard deviation.
+    own: Option<(f64, f64)>,
     start: f64,
     satellite: &'a [Point],
     proven: bool,
@@ -100,7 +104,10 @@ impl Expected<'_> {
         let by_stated = self.stated.map_or(1.0, |stated| {
             STATED.0 * normal(end - stated, STATED.1) + (1.0 - STATED.0) / 15.0
         });
-        by_family * by_stated * self.by_satellite(end)
+        let by_own = self
+            .own
+            .map_or(1.0, |(own, sigma)| OWN.0 * normal(end - own, sigma) + (1.0 - OWN.0) / OWN.1);
+        by_family * by_stated * by_own * self.by_satellite(end)
     }
 
     /// How likely the satellite's readings are, if the main beer ends there.
@@ -128,6 +135,15 @@ impl Expected<'_> {
     }
 }
 
+/// Where it ends by the brewer's own earlier batches: only where the start is known to carry them over to.
+fn own(record: &Record, (start, start_sigma): (f64, f64)) -> Option<(f64, f64)> {
+    record.original.filter(|_| !record.may_go_on())?;
+    let end = carried(&record.own_ends, SpecificGravity::nearest(1.0 + start / 1000.0))?;
+    let middle = end.value().points();
+    let by_start = start_sigma * middle.max(0.0) / start;
+    Some((middle, (end.sigma() * 1000.0).hypot(SHARED).hypot(by_start)))
+}
+
 /// The ends of a record. `with` says whether the satellite counts.
 pub(super) fn ends(record: &Record, looks: &Looks, with: bool) -> Ends {
     let known = record.original.filter(|og| og.sigma() < 0.02);
@@ -140,8 +156,7 @@ pub(super) fn ends(record: &Record, looks: &Looks, with: bool) -> Ends {
     );
     let span = record.family.attenuates();
     let (low, high) = (span.from.value() / 100.0, span.to.value() / 100.0);
-    let less = STRONG.1 * (start - STRONG.0).max(0.0);
-    let attenuated = f64::midpoint(low, high) - less;
+    let attenuated = f64::midpoint(low, high) - less_when_strong(start);
     let middle = start * (1.0 - attenuated);
     let sigma = (start * ((high - low) / 2.0 / SPAN).min(WIDEST))
         .hypot(SHARED)
@@ -153,6 +168,7 @@ pub(super) fn ends(record: &Record, looks: &Looks, with: bool) -> Ends {
     let expected = Expected {
         usual: (middle, sigma),
         stated: record.stated_end.map(|sg| sg.points()),
+        own: own(record, (start, start_sigma)),
         start,
         satellite,
         proven: proven.is_some(),

@@ -267,7 +267,11 @@ fn worked(case: &Case, judged: &Judged, left: &WhatIsLeft, outlook: Option<&Outl
         .step(
             Term::ExpectedEnd,
             say::gravity(case.ends.expected().0),
-            "by yeast, start, stated end and satellite",
+            if case.record.own_ends.is_empty() {
+                "by yeast, start, stated end and satellite"
+            } else {
+                "by yeast, start, stated end, own batches and satellite"
+            },
             Source::CommonPractice,
         );
     if let Some(outlook) = outlook {

@@ -2,6 +2,7 @@
 
 use crate::advice::bottle::kinds::Bottle;
 use crate::advice::family::{Family, Purpose, Span};
+use crate::advice::own_ends::Ended;
 use crate::quantity::{
     CarbonDioxideVolumes, Celsius, Estimate, Litres, Moment, Plato, SpecificGravity,
 };
@@ -51,6 +52,8 @@ pub struct Record {
     pub packet: Option<Span<Celsius>>,
     /// The end that kit or recipe states.
     pub stated_end: Option<SpecificGravity>,
+    /// Where own earlier batches with this yeast ended, once the brewer took that as a ground.
+    pub own_ends: Vec<Ended>,
     /// What a refractometer showed of the fermenting beer, in any order: it tells no gravity, only whether
     /// there was a change.
     pub refracted: Vec<(Moment, Plato)>,
@@ -92,6 +95,7 @@ impl Record {
             family,
             packet: None,
             stated_end: None,
+            own_ends: vec![],
             refracted: vec![],
             added: None,
             weakest: None,

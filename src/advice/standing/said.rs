@@ -94,6 +94,8 @@ pub enum Reason {
     SatelliteUnproven(usize, SpecificGravity, Moment),
     /// No starting gravity, no stated end, no satellite: only time tells, or a late satellite.
     NoEndKnown,
+    /// The expected end is by so many own earlier batches with this yeast as well, by which it would be this.
+    OwnEnds(usize, SpecificGravity),
     /// This yeast may go on for weeks.
     MayGoOn,
     /// Something that ferments was added then.

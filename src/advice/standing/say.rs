@@ -6,6 +6,7 @@ use super::proof::NIGHTS;
 use super::refracted::Change;
 use super::said::{Doubt, Next, Reason, State};
 use crate::advice::family::Span;
+use crate::advice::own_ends::carried;
 use crate::advice::practice::{AFTER_ROUSING, APART, Lag, P95, waking};
 use crate::quantity::{GravityChange, Hours, Measured, Moment, Share, SpecificGravity};
 
@@ -198,6 +199,9 @@ pub(super) fn reasons(
 /// How the beer stands beside where such beer ends.
 fn ends(case: &Case, now: f64, said: &mut Vec<Reason>) {
     let record = &*case.record;
+    let start = record.original.filter(|_| !record.may_go_on());
+    let own = start.and_then(|start| carried(&record.own_ends, start.value()));
+    said.extend(own.map(|end| Reason::OwnEnds(record.own_ends.len(), end.value())));
     match case.ends.satellite {
         Some(end) => said.push(Reason::Satellite(gravity(end), change(now - end))),
         None if !record.may_go_on() => said.extend(case.looks.satellite.last().map(|last| {

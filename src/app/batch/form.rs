@@ -169,6 +169,11 @@ pub fn save(m: &mut Model, id: Option<Id>) -> Vec<Effect> {
     if expected_start.zip(expected_end).is_some_and(|(start, end)| end >= start) {
         return refuse(m, "batch", words.end_below_start, Some(f.end.part.name.clone()));
     }
+    // Said at Bottle and at Watch, and not in this form.
+    let before = id.as_ref().and_then(|id| m.journal.batch(id));
+    let (target, own_ends) = before
+        .map(|before| (before.target, before.own_ends_with(f.family.value)))
+        .unwrap_or_default();
     let heading = BatchHeading {
         name: f.name.value,
         started,
@@ -178,8 +183,8 @@ pub fn save(m: &mut Model, id: Option<Id>) -> Vec<Effect> {
         expected_start,
         expected_end,
         hydrometer,
-        // Said at Bottle, and not in this form.
-        target: id.as_ref().and_then(|id| m.journal.batch(id)).and_then(|before| before.target),
+        target,
+        own_ends,
     };
     keep(m, id, heading)
 }

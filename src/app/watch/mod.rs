@@ -6,6 +6,7 @@ mod fields;
 mod form;
 mod log;
 mod noting;
+mod own_ends;
 mod quiet;
 
 use super::act::{Act, WatchAct};
@@ -37,6 +38,7 @@ pub fn parts(m: &Model, s: &Summary) -> Vec<Part> {
     left.extend(warmth(m, s));
     left.extend(ladder(m, s));
     left.extend(course::parts(m, s));
+    left.extend(own_ends::parts(m, s));
     let mut right = vec![heading("log/heading", 2, words.log_heading), log::parts(m, s)];
     if s.has_satellite() {
         let add = Act::Watch(WatchAct::Add(Vessel::Satellite));
@@ -136,6 +138,7 @@ pub fn act(m: &mut Model, act: WatchAct) -> Vec<Effect> {
             m.here.table = None;
             vec![]
         }
+        WatchAct::OwnEnds(batch, take) => own_ends::set(m, &batch, take),
         WatchAct::Sign(at) => {
             if let Some(seen) = m.here.signs.get_mut(at) {
                 *seen = !*seen;

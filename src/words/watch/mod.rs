@@ -6,6 +6,7 @@ mod doubts;
 mod finish;
 mod forecast;
 mod log;
+mod own_ends;
 mod reading;
 mod reasons;
 mod started;
@@ -17,12 +18,13 @@ pub use reading::ReadingWords;
 use super::texts::texts;
 use super::{Judged, Writer};
 use crate::advice::Advice;
+use crate::advice::own_ends::Ended;
 use crate::advice::standing::{Outlook, Standing};
 use crate::advice::watch::beer_temperature::Notice;
 use crate::advice::watch::bubbles;
 use crate::advice::watch::ladder::Remedy;
 use crate::exchange::reminders;
-use crate::quantity::{GravityChange, Moment, write_number};
+use crate::quantity::{Estimate, GravityChange, Moment, SpecificGravity, write_number};
 
 texts! {
     /// What stands at Watch.
@@ -36,6 +38,10 @@ texts! {
         what_is_seen: "What do you see?",
         put_in_calendar: "Put it in the calendar",
         no_forecast: forecast::NONE,
+        take_own_ends: "Take that as the expected end",
+        leave_own_ends: "Leave own batches out",
+        own_ends_taken: "Taken: the expected end is by your own batches as well",
+        own_ends_left_out: "Own batches are left out",
     } says {
         finish: fn(Writer, &Standing, Moment) -> Judged = finish::finish,
         warmth: fn(Writer, &Notice) -> Judged = started::warmth,
@@ -43,6 +49,7 @@ texts! {
         signs: [&'static str; 5] = started::SIGNS,
         bubbles: fn(Writer, &Advice<bubbles::Reason, bubbles::Next>) -> Judged = started::bubbles,
         forecast: fn(Writer, &Outlook, Moment) -> String = forecast::forecast,
+        own_ends: fn(Writer, &[Ended], Estimate<SpecificGravity>, bool) -> String = own_ends::own_ends,
         next: fn(Writer, reminders::What, Moment) -> String = ahead::next,
         reminder: fn(&str, reminders::What) -> (String, &'static str) = ahead::reminder,
         reading: ReadingWords = reading::READING,

@@ -96,6 +96,10 @@ pub(super) fn reason(w: Writer, state: State, reason: Reason, now: Moment) -> Op
         Reason::NoEndKnown => {
             "Without a starting gravity, a stated end or a satellite there is nothing to compare the end with: only time tells, or a late satellite.".to_owned()
         }
+        Reason::OwnEnds(batches, end) => format!(
+            "The expected end is also by your last {batches} batches with this yeast: about {} from this start.",
+            w.gravity(end)
+        ),
         Reason::MayGoOn => "This kind of yeast may go on slowly for weeks.".to_owned(),
         Reason::AddedLater(at) => format!(
             "Something that ferments was added on {}, so no expected end holds and it has to wait longer.",

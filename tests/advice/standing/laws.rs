@@ -2,6 +2,7 @@
 
 use crate::support::{hour, record as any};
 use fermentside::advice::family::Family;
+use fermentside::advice::own_ends::Ended;
 use fermentside::advice::standing::{Doubt, Record, Seen, Standing, State, SugarFrom};
 use fermentside::quantity::{Celsius, Estimate, Hours, Measured, Moment, SpecificGravity};
 use proptest::prelude::*;
@@ -51,13 +52,19 @@ fn record() -> impl Strategy<Value = Record> {
     let original = prop::option::weighted(0.9, 42..58_i32);
     let satellite = prop::option::weighted(0.3, -2..=1_i32);
     let stated = prop::option::weighted(0.2, 8..16_i32);
-    (family, end, sigma, level, early, beer, (original, satellite, stated)).prop_map(
-        |(family, end, sigma, level, early, beer, (original, satellite, stated))| {
+    let own = prop::option::weighted(0.2, (8..16_i32, 44..60_i32));
+    (family, end, sigma, level, early, beer, (original, satellite, (stated, own))).prop_map(
+        |(family, end, sigma, level, early, beer, (original, satellite, (stated, own)))| {
             let end = f64::from(end);
             let mut record = Record::of(family, hour(0.0));
             record.pitched = Some(hour(0.0));
             record.original = original.map(|og| Estimate::new(gravity(f64::from(og)), 0.001));
             record.stated_end = stated.map(|end| gravity(f64::from(end)));
+            let ended = |(end, start)| Ended {
+                start: gravity(f64::from(start)),
+                end: gravity(f64::from(end)),
+            };
+            record.own_ends = own.map(ended).into_iter().cycle().take(3).collect();
             let mut day = 5.0;
             if let Some((at, points)) = early {
                 record.main.push(seen(at, f64::from(points), sigma, beer));

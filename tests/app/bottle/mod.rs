@@ -73,6 +73,7 @@ pub fn brewed_as(
         expected_end: None,
         hydrometer: HydrometerItem::usual_id(),
         target: None,
+        own_ends: vec![],
     };
     let bottles = |name: &str, size, class, count| {
         let bottles = Bottles { size: Litres::literal(size), class, count };

@@ -33,6 +33,7 @@ fn pitching_with(family: Family) -> Paper {
         expected_start: None,
         expected_end: None,
         target: None,
+        own_ends: vec![],
     };
     let shelf = Shelf::default();
     let mut keeper = Keeper::new(shelf.clone());
