@@ -3,6 +3,7 @@
 
 use crate::advice::odd::Odd;
 use crate::advice::pitch::steps::Step;
+use crate::advice::standing::ways_to_dose::Way;
 use crate::batch::{EntryKey, Id, Kind, Vessel};
 use crate::store::{Conflict, Token};
 
@@ -123,6 +124,10 @@ pub enum BottleAct {
     KeepTarget(Id),
     /// More beer than the batch was noted with is right.
     SoMuch(Id),
+    /// Put into a form what a way to a dose asks for.
+    TakeWay(String, Way),
+    /// Save how many bottles were really filled.
+    Recount(Id),
     /// Put what was tried into the fields.
     Take(Id),
     /// Put what was tried back to what the fields say.

@@ -29,6 +29,7 @@ mod sums;
 mod table;
 mod way;
 mod ways_down;
+mod ways_out;
 mod worked;
 
 mod batch;

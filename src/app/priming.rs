@@ -4,7 +4,7 @@ use super::ask::{Ask, Asked, Chosen, ask, listed_or_none};
 use super::drawing::{BottleData, Drawing, Figure, GlassState, Sketch};
 use super::fields::{temperature, volume};
 use super::model::Model;
-use super::part::{Answer, Part, What};
+use super::part::{Judged, Part, What};
 use super::worked::{DoubtIn, how_worked};
 use crate::advice::bottle::kinds::Bottle;
 use crate::advice::bottle::{Plan, Reason};
@@ -13,7 +13,7 @@ use crate::quantity::{
     Bounds, CarbonDioxideVolumes, Celsius, GasUnit, Kilopascals, Litres, Measured, write_number,
 };
 use crate::science::ScienceError;
-use crate::science::priming::Sugar;
+use crate::words::Weighs;
 
 /// Targets that are asked for.
 pub const TARGET: Bounds<CarbonDioxideVolumes> =
@@ -22,8 +22,6 @@ pub const TARGET: Bounds<CarbonDioxideVolumes> =
 pub const PLACE: Bounds<Celsius> = Bounds::new(Celsius::literal(0.0), Celsius::literal(45.0));
 /// Doubts of a dose.
 const IN_GRAMS: DoubtIn = (1, 1.0, "g");
-/// What one litre gets is said beside a dose.
-const A_LITRE: Litres = Litres::literal(1.0);
 
 /// Asks for the beer that is to be primed.
 pub fn ask_beer(m: &Model, scope: &str) -> Asked<Litres> {
@@ -78,41 +76,17 @@ pub fn ask_weakest(m: &Model, scope: &str) -> Chosen<Option<Bottle>> {
     listed_or_none(m, &name, label, m.words.names.bottle, words.weakest_decides)
 }
 
-/// The answer: the dose, that there is none, or what is still missing.
-pub fn dose_answer(
+/// The one answer: the dose, or that there is none, with how the beer stands.
+pub fn judged(
     m: &Model,
-    found: Option<&Result<Plan, ScienceError>>,
-    sugar: Option<Sugar>,
-    missing: &'static str,
-) -> Part {
-    let label = m.words.bottle.plan.sugar_to_weigh;
-    let answer = match found {
-        None => Answer::only(label, missing),
-        Some(Err(why)) => Answer::only(label, (m.words.fields.science_error)(*why)),
-        Some(Ok(plan)) => dose_said(m, plan, sugar),
-    };
-    Part::new("answer", What::Answer(answer))
-}
-
-fn dose_said(m: &Model, plan: &Plan, sugar: Option<Sugar>) -> Answer {
-    let (w, words) = (m.writer(), &m.words.bottle.plan);
-    let label = words.sugar_to_weigh;
-    let (Some(dose), Some(weigh), Some(a_litre)) =
-        (plan.dose(), plan.weigh(), plan.sugar_for(A_LITRE))
-    else {
-        return Answer::only(label, words.no_dose);
-    };
-    let weight = w.weighed(weigh, plan.scale());
-    let doubt = (words.doubt)(w, dose);
-    let label = label.to_owned();
-    match sugar.and_then(|sugar| sugar.volume(weigh)) {
-        None => Answer { label, main: weight, beside: doubt, below: (words.a_litre)(a_litre) },
-        Some(volume) => Answer {
-            label,
-            main: w.wort(volume),
-            beside: (words.or_by_weight)(&weight, &doubt),
-            below: words.stir_it_in.to_owned(),
-        },
+    found: Result<&Plan, ScienceError>,
+    weighs: Weighs,
+    stands: Judged,
+) -> Judged {
+    let words = &m.words.bottle.plan;
+    match found {
+        Ok(plan) => (words.judged)(m.writer(), plan, weighs, stands),
+        Err(why) => (words.no_sum)((m.words.fields.science_error)(why)),
     }
 }
 
@@ -124,11 +98,17 @@ pub fn plan_parts(m: &Model, plan: &Plan) -> Vec<Part> {
         description: (words.described)(plan),
         sketch: Sketch::Bottle(bottle_data(m, plan)),
     };
-    vec![
-        Part::new("plan/bottle", What::Drawing(drawing)),
-        Part::new("plan/figures", What::Figures((words.guard)(plan))),
-        how_worked(m, "plan/worked", &plan.advice.worked, IN_GRAMS),
-    ]
+    vec![Part::new("plan/bottle", What::Drawing(drawing)), plan_worked(m, plan)]
+}
+
+/// The figures of the drawing, and how they were worked out.
+fn plan_worked(m: &Model, plan: &Plan) -> Part {
+    let mut fold = how_worked(m, "plan/worked", &plan.advice.worked, IN_GRAMS);
+    if !fold.parts.is_empty() {
+        let figures = What::Figures((m.words.bottle.plan.guard)(plan));
+        fold.parts.insert(0, Part::new("plan/figures", figures));
+    }
+    fold
 }
 
 /// The guard as the drawing of a bottle shows it.

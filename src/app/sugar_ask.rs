@@ -27,6 +27,7 @@ enum Which {
 }
 
 /// The choice with what it asks beside.
+#[derive(Clone)]
 pub struct SugarAsked {
     which: Which,
     /// What the brewer calls it, if it has a name of its own.
@@ -115,6 +116,14 @@ impl SugarAsked {
                 Some(Sugar::Wort(KeptWort { gravity, end }))
             }
             Which::Nothing => None,
+        }
+    }
+
+    /// What it is called: an own one by its own name.
+    pub fn name<'a>(&'a self, m: &Model, sugar: Sugar) -> &'a str {
+        match self.own_name.as_str() {
+            "" => (m.words.names.sugar)(sugar),
+            own => own,
         }
     }
 

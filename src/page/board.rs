@@ -58,8 +58,8 @@ fn kind_of(what: &What) -> u32 {
         What::Link(_) => 12,
         What::Action(_) => 13,
         What::HandOut(_) => 14,
-        What::Answer(_) => 15,
-        What::Verdict(_) => 16,
+        // Both are the plate, which stays while its answer comes and goes.
+        What::Answer(_) | What::Verdict(_) => 15,
         What::Number(_) => 17,
         What::Words(field) => 18 + u32::from(field.long),
         What::Choice(choice) => 100 + 2 * of_options(choice),

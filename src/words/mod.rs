@@ -31,7 +31,7 @@ pub mod write;
 
 pub use batches::BatchesWords;
 pub use bench::BenchWords;
-pub use bottle::BottleWords;
+pub use bottle::{BottleWords, Weighs};
 pub use cautions::Cautions;
 pub use cooling::CoolingWords;
 pub use copies::CopyWords;
@@ -171,4 +171,11 @@ fn sentence(text: &str) -> String {
     let mut letters = text.chars();
     let first = letters.next().map(|c| c.to_ascii_uppercase().to_string()).unwrap_or_default();
     format!("{first}{}.", letters.as_str())
+}
+
+/// The same with a small letter at its head.
+fn lower(text: &str) -> String {
+    let mut letters = text.chars();
+    let first = letters.next().map(|c| c.to_ascii_lowercase().to_string()).unwrap_or_default();
+    first + letters.as_str()
 }

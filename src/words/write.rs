@@ -5,7 +5,8 @@ use crate::batch::Units;
 use crate::quantity::{
     AlcoholByVolume, Attenuation, CarbonDioxideVolumes, Celsius, GasUnit, Grams, Gravity,
     GravityUnit, Hours, Kilopascals, Litres, MassUnit, Measured, Metres, Moment, Plato,
-    PressureUnit, SpecificGravity, TemperatureUnit, Unit, Zone, write, write_gravity, write_number,
+    PressureUnit, SpecificGravity, TemperatureUnit, Unit, VolumeUnit, Zone, write, write_gravity,
+    write_number,
 };
 use crate::science::{Amount, sucrose};
 
@@ -111,12 +112,29 @@ impl Writer<'_> {
         }
     }
 
+    /// A difference of gravities, given in points (thousandths), on the brewer's scale. Where gallons are
+    /// used it is told as a hydrometer shows it.
+    pub fn points(self, n: f64) -> String {
+        let small = n.abs() < 9.95;
+        match (self.units.gravity, self.units.volume) {
+            // A point is about a quarter of a degree Plato everywhere in range.
+            (GravityUnit::Plato, _) => {
+                format!("{}\u{A0}°P", write_number(n * 0.255, if small { 2 } else { 1 }))
+            }
+            (_, VolumeUnit::Litres) if (n - 1.0).abs() < 0.05 => "1\u{A0}point".to_owned(),
+            (_, VolumeUnit::Litres) => {
+                format!("{}\u{A0}points", write_number(n, usize::from(small)))
+            }
+            _ => format!("{}\u{A0}SG", write_number(n / 1000.0, if small { 4 } else { 3 })),
+        }
+    }
+
     /// Any amount of a working.
     pub fn amount(self, amount: Amount) -> String {
         match amount {
             Amount::Read(gravity) => write_gravity(gravity),
             Amount::Gravity(sg) => write_number(sg.value(), 4),
-            Amount::Points(points) => format!("{}\u{A0}points", write_number(points, 1)),
+            Amount::Points(points) => self.points(points),
             Amount::Extract(plato) => extract(plato),
             Amount::Temperature(t) => self.temperature(t),
             Amount::Volume(volume) => self.volume(volume),

@@ -155,11 +155,12 @@ fn row(phone: &mut Paper, batch: &Id) -> (String, String, String) {
 /// Whether the usual bottling gets its sugar on the screen that is shown.
 fn dosed(phone: &mut Paper) -> bool {
     phone.type_into("Beer in the bottling vessel", "19");
-    phone.type_into("Warmest it has been", "20");
-    phone.choose("Weakest bottle to be filled", "Sound");
+    phone.type_into("Warmest since fermentation ended", "20");
+    phone.choose("Weakest bottle", "Sound");
     let label = phone.model.words.bottle.plan.sugar_to_weigh;
     phone.parts().iter().any(|part| {
-        matches!(&part.what, What::Answer(answer) if answer.label == label && answer.main != "–")
+        matches!(&part.what, What::Verdict(judged)
+            if judged.label == label && judged.figure.0.ends_with('g'))
     })
 }
 
@@ -200,9 +201,13 @@ fn look(phone: &mut Paper, batch: &Id, so_far: &mut Looked) {
     assert_eq!(today.stage == Stage::Bottle, finished);
     phone.go(&format!("#/batch/{}/bottle", batch.as_str()));
     if s.bottling.is_none() {
-        assert_eq!(verdict(&phone.parts(), "finish"), (judged, standing));
+        phone.model.drafts.forget("bottling/");
+        assert_eq!(verdict(&phone.parts(), "dose/plate"), (judged, standing.clone()));
         let dosed = dosed(phone);
         assert!(finished || !dosed, "a dose for {:?}", s.standing);
+        if !finished {
+            assert_eq!(verdict(&phone.parts(), "dose/plate"), (judged, standing));
+        }
         // What was noted of its warmth may ask for less; else the usual sugar goes in.
         let warmth = s.lines.iter().any(|line| line.reading.beer.is_some());
         assert!(!finished || dosed || warmth, "no dose: {}", phone.text());

@@ -82,13 +82,13 @@ fn from_warm_wort_to_the_first_bottle() {
 
     phone.tap("Bottle");
     phone.type_into("Beer in the bottling vessel", "19");
-    phone.type_into("Warmest it has been", "20");
-    phone.choose("Weakest bottle to be filled", "Sound");
+    phone.type_into("Warmest since fermentation ended", "20");
+    phone.choose("Weakest bottle", "Sound");
     steps.done(&mut phone, "sugar");
 
     // No dose before it is known to be finished; what was typed waits.
     let mut more = 0;
-    while phone.text().contains("= Sugar to weigh: –") {
+    while phone.text().contains("= Sugar to weigh: No dose") {
         assert!(more < 6, "{}", phone.text());
         phone.days(3.0);
         read(&mut phone, "1.010");

@@ -7,6 +7,7 @@
 
 use crate::chance::Chance;
 use crate::paper::{Paper, Shelf, brewing_day};
+use fermentside::app::drawing::{Drawing, Sketch};
 use fermentside::app::{Event, Part, Route, What};
 use fermentside::quantity::Zone;
 
@@ -302,26 +303,24 @@ impl Walker {
     fn dose_is_borne(&self) {
         let parts = self.phone.parts();
         let words = &self.phone.model.words.bottle.plan;
-        let dosed = parts.iter().any(|part| {
-            matches!(&part.what, What::Answer(answer)
-                if answer.label == words.sugar_to_weigh && answer.main != "–")
+        let weighed = parts.iter().any(|part| {
+            matches!(&part.what, What::Verdict(judged)
+                if judged.label == words.sugar_to_weigh && judged.figure.0.ends_with('g'))
         });
-        if !dosed {
+        if !weighed {
             return;
         }
-        let figure = |name: &str| {
-            parts.iter().find_map(|part| match &part.what {
-                What::Figures(rows) => rows.iter().find(|(row, _)| row == name).cloned(),
-                _ => None,
-            })
-        };
         let number = |text: &str| {
             let digits: String =
                 text.chars().take_while(|c| c.is_ascii_digit() || *c == '.').collect();
             digits.parse::<f64>().ok()
         };
-        let worst = figure("At worst").and_then(|(_, text)| number(&text));
-        let ceiling = figure("Ceiling of the weakest bottle").and_then(|(_, text)| number(&text));
+        let bottle = parts.iter().find_map(|part| match &part.what {
+            What::Drawing(Drawing { sketch: Sketch::Bottle(bottle), .. }) => Some(bottle),
+            _ => None,
+        });
+        let bottle = bottle.expect("a dose without its guard");
+        let (worst, ceiling) = (number(&bottle.worst.value), number(&bottle.ceiling.value));
         let (worst, ceiling) = (worst.expect("the worst case"), ceiling.expect("a ceiling"));
         // Both are written to a tenth.
         assert!(worst <= ceiling + 0.051, "{worst} above {ceiling}");

@@ -50,9 +50,9 @@ async fn priming_sugar() {
     let (_server, phone) = opened().await;
     phone.go("#/bench/sugar").await;
     phone.type_into("Beer in the bottling vessel", "19").await;
-    phone.type_into("Warmest it has been", "20").await;
+    phone.type_into("Warmest since fermentation ended", "20").await;
     phone.says(".answer", "Give the volume, the weakest bottle").await;
-    phone.choose("Weakest bottle to be filled", "Sound").await;
+    phone.choose("Weakest bottle", "Sound").await;
     phone.type_into("It reads, twice the same", "1.010").await;
     phone.type_into("Days between the two", "4").await;
     phone.type_into("Days since the yeast went in", "14").await;
@@ -61,7 +61,7 @@ async fn priming_sugar() {
     phone.says(".answer .answer-main", "122 g ±").await;
     phone.says(".verdict .verdict-word", "Go").await;
     working_says(&phone, "CO₂ to add").await;
-    phone.choose("Weakest bottle to be filled", "Square").await;
+    phone.choose("Weakest bottle", "Square").await;
     phone.says(".answer", "No dose").await;
     phone.says(".verdict .verdict-word", "Stop").await;
     phone.is_well().await;

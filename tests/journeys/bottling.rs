@@ -39,7 +39,7 @@ async fn from_a_finished_batch_to_a_printed_label_with_no_network() {
     let batch = is_finished(&phone).await;
     phone.go(&format!("{batch}bottle")).await;
     phone.type_into("Beer in the bottling vessel", "19").await;
-    phone.type_into("Warmest it has been", "20").await;
+    phone.type_into("Warmest since fermentation ended", "20").await;
     phone.tap("Brown halves: 60").await;
     phone.tap("Swing-tops: 4").await;
     phone.says(".answer .answer-main", " g ±").await;
@@ -88,8 +88,8 @@ async fn too_soon_and_in_thin_glass_it_is_stopped_and_one_hears_why() {
       return region.getAttribute('role') + ': ' + region.textContent.replace(/\\s+/g, ' ')";
     assert_eq!(phone.run(heard).await, "alert: ");
     phone.type_into("Beer in the bottling vessel", "19").await;
-    phone.type_into("Warmest it has been", "20").await;
-    phone.choose("Weakest bottle to be filled", "Thin").await;
+    phone.type_into("Warmest since fermentation ended", "20").await;
+    phone.choose("Weakest bottle", "Thin").await;
     phone.says(".answer", "No dose").await;
     phone.draws().await;
     let said = phone.run(heard).await;
@@ -101,7 +101,7 @@ async fn too_soon_and_in_thin_glass_it_is_stopped_and_one_hears_why() {
     phone.sees("Less sugar is no answer to beer that may still ferment").await;
     phone.sees_no("a target of").await;
     // Stronger glass stops being a matter of glass, and waiting remains.
-    phone.choose("Weakest bottle to be filled", "Square").await;
+    phone.choose("Weakest bottle", "Square").await;
     phone.draws().await;
     assert!(phone.run(heard).await.as_str().unwrap().contains("not made for pressure"));
     phone.is_well().await;
@@ -113,8 +113,8 @@ async fn level_for_a_day_it_is_told_when_to_read_again() {
     let batch = phone.brew("Cellar bitter", &[("1.010", 2.1), ("1.010", 1.0)]).await;
     phone.go(&format!("{batch}bottle")).await;
     phone.type_into("Beer in the bottling vessel", "19").await;
-    phone.type_into("Warmest it has been", "20").await;
-    phone.choose("Weakest bottle to be filled", "Sound").await;
+    phone.type_into("Warmest since fermentation ended", "20").await;
+    phone.choose("Weakest bottle", "Sound").await;
     phone.says(".answer", "No dose").await;
     phone.sees("Ways to a dose: read again on").await;
     phone.is_well().await;
@@ -126,8 +126,8 @@ async fn what_if_changes_nothing_until_it_is_taken_over() {
     let batch = is_finished(&phone).await;
     phone.go(&format!("{batch}bottle")).await;
     phone.type_into("Beer in the bottling vessel", "19").await;
-    phone.type_into("Warmest it has been", "20").await;
-    phone.choose("Weakest bottle to be filled", "Sound").await;
+    phone.type_into("Warmest since fermentation ended", "20").await;
+    phone.choose("Weakest bottle", "Sound").await;
     phone.says(".answer .answer-main", "122 g ±").await;
     phone.tap("What if").await;
     for _ in 0..4 {
@@ -135,12 +135,12 @@ async fn what_if_changes_nothing_until_it_is_taken_over() {
     }
     phone.says(".what-if .plain-answer", "Go: 91 g").await;
     phone.says(".answer .answer-main", "122 g ±").await;
-    assert_eq!(phone.value_in("Wished carbon dioxide").await, "2.40");
+    assert_eq!(phone.value_in("Carbonation").await, "2.40");
     phone.tap("Back to what the form says").await;
     phone.says(".what-if .plain-answer", "Go: 122 g").await;
     phone.tap("Carbon dioxide: less").await;
     phone.tap("Use these").await;
-    assert_eq!(phone.value_in("Wished carbon dioxide").await, "2.30");
+    assert_eq!(phone.value_in("Carbonation").await, "2.30");
     phone.says(".answer .answer-main", "114 g ±").await;
     phone.is_well().await;
 }
@@ -151,13 +151,13 @@ async fn beer_closed_in_the_cold_has_two_ends() {
     let batch = is_finished(&phone).await;
     phone.go(&format!("{batch}bottle")).await;
     phone.type_into("Beer in the bottling vessel", "19").await;
-    phone.type_into("Warmest it has been", "20").await;
-    phone.choose("Weakest bottle to be filled", "Sound").await;
+    phone.type_into("Warmest since fermentation ended", "20").await;
+    phone.choose("Weakest bottle", "Sound").await;
     phone.says(".answer .answer-main", "122 g ±").await;
-    phone.tap("Chilled").await;
+    phone.choose("Chilled since", "Yes").await;
     // How cold is asked before any dose.
     phone.says(".answer", "Give the volume").await;
-    phone.type_into("Coldest it has been since", "2").await;
+    phone.type_into("Coldest it got", "2").await;
     phone.tap("Closed tight").await;
     phone.sees("It may hold").await;
     phone.says(".answer", "No dose").await;

@@ -154,10 +154,10 @@ impl Phone {
     /// Bottles what the form at hand is of: 19 litres in sound glass, 25 days ago, to stand at 20 °C.
     pub async fn bottles(&self) {
         self.type_into("Beer in the bottling vessel", "19").await;
-        self.type_into("Warmest it has been", "20").await;
-        self.choose("Weakest bottle to be filled", "Sound").await;
+        self.type_into("Warmest since fermentation ended", "20").await;
+        self.choose("Weakest bottle", "Sound").await;
         self.says(".answer .answer-main", " g ±").await;
-        self.tap("Weighed, place, time and note").await;
+        self.tap("Weighed, filled, place, time, note").await;
         self.type_into("Where they will stand", "20").await;
         self.dated("Bottled", 25.0).await;
         self.tap("It is bottled").await;

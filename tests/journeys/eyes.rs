@@ -68,7 +68,7 @@ async fn errors_keep_nobody_out() {
         phone.sees("Some fields need another look.").await;
         found.extend(phone.barriers().await);
         phone.go("#/bench/sugar").await;
-        phone.type_into("Wished carbon dioxide", "99").await;
+        phone.type_into("Carbonation", "99").await;
         phone.press(Key::Tab).await;
         phone.sees("It must be from").await;
         found.extend(phone.barriers().await);
@@ -82,8 +82,8 @@ async fn errors_keep_nobody_out() {
         }
         phone.go(&format!("{batch}bottle")).await;
         phone.type_into("Beer in the bottling vessel", "19").await;
-        phone.type_into("Warmest it has been", "20").await;
-        phone.choose("Weakest bottle to be filled", "Square").await;
+        phone.type_into("Warmest since fermentation ended", "20").await;
+        phone.choose("Weakest bottle", "Square").await;
         phone.says(".answer", "No dose").await;
         phone.unfold().await;
         found.extend(phone.barriers().await);

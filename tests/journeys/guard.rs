@@ -8,8 +8,8 @@ use crate::phone::Phone;
 async fn asks_for_a_dose(phone: &Phone, batch: &str, bottle: &str) {
     phone.go(&format!("{batch}bottle")).await;
     phone.type_into("Beer in the bottling vessel", "19").await;
-    phone.type_into("Warmest it has been", "20").await;
-    phone.choose("Weakest bottle to be filled", bottle).await;
+    phone.type_into("Warmest since fermentation ended", "20").await;
+    phone.choose("Weakest bottle", bottle).await;
     phone.draws().await;
 }
 
@@ -88,7 +88,7 @@ async fn finished_beer_in_sound_glass_gets_its_dose() {
     assert!((100.0..130.0).contains(&grams), "{dose}");
 
     // Asking for more than the glass holds takes the dose away again.
-    phone.type_into("Wished carbon dioxide", "4.5").await;
+    phone.type_into("Carbonation", "4.5").await;
     phone.says(".answer", "No dose").await;
     assert_eq!(judgements(&phone).await, ["Go", "Stop"]);
     assert_eq!(masses(&phone).await, Vec::<String>::new());

@@ -7,12 +7,14 @@ use crate::advice::bottle::stock::Size;
 use crate::advice::standing::ways_to_dose::{Known, ways};
 use crate::app::ask::{Ask, ask};
 use crate::app::model::Model;
-use crate::app::part::{Part, What, columns, text};
+use crate::app::part::{Answer, Part, What, columns, text};
 use crate::app::priming::{
-    ask_beer, ask_hottest, ask_target, ask_warmest, ask_weakest, dose_answer, plan_parts,
+    ask_beer, ask_hottest, ask_target, ask_warmest, ask_weakest, judged, plan_parts,
 };
 use crate::app::sugar_ask::ask_sugar;
+use crate::app::ways_out;
 use crate::quantity::{Bounds, LengthUnit, Metres};
+use crate::words::Weighs;
 
 /// The sum.
 pub fn parts(m: &Model) -> Vec<Part> {
@@ -69,11 +71,35 @@ pub fn parts(m: &Model) -> Vec<Part> {
     let ready = ready.as_ref().map(|ready| ready.as_ref().map_err(|why| *why));
     let found = ready.map(|ready| ready.and_then(|ready| plan(ready.bottling)));
     let ok = found.as_ref().and_then(|found| found.as_ref().ok());
-    let mut parts = vec![dose_answer(m, found.as_ref(), sugar.get(), words.give_for_sum)];
-    if let (Some(plan), Some(Ok(ready)), Some((record, standing))) = (ok, ready, &known) {
-        let ways = ways(ready, Known { record, standing, now: m.now, trials: &m.trials });
-        let judged = (m.words.bottle.plan.judged)(m.writer(), plan, &ways);
-        parts.push(Part::new("judged", What::Verdict(judged)));
+    let plan_words = &m.words.bottle.plan;
+    let plate = match (&found, &known, sugar.get().zip(beer.ok())) {
+        (Some(found), Some((_, standing)), Some((kind, beer))) => {
+            let stands = (m.words.watch.finish)(m.writer(), standing, m.now);
+            let name = sugar.name(m, kind);
+            let weighs = Weighs { sugar: kind, name, beer };
+            let found = found.as_ref().map_err(|why| *why);
+            What::Verdict(judged(m, found, weighs, stands))
+        }
+        // Nothing is judged yet.
+        _ => {
+            let lacks = [
+                (beer.ok().is_none(), words.the_volume),
+                (weakest.value.is_none(), words.the_bottles),
+                (warmest.ok().is_none(), words.the_warmest),
+                (known.is_none(), words.how_level),
+                (sugar.get().is_none(), words.the_sugar),
+                (target.ok().is_none(), words.the_carbonation),
+                (hottest.ok().is_none(), words.the_hottest),
+            ];
+            let lacks = lacks.into_iter().filter(|(lacks, _)| *lacks).map(|(_, name)| name);
+            let give = (plan_words.give)(&lacks.collect::<Vec<_>>());
+            What::Answer(Answer::only(plan_words.sugar_to_weigh, give))
+        }
+    };
+    let mut parts = vec![Part::new(ways_out::PLATE, plate)];
+    if let (Some(_), Some(Ok(ready)), Some((record, standing))) = (ok, ready, &known) {
+        let ways = ways(ready, Known { record, standing, now: m.now });
+        parts.extend(ways_out::parts(m, scope, None, &ways));
     }
     parts.push(text("granted", "small", m.words.bench.level.granted));
     parts.push(text("caution", "small", m.words.cautions.glass));

@@ -1,6 +1,7 @@
 //! The bottling as it was recorded, and the word of caution that stays with it.
 
 use super::fields::FORM;
+use super::filled;
 use crate::app::act::{Act, BottleAct, FrameAct, Paper};
 use crate::app::model::Model;
 use crate::app::part::{Part, Tag, What, action, alert, group, heading, text};
@@ -10,7 +11,13 @@ use crate::batch::{BottlingRecord, EntryKey, Id, Kind, Summary};
 pub fn parts(m: &Model, s: &Summary, id: &Id, record: &BottlingRecord) -> Vec<Part> {
     let (words, print) = (&m.words.bottle, &m.words.print);
     let caution = m.words.cautions.glass;
-    let mut parts = vec![heading("bottled/heading", 2, words.in_the_bottle)];
+    let mut parts = vec![];
+    // The same answer as at Open: the next thing asked of these bottles.
+    if let Some(advice) = s.today(m.now).opening {
+        let first = What::Verdict((m.words.open.first)(m.writer(), &advice));
+        parts.push(Part::new("bottled/plate", first));
+    }
+    parts.push(heading("bottled/heading", 2, words.in_the_bottle));
     if s.may_be_above_ceiling() || s.is_hazard() {
         let why = if s.is_hazard() { words.one_gushed } else { words.may_hold_more };
         let said = format!("{why} {caution}");
@@ -28,6 +35,9 @@ pub fn parts(m: &Model, s: &Summary, id: &Id, record: &BottlingRecord) -> Vec<Pa
         Part::new("bottled/rows", What::Figures((words.rows)(m.writer(), record))),
         text("bottled/caution", "small", caution),
         group("bottled/paper", Tag::Div, "log-actions", papers),
+    ]);
+    parts.extend(filled::parts(m, &s.id, record));
+    parts.extend([
         Part::new("bottled/outcome", What::Outcome(m.outcome(FORM))),
         action("bottled/delete", "danger", words.delete, delete),
     ]);

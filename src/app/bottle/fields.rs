@@ -28,6 +28,8 @@ pub struct Tried {
 
 /// Every field of the form, as it stands.
 pub struct Fields {
+    /// What the names of its fields begin with.
+    pub scope: String,
     pub beer: ask::Asked<Litres>,
     pub target: ask::Asked<CarbonDioxideVolumes>,
     pub warmest: ask::Asked<Celsius>,
@@ -40,6 +42,8 @@ pub struct Fields {
     so_much: String,
     /// Bottles on hand, and whether each is chosen.
     pub on_hand: Vec<(Id, String, Bottles, bool)>,
+    /// None of them is.
+    pub chosen_none: bool,
     pub weakest: Chosen<Option<Bottle>>,
     pub size: Chosen<String>,
     pub sugar_goes: Chosen<SugarGoes>,
@@ -96,7 +100,11 @@ impl Fields {
         let hint = if warmest.is_some() { shared.warmest_from_log } else { shared.warmest_hint };
         let sizes =
             Size::ALL.map(|size| (size.name().to_owned(), write::bottle_size(size.litres())));
+        let on_hand = on_hand(m, &s.id);
         Self {
+            scope: scope.clone(),
+            chosen_none: !on_hand.iter().any(|(.., chosen)| *chosen),
+            on_hand,
             beer: ask_beer(m, scope),
             target: ask_target(m, scope, s.heading.target),
             warmest: ask_warmest(m, scope, hint, warmest),
@@ -105,7 +113,6 @@ impl Fields {
             sugar: ask_sugar(m, scope, sg(s.original), sg(s.present)),
             noted: s.noted_volume(),
             so_much: m.drafts.text(&so_much_name(&s.id)).unwrap_or_default().to_owned(),
-            on_hand: on_hand(m, &s.id),
             weakest: ask_weakest(m, scope),
             size: pick(m, &name("size"), (words.size, ""), sizes.to_vec(), Size::Ml500.name()),
             sugar_goes: answer(
@@ -152,6 +159,21 @@ impl Fields {
             let smallest = Size::named(&self.size.value)?.litres();
             Some(Glass { weakest: self.weakest.value?, smallest })
         })
+    }
+
+    /// What a dose still lacks, as it is called.
+    pub fn lacking(&self, m: &Model) -> Vec<&'static str> {
+        let words = &m.words.bottle.priming;
+        let lacks = [
+            (self.beer.ok().is_none(), words.the_volume),
+            (self.glass().is_none(), words.the_bottles),
+            (self.warmest.ok().is_none(), words.the_warmest),
+            (self.history.cold().is_none(), words.the_coldest),
+            (self.target.ok().is_none(), words.the_carbonation),
+            (self.sugar.get().is_none(), words.the_sugar),
+            (self.hottest.ok().is_none(), words.the_hottest),
+        ];
+        lacks.into_iter().filter(|(lacks, _)| *lacks).map(|(_, name)| name).collect()
     }
 
     /// What was asked, as far as the fields go, with what is tried in place of what stands there.

@@ -1,6 +1,7 @@
 //! From the fields to the record that is saved.
 
 use super::fields::{FORM, Fields, Tried, scope};
+use super::filled;
 use crate::advice::bottle::asked::SugarGoes;
 use crate::advice::bottle::{Over, plan, worst_once_weighed};
 use crate::advice::odd::{Odd, date};
@@ -60,6 +61,7 @@ fn record(m: &mut Model, s: &Summary, fields: &Fields) -> Result<BottlingRecord,
     let weighed = wrong.optional(&fields.weighed);
     let place = wrong.optional(&fields.place);
     let at = wrong.demand(&fields.at);
+    let filled = filled::counted(filled::asked(m, fields), &mut wrong);
     let look_again = m.words.frame.look_again;
     if let Some(first) = wrong.shown(m) {
         return Err(Refused(look_again.to_owned(), Some(first)));
@@ -103,7 +105,7 @@ fn record(m: &mut Model, s: &Summary, fields: &Fields) -> Result<BottlingRecord,
             past: Some(asked.past()),
             already_in: Some(bottling.already_in),
             points_left: bottling.points_left,
-            filled: fields.filling(asked.beer).filled,
+            filled,
             by_bottle: asked.sugar_goes == SugarGoes::Bottles,
             scale: Some(bottling.weighing.scale),
             sugar_name: fields.sugar.own_name.clone(),

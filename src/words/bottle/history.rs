@@ -9,11 +9,11 @@ use crate::words::write::{self, Writer};
 texts! {
     /// What is asked and said of the beer since it went quiet.
     HistoryWords, HISTORY {
-        since_quiet: "Since it went quiet",
-        coldest: "Coldest it has been since",
+        since_quiet: "Chilled since",
+        coldest: "Coldest it got",
         while_cold: "While it was cold",
         when_chilled: "When it was chilled",
-        that_warm_for: "It was that warm for",
+        that_warm_for: "It stayed that warm for",
         dose_it_for: "Dose it for",
         either_dose: "What either dose may come to",
     } says {
@@ -31,8 +31,8 @@ texts! {
 
 const fn chilled(chilled: Chilled) -> &'static str {
     match chilled {
-        Chilled::No => "Not chilled",
-        Chilled::Yes => "Chilled",
+        Chilled::No => "No",
+        Chilled::Yes => "Yes",
     }
 }
 
@@ -60,8 +60,8 @@ const fn seal(seal: Seal) -> &'static str {
 
 const fn working(working: Working) -> &'static str {
     match working {
-        Working::Quiet => "It was quiet",
-        Working::Still => "It still worked",
+        Working::Quiet => "It had ended",
+        Working::Still => "It was still fermenting",
         Working::Unsure => "Not sure",
     }
 }
@@ -70,7 +70,7 @@ const fn working(working: Working) -> &'static str {
 const fn doubt(doubt: Doubt) -> &'static str {
     match doubt {
         Doubt::ColdSealed => "It was closed while it was cold.",
-        Doubt::ColdWorking => "It still worked when it was chilled.",
+        Doubt::ColdWorking => "It was still fermenting when it was chilled.",
         Doubt::ShortWarmth(_) => "It was warm for too short a time to let its gas go.",
         Doubt::NotKnown => "How it was closed, or whether it still worked, is not known.",
     }

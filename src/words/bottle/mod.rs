@@ -6,7 +6,7 @@ mod priming;
 mod record;
 
 pub use history::HistoryWords;
-pub use plan::PlanWords;
+pub use plan::{PlanWords, Weighs};
 pub use priming::PrimingWords;
 
 use crate::advice::bottle::Plan;
@@ -14,34 +14,37 @@ use crate::advice::bottle::asked::SugarGoes;
 use crate::advice::bottle::dosing::SYRUP_WATER;
 use crate::advice::bottle::stock::{Bottles, Filling};
 use crate::batch::BottlingRecord;
-use crate::quantity::{BottleUnit, Measured, write as written, write_number};
+use crate::quantity::{BottleUnit, Celsius, Measured, write as written, write_number};
 use crate::words::texts::texts;
 use crate::words::write::{self, Writer};
 
 texts! {
     /// What stands at Bottle.
     BottleWords, BOTTLE {
-        is_it_finished: "Is it finished?",
-        because: "If you know better: why is it finished?",
-        how_much: "How much sugar?",
+        know_better: "It has finished, and I know why",
+        because: "Why it has finished",
         on_hand: "Bottles on hand",
-        size: "Size of most of them",
+        size: "Bottle size",
         sugar_goes: "The sugar goes",
         what_to_fill: "What to fill",
         into_empty: "Dry sugar in a bottle makes beer foam: weigh it into the empty bottle, then fill. Within so much is what the scale and its rounding can do.",
         what_if: "What if",
-        slide_target: "Carbon dioxide",
-        slide_warmest: "Warmest since it went quiet",
+        slide_target: "Volumes of CO₂",
+        slide_warmest: "Warmest since it ended",
         slide_beer: "Beer",
         slide_hottest: "Hottest place",
         use_these: "Use these",
         put_back: "Back to what the form says",
-        more: "Weighed, place, time and note",
+        granted: "Taken for granted",
+        more: "Weighed, filled, place, time, note",
         weighed: "Sugar you weighed",
         weighed_hint: "Leave empty if it is the dose above.",
         place: "Where they will stand",
-        keep_target: "Keep this target with the batch",
-        target_kept: "Target kept: the batch is judged by it",
+        keep_target: "Keep this carbonation with the batch",
+        target_kept: "Carbonation kept: the batch is judged by it",
+        recount: "Filled another number?",
+        recounted: "Number of bottles saved",
+        save_count: "Save the number",
         at: "Bottled",
         note: "Note",
         save: "It is bottled",
@@ -57,6 +60,9 @@ texts! {
         priming: PrimingWords = priming::PRIMING,
         plan: PlanWords = plan::PLAN,
         history: HistoryWords = history::HISTORY,
+        up_to: fn(Writer, Celsius) -> String = up_to,
+        pieces: fn(&[String]) -> String = pieces,
+        really_filled: fn(Writer, Bottles) -> String = really_filled,
         goes: fn(SugarGoes) -> &'static str = goes,
         rows: fn(Writer, &BottlingRecord) -> Vec<(String, String)> = record::rows,
         own_bottles: fn(Writer, &str, Bottles) -> String = own_bottles,
@@ -72,6 +78,20 @@ const fn goes(goes: SugarGoes) -> &'static str {
         SugarGoes::Vessel => "Into the vessel",
         SugarGoes::Bottles => "Into each bottle",
     }
+}
+
+fn up_to(w: Writer, t: Celsius) -> String {
+    format!("up to {}", w.degrees(t))
+}
+
+/// What is taken for granted, in one line.
+fn pieces(pieces: &[String]) -> String {
+    pieces.join(" · ")
+}
+
+/// How many of these were filled, as a question.
+fn really_filled(_: Writer, own: Bottles) -> String {
+    format!("Bottles of {} filled", write::bottle_size(own.size))
 }
 
 /// Bottles on hand, by name.
@@ -117,13 +137,13 @@ fn mixing() -> String {
 /// What other values would come to, in a line.
 fn tried(w: Writer, plan: &Plan) -> String {
     let words = &w.words.bottle.plan;
-    let judged = (words.judged)(w, plan, &[]);
+    let word = (w.words.names.verdict)(plan.advice.verdict);
     let at_worst = format!("at worst {}", write::volumes(plan.guard.worst));
     match (plan.dose(), plan.weigh()) {
         (Some(dose), Some(weigh)) => {
-            let doubt = (words.doubt)(w, dose);
-            format!("{}: {} {doubt}, {at_worst}.", judged.word, w.weighed(weigh, plan.scale()))
+            let doubt = (words.doubt)(w, plan, dose);
+            format!("{word}: {} {doubt}, {at_worst}.", w.weighed(weigh, plan.scale()))
         }
-        _ => format!("{}. {} ({at_worst})", judged.word, judged.sentence),
+        _ => format!("{word}. {} ({at_worst})", (words.sentence)(plan)),
     }
 }

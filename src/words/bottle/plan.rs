@@ -4,55 +4,104 @@ use crate::advice::Verdict;
 use crate::advice::bottle::{Next as BottleNext, Plan, Reason as BottleReason};
 use crate::advice::standing::ways_to_dose::Way;
 use crate::quantity::{
-    Grams, Kilopascals, Measured, Moment, PressureUnit, write as written, write_number,
+    Grams, Kilopascals, Litres, Measured, Moment, PressureUnit, Unit, VolumeUnit, write as written,
 };
-use crate::science::priming::Dose;
+use crate::science::priming::{Dose, Sugar};
 use crate::words::texts::texts;
 use crate::words::write::{self, Writer};
-use crate::words::{Judged, judged};
+use crate::words::{Judged, judged, lower};
+
+/// What is weighed, for how much beer.
+#[derive(Clone, Copy, Debug)]
+pub struct Weighs<'a> {
+    /// The kind.
+    pub sugar: Sugar,
+    /// What it is called.
+    pub name: &'a str,
+    /// The beer.
+    pub beer: Litres,
+}
 
 texts! {
     /// What a plan comes to.
     PlanWords, PLAN {
         sugar_to_weigh: "Sugar to weigh",
-        no_dose: "No dose: see why below.",
-        stir_it_in: "Boil it, let it cool, and stir it in like a syrup.",
+        none_yet: "–",
+        ways_out: "Ways to a dose",
         weakest: "The weakest bottle",
         at_worst: "at worst",
         ceiling: "it bears",
         in_it: "in it",
         of_sugar: "sugar",
         may_come: "may come",
-        volumes_of: "volumes of CO₂: litres of gas in a litre of beer",
+        volumes_of: "volumes of CO₂: one is the beer\u{2019}s own volume of gas",
         at_20: "at 20 °C",
         at_hottest: "in the hottest place",
     } says {
-        judged: fn(Writer, &Plan, &[Way]) -> Judged = plan_words,
-        stopped: fn(&Judged) -> String = stopped,
-        doubt: fn(Writer, &Dose) -> String = doubt,
-        a_litre: fn(Grams) -> String = a_litre,
-        or_by_weight: fn(&str, &str) -> String = or_by_weight,
+        judged: fn(Writer, &Plan, Weighs, Judged) -> Judged = plan_words,
+        sentence: fn(&Plan) -> &'static str = sentence,
+        no_sum: fn(String) -> Judged = no_sum,
+        not_yet: fn(Judged) -> Judged = not_yet,
+        lacking: fn(Judged, String) -> Judged = lacking,
+        give: fn(&[&str]) -> String = give,
+        way: fn(Writer, Way) -> String = way,
+        doubt: fn(Writer, &Plan, &Dose) -> String = doubt,
         guard: fn(&Plan) -> Vec<(String, String)> = guard_rows,
         described: fn(&Plan) -> String = described,
         pressure: fn(Kilopascals) -> String = pressure,
     }
 }
 
-/// The ± of a dose.
-fn doubt(w: Writer, dose: &Dose) -> String {
-    format!("±\u{A0}{}", w.mass(Grams::nearest(dose.sugar.sigma())))
+/// The ± of a dose, to the places of the dose.
+fn doubt(w: Writer, plan: &Plan, dose: &Dose) -> String {
+    format!("±\u{A0}{}", w.weighed(Grams::nearest(dose.sugar.sigma()), plan.scale()))
 }
 
-/// What one litre gets.
-fn a_litre(sugar: Grams) -> String {
-    let sugar = write_number(sugar.value(), 1);
-    format!("{sugar}\u{A0}g a litre. Weigh it; no spoon or cup is good enough.")
+/// What one litre or gallon gets.
+fn rate(w: Writer, plan: &Plan) -> String {
+    let (one, name) = match w.units.volume {
+        VolumeUnit::Litres => (1.0, "litre"),
+        unit => (unit.to_own(1.0), "gallon"),
+    };
+    let sugar = plan.sugar_for(Litres::nearest(one));
+    sugar.map(|sugar| format!(", {} a {name}", w.mass(sugar))).unwrap_or_default()
 }
 
-/// A volume's weight beside it.
-fn or_by_weight(weight: &str, doubt: &str) -> String {
-    format!("or {weight} {doubt}")
+/// What is needed for a dose, in a sentence.
+fn give(what: &[&str]) -> String {
+    match what {
+        [] => String::new(),
+        [one] => format!("For the dose give {one}."),
+        [first @ .., last] => format!("For the dose give {} and {last}.", first.join(", ")),
+    }
 }
+
+/// How it stands, with what a dose still lacks.
+fn lacking(stands: Judged, lacks: String) -> Judged {
+    Judged {
+        label: PLAN.sugar_to_weigh.to_owned(),
+        figure: (PLAN.none_yet.to_owned(), String::new()),
+        next: lacks,
+        ..stands
+    }
+}
+
+/// How it stands, where no dose is to be had yet whatever is given.
+fn not_yet(stands: Judged) -> Judged {
+    Judged {
+        label: PLAN.sugar_to_weigh.to_owned(),
+        figure: (NO_DOSE.to_owned(), String::new()),
+        ..stands
+    }
+}
+
+/// A sum that has no answer.
+fn no_sum(why: String) -> Judged {
+    not_yet(judged(Verdict::CantTell, why, vec![], ""))
+}
+
+/// The figure in place of a dose.
+const NO_DOSE: &str = "No dose";
 
 /// The guard in figures.
 fn guard_rows(plan: &Plan) -> Vec<(String, String)> {
@@ -60,8 +109,8 @@ fn guard_rows(plan: &Plan) -> Vec<(String, String)> {
     let ceiling = guard.ceiling.map_or_else(|| "never to be filled".to_owned(), write::volumes);
     let row = |name: &str, figure| (name.to_owned(), figure);
     vec![
-        row("Already in, upper end", write::volumes(guard.already_in)),
-        row("From the sugar, in full", write::volumes(guard.from_sugar)),
+        row("In it already, at most", write::volumes(guard.already_in)),
+        row("From the sugar", write::volumes(guard.from_sugar)),
         row("May still come", write::volumes(guard.still_to_come)),
         row("At worst", write::volumes(guard.worst)),
         row("Ceiling of the weakest bottle", ceiling),
@@ -80,55 +129,48 @@ fn pressure(p: Kilopascals) -> String {
     written(p, PressureUnit::Bar)
 }
 
-/// A way to a dose.
+/// A way to a dose, with its weight or its day.
 fn way(w: Writer, way: Way) -> String {
+    let name = |bottle| lower((w.words.names.bottle)(bottle));
     match way {
-        Way::DoseVessel(sugar) => format!("stir {} into the vessel instead", w.mass(sugar)),
+        Way::DoseVessel(sugar) => format!("Stir it into the vessel instead: {}", w.mass(sugar)),
         Way::FinerScale(sugar) => {
-            format!("a scale that shows 0.1\u{A0}g: {} in all", w.mass(sugar))
+            format!("On a scale that shows 0.1\u{A0}g: {} in all", w.mass(sugar))
         }
-        Way::Cooler(t, sugar) => format!(
-            "keep them where it never gets warmer than {}: {}",
-            w.temperature(t),
-            w.mass(sugar)
-        ),
+        Way::Cooler(t, sugar) => {
+            format!("Keep them no warmer than {}: {}", w.temperature(t), w.mass(sugar))
+        }
         Way::LowerTarget(target, sugar) => {
-            format!("a target of {} or less: {}", write::volumes(target), w.mass(sugar))
+            format!("Less fizz, {}: {}", write::volumes(target), w.mass(sugar))
         }
-        Way::Stronger(bottle, sugar) => {
-            format!("bottles of this kind: {}: {}", (w.words.names.bottle)(bottle), w.mass(sugar))
+        Way::Stronger(bottle, sugar) => format!("In {}: {}", name(bottle), w.mass(sugar)),
+        Way::StrongerAndLower(bottle, target, sugar) => {
+            format!("In {}, at {}: {}", name(bottle), write::volumes(target), w.mass(sugar))
         }
-        Way::StrongerAndLower(bottle, target, sugar) => format!(
-            "bottles of this kind: {}, with a target of {} or less: {}",
-            (w.words.names.bottle)(bottle),
-            write::volumes(target),
-            w.mass(sugar)
-        ),
         Way::LetGasGo(at, sugar) => format!(
-            "let it stand in a warm room under an airlock until {}, so that its gas can go: {}",
+            "Let its gas go, in a warm room under an airlock until {}: {}",
             w.day_ahead(at),
             w.mass(sugar)
         ),
         Way::Satellite(at) => format!(
-            "begin a satellite today, read it twice, a day apart, and the beer with it, by {}: if all read as the beer does now, there is a dose",
+            "Start a satellite today; read it and the beer twice, a day apart, by {}: a dose if both read as the beer does now",
             w.day_ahead(at)
         ),
-        Way::ReadAgain(at) => format!(
-            "read again on {} or later: if it reads the same, there is a dose",
-            w.day_ahead(at)
-        ),
+        Way::ReadAgain(at) => {
+            format!("Read it again on {} or later: a dose if it reads the same", w.day_ahead(at))
+        }
         Way::WarmAndRead(at) => format!(
-            "warm it to its yeast\u{2019}s range, read it tomorrow and again on {} or later, and note the beer\u{2019}s temperature: if both read as it does now, answer for the time since it was warm, and there is a dose",
+            "Warm it to its yeast\u{2019}s range, read it tomorrow and again on {} or later, with the beer\u{2019}s temperature: a dose if both read as it does now",
             w.day_ahead(at)
         ),
         Way::NoteStart(at) => {
-            let note = "note the gravity it started at, by the recipe or the kit, for nothing else shows that it fermented";
+            let note = "Note the gravity it started at (OG), by the recipe or the kit: nothing else shows that it fermented";
             at.map_or_else(
                 || note.to_owned(),
                 |at| {
                     let day = w.day_ahead(at);
                     format!(
-                        "{note}: then a reading like the last on {day} or later does for most beer"
+                        "{note}. Then a reading like the last on {day} or later does for most beer"
                     )
                 },
             )
@@ -139,54 +181,72 @@ fn way(w: Writer, way: Way) -> String {
 
 fn read_on(w: Writer, next: Option<Moment>, foretold: Option<Moment>) -> String {
     let next = next.map_or_else(
-        || "read its gravity, and again after two nights".to_owned(),
-        |at| format!("go on reading, next on {}", w.day_ahead(at)),
+        || "Read its gravity, and again after two nights".to_owned(),
+        |at| format!("Go on reading, next on {}", w.day_ahead(at)),
     );
     let foretold = foretold.map(|at| {
-        format!(", and sugar may go in about {}; that is foretold, and no promise", w.day_ahead(at))
+        format!("; sugar perhaps about {}, which is foretold and no promise", w.day_ahead(at))
     });
     next + &foretold.unwrap_or_default()
 }
 
-/// Ways to a dose in one sentence; `None` when there are none.
-fn ways(w: Writer, ways: &[Way]) -> Option<String> {
-    let all: Vec<_> = ways.iter().map(|one| way(w, *one)).collect();
-    (!all.is_empty()).then(|| format!("Ways to a dose: {}.", all.join("; or ")))
-}
-
-/// The bottling plan, with the ways that were found to a dose.
-fn plan_words(w: Writer, plan: &Plan, ways: &[Way]) -> Judged {
+/// What a plan comes to, in a few words.
+fn sentence(plan: &Plan) -> &'static str {
     let advice = &plan.advice;
-    let sentence = match (advice.verdict, advice.next) {
-        (Verdict::Go, _) => "Within the usual ceiling of the weakest bottle.",
-        (Verdict::Wait, _) => "No dose yet: the beer is not known to be finished.",
-        (_, BottleNext::CoolerPlace(_)) => "No dose: that place is too hot for these bottles.",
-        (_, BottleNext::StrongerBottles) => "No dose: these bottles would not do.",
-        _ => "No dose: too much for the weakest bottle.",
-    };
-    let reasons = advice.reasons.iter().map(|reason| bottle_reason(w, *reason)).collect();
-    let found = self::ways(w, ways);
-    let next = match advice.next {
-        BottleNext::Bottle => "Weigh the sugar; how to mix it in stands below.".to_owned(),
-        BottleNext::ReadAgain => {
-            let wait = "Less sugar is no answer to beer that may still ferment.";
-            found.map_or_else(|| wait.to_owned(), |ways| format!("{ways} {wait}"))
-        }
-        _ => found.unwrap_or_else(|| {
-            "The way to a dose: stronger bottles, or wait some days and read the gravity again."
-                .to_owned()
-        }),
-    };
-    judged(advice.verdict, sentence.to_owned(), reasons, next)
+    match (advice.verdict, advice.next) {
+        (Verdict::Go, _) => "Within the usual ceiling.",
+        (Verdict::Wait, _) | (_, BottleNext::ReadAgain) => "The beer is not known to be finished.",
+        (_, BottleNext::CoolerPlace(_)) => "That place is too hot for these bottles.",
+        (_, BottleNext::StrongerBottles) => "These bottles would not do.",
+        _ => "Too much for the weakest bottle.",
+    }
 }
 
-/// Why there is no dose, for those who hear the page; nothing when there is one.
-fn stopped(judged: &Judged) -> String {
-    match judged.verdict {
-        Verdict::Stop => {
-            format!("{}. {} {}", judged.word, judged.sentence, judged.reasons.join(" "))
+/// The bottling plan and how the beer stands, as the one answer.
+fn plan_words(w: Writer, plan: &Plan, weighs: Weighs, stands: Judged) -> Judged {
+    let advice = &plan.advice;
+    let mut reasons: Vec<_> =
+        advice.reasons.iter().map(|reason| bottle_reason(w, *reason)).collect();
+    // Beer that is not finished is told as at Now and Watch; no reason makes that glass fit.
+    let never = advice.reasons.contains(&BottleReason::NotForPressure);
+    let leads = plan.dose().is_none() && stands.verdict != Verdict::Go && !never;
+    let said = if leads {
+        reasons.extend(stands.reasons.iter().cloned());
+        Judged { reasons, ..stands }
+    } else {
+        // That it has finished is no reason for a stop.
+        if advice.verdict == Verdict::Go {
+            reasons.push(stands.sentence);
+            reasons.extend(stands.reasons);
         }
-        _ => String::new(),
+        judged(advice.verdict, sentence(plan), reasons, "")
+    };
+    let (Some(dose), Some(weigh)) = (plan.dose(), plan.weigh()) else {
+        let next = match advice.next {
+            BottleNext::ReadAgain => "Less sugar is no answer to beer that may still ferment.",
+            _ => "The ways to one stand below.",
+        };
+        return Judged { next: next.to_owned(), ..not_yet(said) };
+    };
+    let (weight, doubt) = (w.weighed(weigh, plan.scale()), doubt(w, plan, dose));
+    match weighs.sugar.volume(weigh) {
+        None => Judged {
+            label: PLAN.sugar_to_weigh.to_owned(),
+            figure: (weight, doubt),
+            next: format!(
+                "{} for {}{}. Weigh it; no spoon or cup is good enough.",
+                weighs.name,
+                w.volume(weighs.beer),
+                rate(w, plan)
+            ),
+            ..said
+        },
+        Some(volume) => Judged {
+            label: "Wort to stir in".to_owned(),
+            figure: (w.wort(volume), format!("or {weight} {doubt}")),
+            next: "Boil it, let it cool, and stir it in like a syrup.".to_owned(),
+            ..said
+        },
     }
 }
 
@@ -194,14 +254,14 @@ fn bottle_reason(w: Writer, reason: BottleReason) -> String {
     match reason {
         BottleReason::NotFinished => "The readings do not show a finished fermentation.".to_owned(),
         BottleReason::ColdStopped => {
-            "It still worked when it was chilled: the cold stopped it, and it goes on in warm bottles."
+            "It was still fermenting when it was chilled: the cold stopped it, and it goes on in warm bottles."
                 .to_owned()
         }
         BottleReason::OnStatedReason => {
             "You go on for a reason of your own; it is kept with the batch.".to_owned()
         }
         BottleReason::LeftUnknown => {
-            "Nothing bounds what may still ferment, so ten points are counted.".to_owned()
+            format!("Nothing shows how much may still ferment, so {} are counted.", w.points(10.0))
         }
         BottleReason::NotForPressure => "This glass is not made for pressure at all.".to_owned(),
         BottleReason::AboveCeiling { worst, ceiling } => format!(

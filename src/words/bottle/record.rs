@@ -15,7 +15,7 @@ pub(super) fn rows(w: Writer, record: &BottlingRecord) -> Vec<(String, String)> 
         ("Bottled", write::moment(record.at)),
         ("Beer", w.volume(record.beer.value())),
         ("Sugar", format!("{} {sugar}{into}", w.mass(record.weighed))),
-        ("Wished", write::volumes_in_full(record.target)),
+        ("Carbonation wanted", write::volumes_in_full(record.target)),
         ("Expected", write::volumes(record.expected())),
         ("At worst", write::volumes(record.worst)),
         ("Weakest bottle", (names.bottle)(record.weakest).to_owned()),
@@ -24,7 +24,7 @@ pub(super) fn rows(w: Writer, record: &BottlingRecord) -> Vec<(String, String)> 
         let each = |own: &Bottles| bottles(*own);
         rows.push(("Filled", grounds.filled.iter().map(each).collect::<Vec<_>>().join(", ")));
     }
-    rows.push(("Warmest since quiet", w.temperature(record.warmest)));
+    rows.push(("Warmest since it ended", w.temperature(record.warmest)));
     rows.push(("Hottest place", w.temperature(record.hottest)));
     rows.extend(record.place.map(|t| ("They stand at", w.temperature(t))));
     rows.extend(record.made_safe.as_ref().map(|safe| {

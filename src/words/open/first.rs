@@ -6,7 +6,7 @@ use crate::advice::{Advice, Verdict};
 use crate::batch::BottlingRecord;
 use crate::quantity::Measured;
 use crate::words::write::{self, Writer};
-use crate::words::{Judged, judged};
+use crate::words::{Judged, judged, lower};
 
 /// The dates of the plan, what is expected, and where they stand.
 pub(super) fn plan(w: Writer, dates: Dates, record: &BottlingRecord) -> Vec<(String, String)> {
@@ -87,10 +87,4 @@ pub(super) fn first(w: Writer, advice: &Advice<Reason, Next>) -> Judged {
         }
     };
     judged(advice.verdict, sentence.to_owned(), reasons, next)
-}
-
-fn lower(text: &str) -> String {
-    let mut letters = text.chars();
-    let first = letters.next().map(|c| c.to_ascii_lowercase().to_string()).unwrap_or_default();
-    first + letters.as_str()
 }

@@ -1,6 +1,5 @@
 //! What is not ruled out, and what is not believed.
 
-use super::points;
 use crate::advice::standing::Doubt;
 use crate::quantity::{Measured, Share};
 use crate::words::write::{self, Writer};
@@ -63,20 +62,20 @@ pub(super) fn doubt(w: Writer, doubt: Doubt) -> String {
             let (many, (are, their)) = of(share);
             format!(
                 "{many} such beers {are} still in {their} last slow fall: about {} would come.",
-                points(left)
+                w.points(left.points())
             )
         }
         Doubt::Stall(share, left) => {
             let (many, (are, _)) = of(share);
             format!(
                 "{many} such beers {are} only resting and may wake: about {} would come.",
-                points(left)
+                w.points(left.points())
             )
         }
         Doubt::Eaten(share, left) => format!(
             "In {} something else eats on slowly, a wild or a diastatic yeast: about {} would come.",
             how_many(share).0,
-            points(left)
+            w.points(left.points())
         ),
         Doubt::FarFromCourse(at) => {
             format!("The reading of {} lies far from the others. Was it a slip?", write::moment(at))

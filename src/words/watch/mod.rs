@@ -24,7 +24,7 @@ use crate::advice::watch::beer_temperature::Notice;
 use crate::advice::watch::bubbles;
 use crate::advice::watch::ladder::Remedy;
 use crate::exchange::reminders;
-use crate::quantity::{Estimate, GravityChange, Moment, SpecificGravity, write_number};
+use crate::quantity::{Estimate, Moment, SpecificGravity};
 
 texts! {
     /// What stands at Watch.
@@ -55,15 +55,5 @@ texts! {
         reading: ReadingWords = reading::READING,
         log: LogWords = log::LOG,
         course: CourseWords = course::COURSE,
-    }
-}
-
-/// Points of gravity.
-fn points(change: GravityChange) -> String {
-    let n = change.points();
-    if (n - 1.0).abs() < 0.05 {
-        "1\u{A0}point".to_owned()
-    } else {
-        format!("{}\u{A0}points", write_number(n, if n < 9.95 { 1 } else { 0 }))
     }
 }

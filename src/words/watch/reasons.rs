@@ -1,6 +1,5 @@
 //! Why it is judged so.
 
-use super::points;
 use crate::advice::standing::{Reason, State};
 use crate::quantity::{GravityChange, Measured, Moment, write_number};
 use crate::words::write::{self, Writer};
@@ -26,10 +25,10 @@ pub(super) fn reason(w: Writer, state: State, reason: Reason, now: Moment) -> Op
             w.gravity(from),
             w.gravity(to),
             write::duration(apart),
-            points(a_week)
+            w.points(a_week.points())
         ),
         Reason::Falling(by) if by.points() < 0.05 => return None,
-        Reason::Falling(by) => format!("It falls by about {} a day.", points(by)),
+        Reason::Falling(by) => format!("It falls by about {} a day.", w.points(by.points())),
         Reason::NotMoved { start, now, since } => format!(
             "It was {} at the start and reads {} after {}.",
             w.gravity(start),
@@ -39,7 +38,7 @@ pub(super) fn reason(w: Writer, state: State, reason: Reason, now: Moment) -> Op
         Reason::UsualSoSoon(until) => {
             format!("Up to {} that is usual.", write::duration(until))
         }
-        Reason::MayBeLeft(most, room) => may_be_left(state, most, room),
+        Reason::MayBeLeft(most, room) => may_be_left(w, state, most, room),
         Reason::TooNear(apart, needed) => format!(
             "The level readings are {} apart; {} are needed.",
             write::duration(apart),
@@ -63,18 +62,18 @@ pub(super) fn reason(w: Writer, state: State, reason: Reason, now: Moment) -> Op
         ),
         Reason::AboveRange(range, by) => format!(
             "{} above the expected end, {} to {}.",
-            points(by),
+            w.points(by.points()),
             w.gravity(range.from),
             w.gravity(range.to)
         ),
         Reason::BelowRange(range, by) => format!(
             "{} below the expected end, {} to {}. If it tastes clean, no harm; far below, something else may be eating.",
-            points(by),
+            w.points(by.points()),
             w.gravity(range.from),
             w.gravity(range.to)
         ),
         Reason::Satellite(end, by) if by.points() > 1.05 => {
-            format!("{} above the satellite, which ended at {}.", points(by), w.gravity(end))
+            format!("{} above the satellite, which ended at {}.", w.points(by.points()), w.gravity(end))
         }
         Reason::Satellite(end, by) if by.points() < -1.05 => format!(
             "Below the satellite, which ended at {}: the satellite stopped early.",
@@ -117,18 +116,23 @@ pub(super) fn reason(w: Writer, state: State, reason: Reason, now: Moment) -> Op
 }
 
 /// What may be left, beside what the sugar leaves room for.
-fn may_be_left(state: State, most: GravityChange, room: Option<GravityChange>) -> String {
-    let left = points(most);
+fn may_be_left(
+    w: Writer,
+    state: State,
+    most: GravityChange,
+    room: Option<GravityChange>,
+) -> String {
+    let left = w.points(most.points());
     match (state, room) {
         (State::Finished, Some(room)) => {
             format!(
                 "At most {left} may be left, and the usual sugar leaves room for {}.",
-                points(room)
+                w.points(room.points())
             )
         }
         (State::Level | State::LooksStuck, Some(room)) if most > room => format!(
             "Up to {left} may be left, and the usual sugar leaves room for {} only.",
-            points(room)
+            w.points(room.points())
         ),
         (State::Level | State::LooksStuck, Some(_)) => {
             format!("By all readings {left} at most are left, but no two of them prove it yet.")

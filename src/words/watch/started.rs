@@ -101,7 +101,7 @@ pub(super) fn bubbles(w: Writer, advice: &Advice<Reason, Next>) -> Judged {
             format!("Up to {} nothing need show.", write::duration(hours))
         }
         Reason::SlowKind => "Lager, cold beer or old yeast takes longer.".to_owned(),
-        Reason::Fell(by) => format!("The gravity fell by {}.", super::points(by)),
+        Reason::Fell(by) => format!("The gravity fell by {}.", w.points(by.points())),
         Reason::LidLeaks => {
             "The gas goes past the lid: a lid that leaks is the usual reason, and no harm."
                 .to_owned()

@@ -96,7 +96,7 @@ proptest! {
         let ceiling = figure(&parts, "Ceiling of the weakest bottle");
         if dosed {
             prop_assert!(worst <= ceiling && ceiling.is_some(), "{text}");
-            prop_assert!(text.contains("(Go)") && !text.contains("(aloud)"), "{text}");
+            prop_assert!(text.contains("(Go)") && !text.contains("(Stop)"), "{text}");
             prop_assert!(over || stated, "{text}");
         } else {
             prop_assert!(!text.contains("Sugar = ") && !text.contains("What to fill"), "{text}");

@@ -9,7 +9,7 @@ use crate::paper::{Paper, Shelf, brewing_day};
 use fermentside::advice::bottle::kinds::Bottle;
 use fermentside::advice::bottle::stock::Bottles;
 use fermentside::advice::family::Family;
-use fermentside::app::{Effect, Event, Keeper, Part, What};
+use fermentside::app::{Effect, Event, Judged, Keeper, Part, What};
 use fermentside::batch::{
     BatchHeading, BottlesItem, BottlingRecord, Change, Entry, HydrometerItem, Id, PitchRecord,
     Reading, SugarItem, Vessel,
@@ -103,6 +103,7 @@ pub fn brewed_as(
     }
     let mut phone = Paper::with(shelf, day(seen), Zone::fixed(60), 7);
     phone.go(BOTTLE);
+    open_granted(&mut phone);
     phone.asked.clear();
     phone
 }
@@ -116,8 +117,8 @@ pub fn finished() -> Paper {
 pub fn ready() -> Paper {
     let mut phone = finished();
     phone.type_into("Beer in the bottling vessel", "19");
-    phone.type_into("Warmest it has been", "20");
-    phone.choose("Weakest bottle to be filled", "Sound");
+    phone.type_into("Warmest since fermentation ended", "20");
+    phone.choose("Weakest bottle", "Sound");
     phone
 }
 
@@ -126,19 +127,35 @@ pub fn answer(phone: &Paper) -> String {
 }
 
 pub fn answer_in(parts: &[Part]) -> String {
-    let main = parts.iter().find_map(|part| match &part.what {
-        What::Answer(answer) => Some(&answer.main),
-        _ => None,
-    });
-    main.expect("an answer").replace('\u{A0}', " ")
+    plate_in(parts).figure.0.replace('\u{A0}', " ")
 }
 
-pub fn heard(phone: &Paper) -> String {
-    let said = phone.parts().into_iter().find_map(|part| match part.what {
-        What::Heard(said) => Some(said),
-        _ => None,
-    });
-    said.expect("a place where it is said aloud")
+/// The one plate of the screen.
+pub fn plate_in(parts: &[Part]) -> Judged {
+    let plates: Vec<_> = parts
+        .iter()
+        .filter_map(|part| match &part.what {
+            What::Verdict(judged) => Some((part.name.as_str(), judged.clone())),
+            What::Answer(answer) => panic!("a second plate: {answer:?}"),
+            _ => None,
+        })
+        .collect();
+    let [(name, judged)] = plates.as_slice() else { panic!("not one plate: {plates:?}") };
+    // The same part whatever it says, so that a change is said aloud.
+    assert_eq!(*name, "dose/plate");
+    judged.clone()
+}
+
+/// What the plate says of why.
+pub fn why(phone: &Paper) -> String {
+    let judged = plate_in(&phone.parts());
+    format!("{}. {} {}", judged.word, judged.sentence, judged.reasons.join(" "))
+}
+
+/// Opens what is taken for granted, for its fields.
+pub fn open_granted(phone: &mut Paper) {
+    let name = "granted".to_owned();
+    phone.happens(Event::Folded { name, open: true });
 }
 
 pub fn record(phone: &Paper) -> Option<BottlingRecord> {

@@ -6,51 +6,97 @@ use crate::paper::golden;
 #[test]
 fn the_plan_answers_as_soon_as_it_can() {
     let mut phone = finished();
-    phone.sees("Give the volume, the bottles and the warmest temperature.");
+    phone.sees("> For the dose give the volume, the bottles and the warmest temperature.");
     phone.type_into("Beer in the bottling vessel", "19");
-    phone.type_into("Warmest it has been", "20");
-    phone.sees("Give the volume, the bottles");
-    phone.choose("Weakest bottle to be filled", "Sound");
+    phone.type_into("Warmest since fermentation ended", "20");
+    phone.sees("> For the dose give the bottles.");
+    assert_eq!(answer(&phone), "–");
+    phone.choose("Weakest bottle", "Sound");
     assert_eq!(answer(&phone), "122 g");
-    phone.sees("(Go) Within the usual ceiling of the weakest bottle.");
+    phone.sees("(Go) Within the usual ceiling.");
+    phone.sees("± 7 g");
+    phone.tap("Taken for granted");
+    phone.sees("> Taken for granted | 2.40 vol · Table sugar (sucrose) · Into the vessel · 500 mL · up to 30 °C");
     phone.sees("38 × 500 mL: Sound reusable beer glass");
-    assert_eq!(heard(&phone), "");
     phone.tap("How this was worked out");
     phone.tap("What if");
     golden("bottle", &phone.text());
 }
 
 #[test]
-fn a_stopped_dose_is_heard_and_not_shown_anywhere() {
+fn a_stopped_dose_is_said_on_the_plate_and_shown_nowhere() {
     let mut phone = brewed(&[(10.0, 1.021, None), (14.0, 1.020, None)]);
-    assert_eq!(heard(&phone), "");
+    // Beer that may still ferment gets none, whatever is given.
+    assert_eq!(answer(&phone), "No dose");
     phone.type_into("Beer in the bottling vessel", "19");
-    phone.type_into("Warmest it has been", "20");
-    phone.choose("Weakest bottle to be filled", "Thin");
-    phone.sees("No dose: see why below.");
-    let said = heard(&phone);
+    phone.type_into("Warmest since fermentation ended", "20");
+    phone.choose("Weakest bottle", "Thin");
+    assert_eq!(answer(&phone), "No dose");
+    let said = why(&phone);
     for words in ["Stop.", "do not show a finished fermentation", "above the ceiling"] {
-        assert!(said.contains(words), "{words:?} is not heard: {said}");
+        assert!(said.contains(words), "{words:?} is not said: {said}");
     }
     phone.sees("Less sugar is no answer to beer that may still ferment");
-    phone.sees_no("a target of");
+    phone.sees_no("Less fizz");
     phone.tap("How this was worked out");
     phone.sees("Sugar for one volume");
     phone.sees_no("Sugar = ");
     phone.sees_no("What the ± is made of");
-    phone.choose("Weakest bottle to be filled", "Square");
-    assert!(heard(&phone).contains("not made for pressure"), "{}", heard(&phone));
+    phone.choose("Weakest bottle", "Square");
+    assert!(why(&phone).contains("not made for pressure"), "{}", why(&phone));
+}
+
+/// Each way that can be gone at once is one touch, and gives what it says.
+#[test]
+fn a_way_that_is_touched_gives_the_dose_it_names() {
+    let mut gone = 0;
+    for (bottle, carbonation, hottest) in [
+        ("Thin", "2.4", "30"),
+        ("Thin", "3.0", "30"),
+        ("Sound", "3.2", "30"),
+        ("Sound", "2.4", "44"),
+        ("Heavy", "3.9", "30"),
+    ] {
+        let phone = || {
+            let mut phone = ready();
+            phone.choose("Weakest bottle", bottle);
+            phone.type_into("Carbonation", carbonation);
+            phone.type_into("Hottest place they may stand", hottest);
+            phone
+        };
+        let rows = |phone: &Paper| -> Vec<Part> {
+            let is_way = |part: &Part| part.name.starts_with("ways/") && part.name.ends_with("/go");
+            phone.parts().into_iter().filter(is_way).collect()
+        };
+        for at in 0..rows(&phone()).len() {
+            let mut phone = phone();
+            assert_eq!(answer(&phone), "No dose");
+            let row = rows(&phone).swap_remove(at);
+            let What::Action(way) = &row.what else { continue };
+            let (_, sugar) = way.label.rsplit_once(": ").expect("what it gives");
+            let sugar = sugar.replace('\u{A0}', " ");
+            if !sugar.ends_with(" g") {
+                continue;
+            }
+            phone.touch(&row, "");
+            assert_eq!(answer(&phone), sugar, "{}\n{}", way.label, phone.text());
+            assert_eq!(phone.asked.last(), Some(&Effect::Attend("dose/plate".to_owned())));
+            assert!(rows(&phone).is_empty());
+            gone += 1;
+        }
+    }
+    assert!(gone > 5, "{gone}");
 }
 
 #[test]
 fn a_date_ahead_is_told_by_the_clock_the_phone_will_show_then() {
     let mut phone = brewed(&[(38.5, 1.010, None), (39.5, 1.010, None)]);
     phone.type_into("Beer in the bottling vessel", "19");
-    phone.type_into("Warmest it has been", "20");
-    phone.choose("Weakest bottle to be filled", "Sound");
+    phone.type_into("Warmest since fermentation ended", "20");
+    phone.choose("Weakest bottle", "Sound");
     let told = |phone: &Paper| {
         let text = phone.text();
-        let (_, rest) = text.split_once("read again on ").expect("a date");
+        let (_, rest) = text.split_once("Read it again on ").expect("a date");
         rest.split_once(" or later").expect("its end").0.to_owned()
     };
     let at_home = told(&phone);
@@ -67,22 +113,23 @@ fn what_if_changes_nothing_until_it_is_taken_over() {
         let name = phone.field(label).name;
         phone.happens(Event::Slid { name, value });
     };
-    slide(&mut phone, "Carbon dioxide", 2.0);
+    slide(&mut phone, "Volumes of CO₂", 2.0);
     phone.sees("Go: 91 g ± ");
     assert_eq!(answer(&phone), "122 g");
-    assert_eq!(phone.value_in("Wished carbon dioxide"), "2.40");
+    assert_eq!(phone.value_in("Carbonation"), "2.40");
     phone.tap("Back to what the form says");
     phone.sees("Go: 122 g ± ");
-    slide(&mut phone, "Carbon dioxide", 2.3);
-    slide(&mut phone, "Warmest since it went quiet", 68.0);
-    phone.in_unit("Warmest it has been", "°F");
+    slide(&mut phone, "Volumes of CO₂", 2.3);
+    slide(&mut phone, "Warmest since it ended", 68.0);
+    phone.in_unit("Warmest since fermentation ended", "°F");
     phone.tap("Use these");
-    assert_eq!(phone.value_in("Wished carbon dioxide"), "2.30");
+    assert_eq!(phone.value_in("Carbonation"), "2.30");
     // No further than the slider goes, and in the unit of the field.
-    assert_eq!(phone.value_in("Warmest it has been"), "95.0");
+    assert_eq!(phone.value_in("Warmest since fermentation ended"), "95.0");
     assert_eq!(phone.value_in("Beer in the bottling vessel"), "19");
     phone.reload();
-    assert_eq!(phone.value_in("Wished carbon dioxide"), "2.30");
+    open_granted(&mut phone);
+    assert_eq!(phone.value_in("Carbonation"), "2.30");
     // What means nothing is not tried.
     phone.tap("What if");
     slide(&mut phone, "Beer", f64::NAN);
@@ -93,14 +140,14 @@ fn what_if_changes_nothing_until_it_is_taken_over() {
 #[test]
 fn beer_closed_in_the_cold_has_two_ends() {
     let mut phone = ready();
-    phone.tap("Chilled");
+    phone.choose("Chilled since", "Yes");
     // How cold is asked before any dose.
-    phone.sees("Give the volume");
-    phone.type_into("Coldest it has been since", "2");
+    phone.sees("> For the dose give how cold it got.");
+    phone.type_into("Coldest it got", "2");
     phone.tap("Closed tight");
     phone.sees("It may hold 1.5");
     phone.sees("<<What either dose may come to: Dosed by the warmest temperature (no dose)");
-    phone.sees("let it stand in a warm room under an airlock until ");
+    phone.sees("Let its gas go, in a warm room under an airlock until ");
     phone.tap("Beer that holds more");
     assert!(answer(&phone).ends_with(" g"), "{}", answer(&phone));
     phone.tap("Under an airlock");
@@ -111,10 +158,10 @@ fn beer_closed_in_the_cold_has_two_ends() {
 fn the_sum_of_the_bench_answers_and_guards() {
     let mut phone = finished();
     phone.go("#/bench/sugar");
-    phone.sees("Give the volume, the weakest bottle, the warmest temperature, and how level");
+    phone.sees("give the volume, the bottles, the warmest temperature and how level the beer is.");
     phone.type_into("Beer in the bottling vessel", "19");
-    phone.type_into("Warmest it has been", "20");
-    phone.choose("Weakest bottle to be filled", "Sound");
+    phone.type_into("Warmest since fermentation ended", "20");
+    phone.choose("Weakest bottle", "Sound");
     // Nothing is taken as finished that was not said to be.
     phone.sees("how level the beer is");
     phone.type_into("It reads, twice the same", "1.010");
@@ -129,12 +176,12 @@ fn the_sum_of_the_bench_answers_and_guards() {
         let stored = serde_json::to_value(known).expect("a name");
         assert_eq!(stored.as_str(), sugars.options.get(at).map(|(stored, _)| &**stored));
     }
-    phone.choose("Weakest bottle to be filled", "Heavy");
+    phone.choose("Weakest bottle", "Heavy");
     phone.choose("Sugar", "Wort kept back");
-    phone.sees("Give the volume");
-    phone.type_into("Gravity of the wort kept back", "1.048");
-    phone.type_into("Where it ends", "1.010");
+    phone.sees("give what the sugar is");
+    phone.type_into("Gravity of the wort kept back (OG)", "1.048");
+    phone.type_into("Where that wort ends (FG)", "1.010");
     phone.sees("Boil it, let it cool, and stir it in like a syrup.");
-    phone.type_into("Wished carbon dioxide", "3.9");
-    phone.sees("No dose: see why below.");
+    phone.type_into("Carbonation", "3.9");
+    assert_eq!(answer(&phone), "No dose");
 }
