@@ -98,7 +98,7 @@ pub fn parts(m: &Model) -> Vec<Part> {
     };
     let mut parts = vec![Part::new(ways_out::PLATE, plate)];
     if let (Some(_), Some(Ok(ready)), Some((record, standing))) = (ok, ready, &known) {
-        let ways = ways(ready, Known { record, standing, now: m.now });
+        let ways = ways(ready, Known { record, standing, now: m.now, trials: &m.trials });
         parts.extend(ways_out::parts(m, scope, None, &ways));
     }
     parts.push(text("granted", "small", m.words.bench.level.granted));
