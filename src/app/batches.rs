@@ -1,35 +1,48 @@
-//! Batches: all of them, what is due first standing first, each with how it stands and its next step.
+//! Batches: what is due, what comes later, and what is in bottles; in each what is due first stands first.
 
 use super::fold::fold;
-use super::glance::by_due;
+use super::glance::{by_due, row};
 use super::model::Model;
-use super::part::{Link, Part, Run, Tag, What, group, heading, link, text};
+use super::part::{Part, Tag, What, group, heading, link, text};
 use super::route::Route;
-use crate::batch::{NextStep, Stage, Summary, Today, tally};
-use crate::words::write;
+use crate::batch::{Stage, Summary, Today, tally};
 use std::rc::Rc;
 
 /// So many rows stand there at once: more than are ever due, and few enough to be drawn at once.
 const AT_ONCE: usize = 20;
 
+type Standing = (Rc<Summary>, Today);
+
 /// The screen.
 pub fn parts(m: &Model) -> Vec<Part> {
     let words = &m.words.batches;
-    let mut parts = vec![
-        heading("title", 1, m.words.frame.batches),
-        link("start", "main-action", Route::NewBatch.address(), m.words.frame.start_a_batch),
-    ];
+    let mut parts = vec![heading("title", 1, m.words.frame.batches)];
     let all = by_due(m);
     let (first, others) = all.split_at(all.len().min(AT_ONCE));
-    parts.push(if first.is_empty() {
-        text("none", "", words.no_batch_yet)
-    } else {
-        list(m, "list", first)
-    });
+    if first.is_empty() {
+        parts.push(text("none", "lead", words.no_batch_yet));
+    }
+    parts.push(link(
+        "start",
+        "main-action",
+        Route::NewBatch.address(),
+        m.words.frame.start_a_batch,
+    ));
+    let heads =
+        [("due", words.due), ("later", words.later), ("open", (m.words.frame.stage)(Stage::Open))];
+    for (place, head) in heads {
+        let of_it = first.iter().filter(|one| group_of(m, one) == place);
+        let rows: Vec<Part> = of_it.map(|one| row_of(m, one)).collect();
+        if !rows.is_empty() {
+            parts.push(heading(place, 2, head));
+            parts.push(group(format!("{place}/list"), Tag::Ul, "batch-list", rows));
+        }
+    }
     if !others.is_empty() {
         // Made only when they are wanted.
         let open = m.is_open("others", false);
-        let rows = open.then(|| list(m, "others/list", others));
+        let rows = || others.iter().map(|one| row_of(m, one)).collect();
+        let rows = open.then(|| group("others/list", Tag::Ul, "batch-list", rows()));
         let summary = (words.others)(others.len());
         parts.push(fold(m, "others", summary, rows.into_iter().collect()));
     }
@@ -37,29 +50,17 @@ pub fn parts(m: &Model) -> Vec<Part> {
     parts
 }
 
-fn list(m: &Model, name: &str, batches: &[(Rc<Summary>, Today)]) -> Part {
-    let rows = batches.iter().map(|(s, today)| row(m, s, today)).collect();
-    group(name, Tag::Ul, "batch-list", rows)
+fn row_of(m: &Model, (s, today): &Standing) -> Part {
+    row(m, s, today, "batch", today.stage)
 }
 
-fn row(m: &Model, s: &Summary, today: &Today) -> Part {
-    let (w, place) = (m.writer(), format!("batch/{}", s.id.as_str()));
-    let address = Route::Batch(s.id.clone(), today.stage).address();
-    let (next, _) = (m.words.now.step)(w, today.next);
-    let watched = today.stage == Stage::Watch && !matches!(today.next, NextStep::FirstLook(_));
-    let details = format!(
-        "{} · {} · {}",
-        write::full_day(s.heading.started),
-        w.volume(s.heading.volume),
-        (m.words.batches.standing)(today.stage, watched.then_some(s.standing.state))
-    );
-    let runs = vec![
-        Run::new("batch-name", s.heading.name.clone()),
-        Run::new("batch-details", details),
-        Run::new("batch-next", next),
-    ];
-    let link = What::Link(Link { kind: "batch-row", address, runs, here: false });
-    group(place.clone(), Tag::Li, "", vec![Part::new(format!("{place}/link"), link)])
+/// Due by now, later, or in bottles.
+fn group_of(m: &Model, (_, today): &Standing) -> &'static str {
+    match today.due {
+        Some(due) if due <= m.now => "due",
+        _ if today.stage == Stage::Open => "open",
+        _ => "later",
+    }
 }
 
 /// Volume begun in each calendar year; nothing before there is a batch.

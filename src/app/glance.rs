@@ -1,8 +1,11 @@
-//! Every batch as it stands now, worked out once.
+//! Every batch as it stands now, worked out once, and its row in a list.
 
 use super::model::Model;
+use super::part::{Link, Part, Run, Tag, What, group};
+use super::route::Route;
+use crate::advice::Verdict;
 use crate::advice::standing::{Record, Standing};
-use crate::batch::{Id, Summary, Today, by_due as in_order_of_due};
+use crate::batch::{Id, Stage, Summary, Today, by_due as in_order_of_due};
 use std::rc::Rc;
 
 impl Model {
@@ -40,4 +43,32 @@ impl Model {
 /// Every batch, what is due first standing first.
 pub fn by_due(m: &Model) -> Vec<(Rc<Summary>, Today)> {
     in_order_of_due(m.journal.batches().filter_map(|(id, _)| m.summary(id)), m.now)
+}
+
+/// The dress of a row that begins with the shape of a verdict.
+const fn dress(verdict: Option<Verdict>) -> &'static str {
+    match verdict {
+        Some(Verdict::Go) => "batch-row row-go",
+        Some(Verdict::Wait) => "batch-row row-wait",
+        Some(Verdict::Stop) => "batch-row row-stop",
+        Some(Verdict::CantTell) => "batch-row row-cant",
+        None => "batch-row",
+    }
+}
+
+/// A batch in two lines: the shape of its verdict, its name, and its next step with its day.
+pub fn row(m: &Model, s: &Summary, today: &Today, place: &str, to: Stage) -> Part {
+    let verdict = match today.stage {
+        // Pitching is decided there, step by step.
+        Stage::Pitch => None,
+        Stage::Watch | Stage::Bottle => Some(s.standing.verdict),
+        Stage::Open => today.opening.as_ref().map(|opening| opening.verdict),
+    };
+    let mut runs = vec![Run::new("batch-name", s.heading.name.clone())];
+    runs.extend(verdict.map(|verdict| Run::new("heard", (m.words.names.verdict)(verdict))));
+    runs.push(Run::new("batch-next", (m.words.now.in_short)(m.writer(), today.next)));
+    let address = Route::Batch(s.id.clone(), to).address();
+    let link = What::Link(Link { kind: dress(verdict), address, runs, here: false });
+    let name = format!("{place}/{}", s.id.as_str());
+    group(name.clone(), Tag::Li, "", vec![Part::new(format!("{name}/link"), link)])
 }

@@ -2,9 +2,9 @@
 
 use super::act::{Act, WatchAct};
 use super::drawing::{Drawing, JarData, Sketch};
-use super::glance::by_due;
+use super::glance::{by_due, row};
 use super::model::Model;
-use super::part::{Answer, Link, Part, Run, Tag, What, action, group, heading, link, text};
+use super::part::{Answer, Part, Tag, What, action, group, heading, link, text};
 use super::route::{Route, Sum};
 use super::sums;
 use super::way::way;
@@ -82,15 +82,15 @@ fn in_hand(m: &Model, s: &Summary) -> Vec<Part> {
         }
         next => link("next/go", "main-action", step_route(&s.id, next).address(), button),
     };
-    let mut parts = vec![
-        way(m, s, today.stage, vec![other]),
+    let mut left: Vec<Part> = jar(m, s).into_iter().collect();
+    left.push(text("facts", "facts", facts(m, s)));
+    let all = vec![
         group("next/act", Tag::Div, "act", vec![go]),
         plate(m, s, today.next, sentence),
-        text("facts", "facts", facts(m, s)),
+        group("now/jar", Tag::Section, "watch-course", left),
+        group("now/due", Tag::Section, "watch-log", also_due(m, &s.id)),
     ];
-    parts.extend(jar(m, s));
-    parts.extend(also_due(m, &s.id));
-    parts
+    vec![way(m, s, today.stage, vec![other]), group("now", Tag::Div, "watch", all)]
 }
 
 /// What is next, and when: with a verdict where there is something to decide.
@@ -155,15 +155,7 @@ fn also_due(m: &Model, in_hand: &Id) -> Vec<Part> {
     let due = standing
         .iter()
         .filter(|(s, today)| s.id != *in_hand && today.due.is_some_and(|due| due <= m.now));
-    let row = |(s, today): &(Rc<Summary>, Today)| {
-        let place = format!("due/{}", s.id.as_str());
-        let (sentence, _) = (m.words.now.step)(m.writer(), today.next);
-        let name = Run::new("batch-name", s.heading.name.clone());
-        let runs = vec![name, Run::new("batch-next", sentence)];
-        let address = step_route(&s.id, today.next).address();
-        let link = What::Link(Link { kind: "batch-row", address, runs, here: false });
-        group(place.clone(), Tag::Li, "", vec![Part::new(format!("{place}/link"), link)])
-    };
+    let row = |(s, today): &(Rc<Summary>, Today)| row(m, s, today, "due", step_stage(today.next));
     let rows: Vec<Part> = due.map(row).collect();
     if rows.is_empty() {
         return vec![];

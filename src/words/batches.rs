@@ -8,7 +8,9 @@ use crate::batch::Stage;
 texts! {
     /// What stands at the list of batches, at a batch's head and in its form.
     BatchesWords, BATCHES {
-        no_batch_yet: "No batch yet.",
+        no_batch_yet: "No batch yet. Start one on brewing day, or note one that is already under way.",
+        due: "Due",
+        later: "Later",
         begun_each_year: "Begun in each year",
         change: "Change",
         take_in_hand: "Show it on Now",

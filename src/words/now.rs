@@ -18,6 +18,7 @@ texts! {
         expected_end: "expected end",
     } says {
         step: fn(Writer, NextStep) -> (String, &'static str) = step,
+        in_short: fn(Writer, NextStep) -> String = in_short,
         read_on: fn(Moment) -> String = read_on,
         between: fn(Writer, Span<SpecificGravity>) -> String = between,
         so_far: fn(&str) -> String = so_far,
@@ -113,4 +114,38 @@ fn step(w: Writer, next: NextStep) -> (String, &'static str) {
         NextStep::Enjoy => ("Ready. Note how each bottle was.".to_owned(), "Note a bottle"),
     };
     (sentence, button)
+}
+
+/// The next step of a batch in a line of a list, with its day.
+fn in_short(w: Writer, next: NextStep) -> String {
+    let said = match next {
+        NextStep::Pitch => "Cool it, read it and pitch",
+        NextStep::FirstLook(Due::Ahead(at)) => {
+            return format!("First reading about {}", w.day_ahead(at));
+        }
+        NextStep::FirstLook(Due::Since(at)) => {
+            return format!("First reading due since {}", w.day_ahead(at));
+        }
+        NextStep::ReadAgain(Due::Ahead(at)) => return format!("Read again {}", w.day_ahead(at)),
+        NextStep::ReadAgain(Due::Since(at)) => {
+            return format!("Reading due since {}", w.day_ahead(at));
+        }
+        NextStep::Stuck(_) => "Looks stuck: go through the steps",
+        NextStep::LookForSigns(Due::Ahead(at)) => {
+            return format!("Look for foam {}", w.day_ahead(at));
+        }
+        NextStep::LookForSigns(Due::Since(_)) => "Look now for foam",
+        NextStep::PitchAgain => "Not begun: go through the steps",
+        NextStep::Bottle => "Finished: bottle it",
+        NextStep::WaitForBottles(at) => return format!("Try the first {}", w.day_ahead(at)),
+        NextStep::TryOne => "Chill one and try it",
+        NextStep::MakeSafe => "Gushed or burst: see to the others",
+        NextStep::WakeBottles(at) => {
+            return format!("Warm them, try one {}", w.day_ahead(at));
+        }
+        NextStep::AfterSafe(SafeBy::Emptied) => "The bottles were emptied",
+        NextStep::AfterSafe(_) => "Open each cold and slowly",
+        NextStep::Enjoy => "Ready",
+    };
+    said.to_owned()
 }

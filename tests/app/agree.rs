@@ -143,13 +143,13 @@ fn verdict(parts: &[Part], name: &str) -> (Verdict, String) {
     }
 }
 
-/// The row of a batch in the list: its stage, how it stands, and its next step.
-fn row(phone: &mut Paper, batch: &Id) -> (String, String, String) {
+/// The row of a batch in the list: where it leads, its verdict aloud, and its next step.
+fn row(phone: &mut Paper, batch: &Id) -> (String, Option<String>, String) {
     phone.go("#/batches");
     let name = format!("batch/{}/link", batch.as_str());
     let What::Link(link) = part(&phone.parts(), &name) else { panic!("a row") };
-    let run = |kind| link.runs.iter().find(|run| run.kind == kind).expect("a run").text.clone();
-    (link.address.clone(), run("batch-details"), run("batch-next"))
+    let run = |kind| link.runs.iter().find(|run| run.kind == kind).map(|run| run.text.clone());
+    (link.address.clone(), run("heard"), run("batch-next").expect("a next step"))
 }
 
 /// Whether the usual bottling gets its sugar on the screen that is shown.
@@ -181,14 +181,16 @@ fn look(phone: &mut Paper, batch: &Id, so_far: &mut Looked) {
     // Now and the list say the same next step, and lead where it stands.
     phone.go("#/now");
     assert_eq!(next_said(&phone.parts()), sentence);
-    let (address, details, next) = row(phone, batch);
-    assert_eq!(next, sentence);
-    let stage = (words.frame.stage)(today.stage);
-    assert!(address.ends_with(&stage.to_lowercase()) && details.contains(stage), "{details}");
+    let (address, heard, next) = row(phone, batch);
+    assert_eq!(next, (words.now.in_short)(phone.model.writer(), today.next));
+    assert!(address.ends_with(&(words.frame.stage)(today.stage).to_lowercase()), "{address}");
     assert_eq!(today.stage, s.standing.stage);
-    if today.stage == Stage::Watch && !matches!(today.next, NextStep::FirstLook(_)) {
-        assert!(details.ends_with((words.batches.state)(s.standing.state)), "{details}");
-    }
+    let verdict_of_row = match today.stage {
+        Stage::Pitch => None,
+        Stage::Watch | Stage::Bottle => Some(s.standing.verdict),
+        Stage::Open => today.opening.as_ref().map(|opening| opening.verdict),
+    };
+    assert_eq!(heard.as_deref(), verdict_of_row.map(words.names.verdict));
 
     // Watch and Bottle show one verdict, and only what is finished is to be bottled.
     phone.go(&format!("#/batch/{}/watch", batch.as_str()));

@@ -1,6 +1,8 @@
 //! The list of batches, the form of one, and Now.
 
 use crate::paper::{Paper, golden};
+use crate::shelf::{batch, bottling, id, reading};
+use fermentside::batch::{Entry, Journal};
 
 /// Starts a batch of 20 litres with a clean ale yeast, and gives its address without the stage.
 pub fn start(phone: &mut Paper, name: &str) -> String {
@@ -23,7 +25,7 @@ fn a_batch_is_started_changed_deleted_and_taken_back() {
     phone.tap("Batches");
     golden("batches", &phone.text());
     phone.reload();
-    phone.sees("Cellar bitter Sat 7 Mar 2026 · 20.0 L · Pitch");
+    phone.sees("Cellar bitter Cool it, read it and pitch");
 
     phone.go(&format!("{batch}edit"));
     golden("batch-form", &phone.text());
@@ -42,6 +44,67 @@ fn a_batch_is_started_changed_deleted_and_taken_back() {
     phone.sees("Cellar bitter");
     phone.reload();
     phone.sees("Cellar bitter");
+}
+
+#[test]
+fn batches_are_grouped_by_what_is_due_what_comes_later_and_what_is_in_bottles() {
+    let mut phone = Paper::new();
+    let mut entries = vec![];
+    for (name, days) in [("Due", None), ("Later", Some(0.5)), ("Bottled", Some(40.0))] {
+        let mut all = batch(days.unwrap_or(3.0));
+        if days.is_none() {
+            all.truncate(1);
+        }
+        if name == "Bottled" {
+            all.push((id("r"), Entry::Reading(reading(20.0, 1.010))));
+            all.push(bottling(1.0));
+        }
+        // Each batch has names of its own.
+        for (own, mut entry) in all {
+            match &mut entry {
+                Entry::Batch(heading) => heading.name = format!("{name} one"),
+                Entry::Pitch(pitch) => pitch.batch = id(name),
+                Entry::Reading(reading) => reading.batch = id(name),
+                Entry::Bottling(record) => record.batch = id(name),
+                _ => {}
+            }
+            let is_heading = matches!(entry, Entry::Batch(_));
+            let own = if is_heading { id(name) } else { id(&format!("{name}-{}", own.as_str())) };
+            entries.push((own, entry));
+        }
+    }
+    phone.model.journal = Journal::of(entries);
+    phone.go("#/batches");
+    let text = phone.text();
+    let order = [
+        "## Due",
+        "Due one Cool it, read it and pitch",
+        "## Later",
+        "Later one Can't tell First reading about",
+        "## Open",
+        "Bottled one Wait Try the first",
+        "## Begun in each year",
+    ];
+    let places: Vec<_> = order.iter().map(|one| text.find(one)).collect();
+    assert!(places.iter().all(Option::is_some) && places.is_sorted(), "{places:?}\n{text}");
+}
+
+#[test]
+fn the_home_screen_and_copies_are_offered_before_the_first_batch_and_once_after_it() {
+    let mut phone = Paper::new();
+    phone.sees("First put this page on the home screen.");
+    let batch = start(&mut phone, "Cellar bitter");
+    phone.sees("Kept on this phone alone: best on its home screen, and with a copy elsewhere.");
+    phone.go(&format!("{batch}pitch"));
+    phone.type_into("Wort now", "19");
+    phone.tap("The yeast goes in");
+    phone.tap("The yeast is in");
+    if phone.text().contains("Pitch without it") {
+        phone.tap("Pitch without it");
+    }
+    phone.sees_no("home screen");
+    phone.go("#/now");
+    phone.sees_no("home screen");
 }
 
 #[test]

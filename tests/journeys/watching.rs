@@ -171,7 +171,7 @@ async fn batches_stand_in_the_order_they_are_due() {
     phone.go("#/batches").await;
     phone.says(".batch-list", "Fresh").await;
     assert_eq!(names(&phone).await, ["Forgotten", "Stout", "Fresh"]);
-    phone.says(".batch-list", "Watch: looks stuck").await;
+    phone.says(".batch-list", "Looks stuck: go through the steps").await;
     phone.go("#/now").await;
     phone.says("main", "Due too").await;
     phone.is_well().await;
