@@ -3,7 +3,7 @@
 use super::texts::texts;
 use super::write::{self, Writer};
 use crate::batch::{OpeningRecord, ReadingLine, Summary, Vessel};
-use crate::quantity::{Estimate, write_gravity, write_number};
+use crate::quantity::{Estimate, Moment, write_gravity, write_number};
 
 texts! {
     /// What stands at paper: the batch sheet and the labels.
@@ -19,10 +19,12 @@ texts! {
         pour_gently: "Pour gently, keep cool.",
     } says {
         start: fn(Writer, &Summary) -> Vec<(String, String)> = start,
-        reading: fn(Writer, &ReadingLine) -> (String, String) = reading,
+        reading_head: [&'static str; 6] = ["When", "Read", "Sample", "True", "Beer", "Note"],
+        reading: fn(Writer, &ReadingLine) -> [String; 6] = reading,
         opening: fn(&OpeningRecord) -> (String, String) = opening,
         bottled: fn(&Summary) -> String = bottled,
         figures: fn(&Summary) -> String = figures,
+        try_from: fn(Moment) -> String = try_from,
     }
 }
 
@@ -53,19 +55,22 @@ fn start(w: Writer, summary: &Summary) -> Vec<(String, String)> {
     rows.into_iter().map(|(name, figure)| (name.to_owned(), figure)).collect()
 }
 
-/// One reading.
-fn reading(w: Writer, line: &ReadingLine) -> (String, String) {
+/// One reading, in the columns of `reading_head`.
+fn reading(w: Writer, line: &ReadingLine) -> [String; 6] {
     let reading = &line.reading;
     let satellite = (reading.vessel == Vessel::Satellite).then(|| "satellite".to_owned());
-    let read = reading.as_read.map(|read| format!("read {}", write_gravity(read)));
-    let sample = reading.sample.map(|t| format!("sample {}", w.temperature(t)));
-    let corrected = line.gravity().map(|found| {
-        format!("true {} {}", w.gravity(found.value()), w.gravity_doubt(found.sigma()))
-    });
-    let beer = reading.beer.map(|t| format!("beer {}", w.temperature(t)));
     let note = Some(reading.note.clone()).filter(|note| !note.is_empty());
-    let parts = [satellite, read, sample, corrected, beer, note].into_iter().flatten();
-    (write::moment(reading.at), parts.collect::<Vec<_>>().join(" · "))
+    let corrected = line.gravity();
+    let doubt = |found: Estimate<_>| w.gravity_doubt(found.sigma());
+    [
+        Some(write::moment(reading.at)),
+        reading.as_read.map(write_gravity),
+        reading.sample.map(|t| w.temperature(t)),
+        corrected.map(|found| format!("{} {}", w.gravity(found.value()), doubt(found))),
+        reading.beer.map(|t| w.temperature(t)),
+        Some([satellite, note].into_iter().flatten().collect::<Vec<_>>().join(", ")),
+    ]
+    .map(Option::unwrap_or_default)
 }
 
 /// One opened bottle.
@@ -79,6 +84,11 @@ fn opening(opening: &OpeningRecord) -> (String, String) {
 fn bottled(summary: &Summary) -> String {
     let day = |(_, record): &(_, crate::batch::BottlingRecord)| write::full_day(record.at);
     summary.bottling.as_ref().map(|it| format!("Bottled {}", day(it))).unwrap_or_default()
+}
+
+/// From when one may be tried, on a label.
+fn try_from(at: Moment) -> String {
+    format!("Try from {}", write::full_day(at))
 }
 
 /// Strength and carbon dioxide, on a label.

@@ -23,11 +23,8 @@ fn drawn(s: &Summary) -> impl Iterator<Item = &ReadingLine> {
 /// The drawing with the forecast, its walk and its table.
 pub fn parts(m: &Model, s: &Summary) -> Vec<Part> {
     let (w, words) = (m.writer(), &m.words.watch);
+    let mut parts: Vec<Part> = picture(m, s, "course").into_iter().collect();
     let readings = drawn(s).count();
-    let mut parts = vec![];
-    if readings > 0 {
-        parts.push(Part::new("course", What::Drawing(drawing(m, w, s, readings))));
-    }
     let said = match (&s.standing.outlook, s.standing.stage) {
         (Some(outlook), _) => Some((words.forecast)(w, outlook, m.now)),
         (None, Stage::Watch) => Some(words.no_forecast.to_owned()),
@@ -39,6 +36,12 @@ pub fn parts(m: &Model, s: &Summary) -> Vec<Part> {
         parts.push(table(m, w, s));
     }
     parts
+}
+
+/// The drawing alone, under a name of its own, once there is a reading.
+pub fn picture(m: &Model, s: &Summary, name: &str) -> Option<Part> {
+    let readings = drawn(s).count();
+    (readings > 0).then(|| Part::new(name, What::Drawing(drawing(m, m.writer(), s, readings))))
 }
 
 fn drawing(m: &Model, w: Writer, s: &Summary, readings: usize) -> Drawing {
