@@ -27,6 +27,7 @@ const NEARLY_FULL: u64 = ROOM / 100 * 95;
 /// The whole screen round its own parts.
 pub fn round(m: &Model, mut main: Vec<Part>) -> Screen {
     unfold_wrong(m, &mut main);
+    main.extend(offers(m));
     Screen {
         title: title(m),
         notices: notices(m),
@@ -99,17 +100,6 @@ fn notices(m: &Model) -> Vec<Part> {
         let way = to_gear("notice/conflicts/gear", words.choose_in_gear);
         notices.push(notice("notice/conflicts", false, words.two_places, vec![way]));
     }
-    // Where one looks round, and not in the midst of something.
-    if matches!(m.route, Route::Now | Route::Batches) && copies::is_due(m) {
-        let (readings, bottled) = copies::since(m);
-        let way = to_gear("notice/copy/gear", m.words.copies.take_one);
-        notices.push(notice(
-            "notice/copy",
-            false,
-            &(m.words.copies.due)(readings, bottled),
-            vec![way],
-        ));
-    }
     if m.phone.changed_elsewhere {
         let show = Act::Frame(FrameAct::ShowElsewhere);
         let way = action("notice/elsewhere/show", "quiet", words.show_it, show);
@@ -121,6 +111,34 @@ fn notices(m: &Model) -> Vec<Part> {
         notices.push(notice("notice/update", false, words.newer_ready, vec![way]));
     }
     notices
+}
+
+/// What is offered below the screen, where one looks round and not in the midst of something: the home screen
+/// and copies before the first batch and once after its first save, then a copy when one is due.
+fn offers(m: &Model) -> Option<Part> {
+    let words = &m.words.frame;
+    let round = matches!(m.route, Route::Now | Route::Batches);
+    let mut batches = m.journal.batches();
+    let (only, none) = match (batches.next(), batches.next()) {
+        (Some((id, _)), None) => (m.journal.log(id), false),
+        (first, _) => (None, first.is_none()),
+    };
+    let begun = only.is_some_and(|log| log.readings().is_empty() && log.pitch().is_none());
+    let said = if copies::is_due(m) && round {
+        let (readings, bottled) = copies::since(m);
+        (m.words.copies.due)(readings, bottled)
+    } else if m.phone.memory_only || m.settings().copied.is_some() {
+        return None;
+    } else if none && round {
+        words.first_home.to_owned()
+    } else if begun && !m.drafts.any("") && (round || matches!(m.route, Route::Batch(..))) {
+        words.then_home.to_owned()
+    } else {
+        return None;
+    };
+    let label = if none { words.see_in_gear } else { m.words.copies.take_one };
+    let way = link("offer/gear", "", Route::Gear.address(), label);
+    Some(group("offer", Tag::Div, "offer", vec![text("offer/said", "", said), way]))
 }
 
 fn undo(m: &Model) -> Vec<Part> {

@@ -59,8 +59,8 @@ fn App() -> impl IntoView {
     let links: SharedReactiveFunction<AnyView> = Arc::new(Mutex::new(links));
     view! {
         {parts(&notices)}
-        <main id="main">{parts(&main)}</main>
         {parts(&undo)}
+        <main id="main">{parts(&main)}</main>
         <nav class="places" aria-label=move || places_label.get()>
             {links}
         </nav>

@@ -82,7 +82,7 @@ texts! {
         use_this: "Use this one instead",
         unreadable: "Could not be read",
         records: "Your records",
-        kept_here: "They are kept in this browser on this phone and sent nowhere. Some browsers clear pages that are not used for a week: put this page on the home screen before the first batch, and take a copy now and then.",
+        kept_here: "They are kept in this browser on this phone and sent nowhere. Some browsers clear pages that are not used for a week: put this page on the home screen, by the browser's menu, before the first batch, and take a copy now and then.",
         kept_nowhere: "They are kept only for as long as this page is open: this browser lets it keep nothing. Take a copy before you close it.",
         offline: "This page is kept whole on this phone: it works with no network.",
         not_offline: "Not yet kept for use without a network.",
