@@ -3,9 +3,10 @@
 use super::model::Model;
 use super::part::{Link, Part, Run, Tag, What, group, heading};
 use super::route::Route;
+use crate::advice::open::{Found, WaitingBottles, dates};
 use crate::advice::standing::SugarFrom;
 use crate::batch::{NextStep, Stage, Summary};
-use crate::quantity::Moment;
+use crate::quantity::{Estimate, Moment};
 
 /// The name of a batch with links beside it, and the four stages.
 pub fn way(m: &Model, summary: &Summary, stage: Stage, links: Vec<Part>) -> Part {
@@ -25,8 +26,14 @@ pub fn way(m: &Model, summary: &Summary, stage: Stage, links: Vec<Part>) -> Part
 fn ways(m: &Model, s: &Summary, stage: Stage) -> Vec<Part> {
     let (words, today) = (&m.words.frame, s.today(m.now));
     let ready = match s.standing.sugar.from {
+        SugarFrom::Now => Some(m.now),
         SugarFrom::About(at) | SugarFrom::Foretold(at) => Some(at),
-        _ => None,
+        SugarFrom::NotWithin(_) | SugarFrom::NotKnown => None,
+    };
+    let original = s.original.map(Estimate::value);
+    let tried = |bottled: Moment| {
+        let (place, found, now) = (None, Found::Nothing, m.now);
+        dates(WaitingBottles { bottled, place, original, found, now }).try_one
     };
     let pitched = s.pitch.as_ref().map(|(_, pitch)| pitch.at);
     let bottled = s.bottling.as_ref().map(|(_, record)| record.at);
@@ -36,16 +43,23 @@ fn ways(m: &Model, s: &Summary, stage: Stage) -> Vec<Part> {
         let when = match (one, bottled) {
             (Stage::Pitch, _) => (words.on)(pitched.unwrap_or(s.heading.started)),
             (Stage::Watch, None) => {
-                pitched.map(|at| (words.day)(m.now.since(at))).unwrap_or_default()
+                let day = pitched.map(|at| (words.day)(m.now.since(at)));
+                day.unwrap_or_else(|| words.once_pitched.to_owned())
             }
             (Stage::Watch, Some(_)) => String::new(),
             (Stage::Bottle, Some(at)) => (words.on)(at),
             (Stage::Bottle, None) if today.next == NextStep::Bottle => words.now.to_owned(),
-            (Stage::Bottle, None) => ready.map(about).unwrap_or_default(),
+            (Stage::Bottle, None) => {
+                ready.map(about).unwrap_or_else(|| words.once_level.to_owned())
+            }
             (Stage::Open, _) => match today.next {
                 NextStep::WaitForBottles(at) | NextStep::WakeBottles(at) => about(at),
                 NextStep::TryOne | NextStep::Enjoy | NextStep::MakeSafe => words.now.to_owned(),
-                _ => String::new(),
+                NextStep::AfterSafe(_) => String::new(),
+                // By where bottles usually stand, since nobody knows yet.
+                _ => ready
+                    .map(|at| about(tried(at)))
+                    .unwrap_or_else(|| words.once_bottled.to_owned()),
             },
         };
         let kind = if done { "done" } else { "" };

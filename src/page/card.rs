@@ -115,7 +115,13 @@ pub fn plate(node: &Node, inner: AnyView) -> AnyView {
         |what: &What| list(face(what).reasons.iter().skip(1).map(|reason| plain("LI", "", reason)));
     let fold = el("DETAILS")
         .with("class", "plate-why-fold")
-        .put(el("SUMMARY").put(el("SPAN").says(node, |what| face(what).why.into()).view()).view())
+        .put(
+            el("SUMMARY")
+                .put(el("SPAN").says(node, |what| face(what).why.into()).view())
+                .text(" ")
+                .put(el("SPAN").with("class", "plate-gist").says(node, first).view())
+                .view(),
+        )
         .put(el("UL").with("class", "reasons").shows(node, others).view())
         .put(inner);
     el("SECTION")

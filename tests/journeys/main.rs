@@ -8,6 +8,7 @@
 
 mod brewing;
 mod build;
+mod cellar;
 mod finding;
 mod noticing;
 mod phone;
@@ -17,6 +18,7 @@ mod batch;
 mod bench;
 mod bottling;
 mod eyes;
+mod first_screen;
 mod guard;
 mod hands;
 mod keeping;

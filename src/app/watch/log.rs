@@ -43,10 +43,11 @@ fn row(m: &Model, s: &Summary, line: &ReadingLine) -> Part {
         None if open => opened(m, line, outcome),
         None => vec![],
     };
-    let beside = vec![
-        Run::new("log-beside", (words.beside)(w, line)),
-        Run::new("log-gravity", (words.gravity)(w, line).0),
-    ];
+    let doubtful = line.reading.doubtful;
+    let mut beside = vec![];
+    beside.extend(doubtful.then(|| Run::new("log-doubtful", words.doubtful)));
+    beside.push(Run::new("log-beside", (words.beside)(w, line)));
+    beside.push(Run::new("log-gravity", (words.gravity)(w, line).0));
     let summary = (words.day)(line.reading.at, m.now);
     let fold = What::Fold(Fold { kind: "log-row", summary, beside, open });
     let name = format!("{place}/row");

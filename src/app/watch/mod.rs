@@ -1,7 +1,7 @@
 //! Watch: how it stands, what to do about it, its course and its log.
 
 mod ahead;
-mod course;
+pub mod course;
 mod fields;
 mod form;
 mod log;
@@ -11,11 +11,13 @@ mod quiet;
 
 use super::act::{Act, WatchAct};
 use super::event::Effect;
+use super::fold::fold;
 use super::model::{Here, Model, Noting};
 use super::part::{Item, Part, Tag, What, action, group, heading, text};
 use super::route::Route;
 use super::table;
 use super::worked::{IN_GRAVITY, how_worked};
+use crate::advice::standing::Next;
 use crate::batch::{Stage, Summary, Vessel};
 use std::rc::Rc;
 
@@ -23,21 +25,21 @@ use std::rc::Rc;
 pub fn parts(m: &Model, s: &Summary) -> Vec<Part> {
     let words = &m.words.watch;
     let mut parts = vec![];
-    let mut plate = None;
+    let mut all = vec![];
     // A reading that is changed has its form in its own row of the log.
     match noting::noted(m, s).filter(|noted| noted.id.is_none()) {
         Some(noted) => parts.push(form::parts(m, s, noted)),
         None => {
             let add = Act::Watch(WatchAct::Add(Vessel::Main));
             let add = action(noting::ADD, "main-action", words.add, add);
-            parts.push(group("watch/act", Tag::Div, "act", vec![add]));
-            plate = Some(finish(m, s));
+            all.push(group("watch/act", Tag::Div, "act", vec![add]));
+            all.push(finish(m, s));
         }
     }
     let mut left = vec![];
     left.extend(warmth(m, s));
-    left.extend(ladder(m, s));
     left.extend(course::parts(m, s));
+    left.extend(ladder(m, s));
     left.extend(own_ends::parts(m, s));
     let mut right = vec![heading("log/heading", 2, words.log_heading), log::parts(m, s)];
     if s.has_satellite() {
@@ -49,7 +51,6 @@ pub fn parts(m: &Model, s: &Summary) -> Vec<Part> {
     }
     right.extend(ahead::parts(m, s));
     right.push(table::of_batch(m, s));
-    let mut all: Vec<Part> = plate.into_iter().collect();
     all.push(group("watch/course", Tag::Section, "watch-course", left));
     all.push(group("watch/log", Tag::Section, "watch-log", right));
     parts.push(group("watch", Tag::Div, "watch", all));
@@ -92,7 +93,13 @@ fn ladder(m: &Model, s: &Summary) -> Option<Part> {
     let there = !steps.is_empty();
     there.then(|| {
         let steps = Part::new("ladder/steps", What::Items("ordered", steps));
-        let parts = vec![heading("ladder/heading", 2, words.steps), steps];
+        // Where it is the next thing to do it stands open.
+        let wanted = matches!(s.standing.next, Next::Rouse(_) | Next::PitchAgain);
+        let parts = if wanted {
+            vec![heading("ladder/heading", 2, words.steps), steps]
+        } else {
+            vec![fold(m, "ladder/fold", words.steps, vec![steps])]
+        };
         group("ladder", Tag::Section, "ladder", parts)
     })
 }

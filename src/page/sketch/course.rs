@@ -175,10 +175,13 @@ fn stem(svg: &mut Svg, sketch: &CourseSketch) {
     svg.path("course-glass", &format!("M2 0V{0}M318 0V{0}", c.floor));
     svg.raw("</svg>");
     // A number that its end would cut is left out.
-    for mark in c.gravity.iter().filter(|mark| mark.at > 20.0) {
+    for mark in c.gravity.iter().filter(|mark| mark.at > 26.0) {
         at(svg, "course-end picture-strong", (300.0, mark.at), (0.0, -4.0), &mark.text);
     }
-    at(svg, "course-quiet", (20.0, c.floor), (0.0, 21.0), sketch.symbol);
+    // Below it stand the temperatures, where there are any.
+    if c.temperature.is_empty() {
+        at(svg, "course-quiet", (20.0, c.floor), (0.0, 21.0), sketch.symbol);
+    }
     for mark in &c.temperature {
         at(svg, "course-quiet", (20.0, mark.at), (0.0, 5.0), &mark.text);
     }

@@ -38,6 +38,9 @@ fn reasons(w: Writer, standing: &Standing, now: Moment) -> Vec<String> {
         _ => true,
     };
     said.extend(standing.doubts.iter().filter(named).map(|one| doubt(w, *one)));
+    if matches!(standing.next, Next::ReadAgain(_)) {
+        said.push("Waiting is safe for beer; bottling early is not.".to_owned());
+    }
     said
 }
 
@@ -95,10 +98,7 @@ fn next(w: Writer, standing: &Standing, now: Moment) -> String {
         Next::ReadAgain(at) if promised(standing) => {
             format!("Read it on {}: if it reads the same, the sugar may go in.", w.part_of_day(at))
         }
-        Next::ReadAgain(at) => format!(
-            "Read again on {} or later. Waiting is safe for beer; bottling early is not.",
-            w.part_of_day(at)
-        ),
+        Next::ReadAgain(at) => format!("Read again on {} or later.", w.part_of_day(at)),
         Next::Rouse(at) if at > now => format!(
             "Go through the steps below, the reading itself first, and read again on {}. Do not bottle it as it is.",
             w.day_ahead(at)

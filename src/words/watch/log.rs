@@ -11,6 +11,7 @@ texts! {
         change: "Change",
         delete: "Delete",
         deleted: "Reading deleted",
+        doubtful: "doubtful",
     } says {
         gravity: fn(Writer, &ReadingLine) -> (String, String) = gravity,
         as_read: fn(&Reading) -> String = as_read,
@@ -86,6 +87,9 @@ fn details(w: Writer, line: &ReadingLine) -> String {
             .map(|shown| format!("refractometer {}\u{A0}°Bx", write_number(shown.brix.value(), 1))),
     );
     parts.extend(reading.added.map(|added| (w.words.names.added)(added).to_owned()));
+    if reading.doubtful {
+        parts.push("kept as given, though it is doubtful: it proves nothing".to_owned());
+    }
     if line.instrument_gone {
         parts.push("its hydrometer is gone; corrected as by the usual one".to_owned());
     }

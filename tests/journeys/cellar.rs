@@ -1,0 +1,157 @@
+//! A cellar that is on the phone already, made by the types that the page keeps, on a day that stands still.
+
+use serde_json::json;
+
+use fermentside::advice::bottle::kinds::Bottle;
+use fermentside::advice::family::Family;
+use fermentside::app::{Event, Keeper};
+use fermentside::batch::{
+    BatchHeading, BottlingRecord, Change, Entry, HydrometerItem, Id, PitchRecord, Reading, Vessel,
+};
+use fermentside::quantity::{
+    CarbonDioxideVolumes, Celsius, Estimate, Grams, Gravity, Hours, Litres, Measured, Moment,
+    SpecificGravity,
+};
+use fermentside::science::hydrometer_sample::Condition;
+use fermentside::science::priming::Sugar;
+use fermentside::store::{MemoryStore, Store, Token};
+
+use crate::phone::Phone;
+
+/// The day it is, on a phone whose clock stands still.
+const TODAY: &str = "2026-11-27T10:00+00:00";
+
+/// A clock that stands still there.
+const STILL: &str = "
+  const There = Date, now = There.parse('2026-11-27T10:00:00Z');
+  window.Date = class extends There {
+    constructor(...given) { given.length ? super(...given) : super(now); }
+    static now() { return now; }
+  };";
+
+fn id(name: &str) -> Id {
+    Id::new(name).expect("an identity")
+}
+
+fn ago(days: f64) -> Moment {
+    let today: Moment = TODAY.parse().expect("a moment");
+    today.after(Hours::nearest(-24.0 * days))
+}
+
+/// A batch of 20 litres that began so many days ago.
+fn heading(name: &str, days: f64) -> Entry {
+    Entry::Batch(BatchHeading {
+        name: name.to_owned(),
+        started: ago(days),
+        volume: Litres::literal(20.0),
+        family: Family::CleanAle,
+        packet: None,
+        expected_start: None,
+        expected_end: None,
+        hydrometer: HydrometerItem::usual_id(),
+        target: None,
+    })
+}
+
+fn reading(batch: &str, days: f64, sg: f64) -> Reading {
+    let sg = (sg * 1000.0).round() / 1000.0;
+    Reading {
+        batch: id(batch),
+        at: ago(days),
+        vessel: Vessel::Main,
+        as_read: Some(Gravity::Specific(SpecificGravity::literal(sg))),
+        typed: format!("{sg:.3}"),
+        sample: Some(Celsius::literal(20.0)),
+        condition: Condition::Still,
+        hydrometer: HydrometerItem::usual_id(),
+        refractometer: None,
+        added: None,
+        beer: Some(Celsius::literal(19.5 + 0.5 * (days * 2.0).sin())),
+        room: None,
+        note: String::new(),
+        doubtful: false,
+    }
+}
+
+/// A bitter of a clean ale yeast from 1.048, pitched so many days ago, with so many readings from then on.
+pub fn bitter(name: &str, days: f64, readings: u32) -> Vec<(Id, Entry)> {
+    let own = |part: &str| id(&format!("{name}-{part}"));
+    let mut all = vec![(id(name), heading("Cellar bitter", days + 0.1))];
+    all.push((own("p"), Entry::Pitch(PitchRecord::new(id(name), ago(days)))));
+    for n in 0..readings {
+        // From the yeast's going in to an hour ago.
+        let since = (days - 0.05) * f64::from(n) / f64::from(readings.max(2) - 1);
+        let sg = 1.0105 + 0.0375 * (-since / 1.9).exp();
+        all.push((own(&format!("r{n}")), Entry::Reading(reading(name, days - since, sg))));
+    }
+    all
+}
+
+/// Batches at each stage: one fallen level, one in bottles, one whose wort still cools.
+pub fn full() -> Vec<(Id, Entry)> {
+    let mut all = bitter("b", 9.0, 12);
+    let mut stout = bitter("s", 30.0, 12);
+    let mut pale = bitter("o", 60.0, 6);
+    for (batch, name) in [(&mut stout, "Hedgerow stout"), (&mut pale, "Harvest pale")] {
+        if let Some((_, Entry::Batch(heading))) = batch.first_mut() {
+            name.clone_into(&mut heading.name);
+        }
+    }
+    pale.push((id("o-bottled"), Entry::Bottling(bottling("o", 5.0))));
+    all.extend(stout);
+    all.extend(pale);
+    all.push((id("w"), heading("Winter mild", 0.05)));
+    all
+}
+
+fn bottling(batch: &str, days: f64) -> BottlingRecord {
+    BottlingRecord {
+        batch: id(batch),
+        at: ago(days),
+        beer: Estimate::new(Litres::literal(19.0), 0.3),
+        sugar: Sugar::Sucrose,
+        weighed: Grams::literal(114.0),
+        target: CarbonDioxideVolumes::literal(2.4),
+        warmest: Celsius::literal(20.0),
+        weakest: Bottle::ReusableGlass,
+        hottest: Celsius::literal(28.0),
+        place: Some(Celsius::literal(20.0)),
+        moved: None,
+        worst: CarbonDioxideVolumes::literal(3.1),
+        went_on_because: String::new(),
+        note: String::new(),
+        grounds: None,
+        made_safe: None,
+    }
+}
+
+impl Phone {
+    /// Stands the clock still on one day, in one zone, with nothing that moves by itself.
+    pub async fn stands_still(&self) {
+        let source = json!({ "source": STILL });
+        self.devtools("Page.addScriptToEvaluateOnNewDocument", source).await;
+        self.devtools("Emulation.setTimezoneOverride", json!({ "timezoneId": "UTC" })).await;
+    }
+
+    /// Puts these things into the phone's store in place of what is there, and opens the page anew.
+    pub async fn holds(&self, entries: Vec<(Id, Entry)>) {
+        let mut keeper = Keeper::new(MemoryStore::new());
+        keeper.load().expect("an empty store is read");
+        for (at, (id, entry)) in entries.into_iter().enumerate() {
+            let change = Change::put(id, entry);
+            let mut token = || Token::from_random((at as u64).to_be_bytes());
+            let kept = keeper.save(1, (&change, &change), ago(0.01), &mut token);
+            assert_eq!(kept, Event::Saved(1));
+        }
+        let store = keeper.store();
+        let keys = store.keys().expect("the keys are there");
+        let text = |key: &String| (key.clone(), json!(store.read(key).expect("it is read")));
+        let texts: serde_json::Map<_, _> = keys.iter().map(text).collect();
+        let clear = "{ localStorage.clear();
+            for (const { name } of await indexedDB.databases()) indexedDB.deleteDatabase(name);
+            return true; }";
+        self.settle(clear).await;
+        self.run(&format!("Object.assign(localStorage, {})", json!(texts))).await;
+        self.reload().await;
+    }
+}
