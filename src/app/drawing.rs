@@ -37,9 +37,11 @@ pub struct CourseSketch {
     pub course: Course,
     /// The sign of the gravity's scale.
     pub symbol: &'static str,
-    /// What is written at the expected end, at now, where it is to be read again, at the satellite, and over
-    /// the temperatures that suit the yeast.
-    pub texts: [&'static str; 5],
+    /// What is written at each of the expected ends.
+    pub ends: [&'static str; 2],
+    /// What is written at now, where it is to be read again, at the satellite, and over the temperatures that
+    /// suit the yeast.
+    pub texts: [&'static str; 4],
     /// Place and date below each day of the axis; the month only where it begins.
     pub days: Vec<(f64, String)>,
     /// The reading that is walked to.

@@ -1,14 +1,16 @@
 //! The course of a fermentation: gravity and temperature over days, as coordinates ready to draw.
 
+mod ends;
 mod outlook;
 mod thin;
 mod walk;
 
+pub use ends::{EndZone, Zone};
 pub use outlook::OutlookPoint;
 pub use walk::Stop;
 
 use self::thin::{fewer, thinned};
-use super::curve::{Point, band, straight};
+use super::curve::{Point, straight};
 use super::scale::Scale;
 use super::ticks::{DayTick, days, within};
 use crate::order::in_order;
@@ -21,8 +23,8 @@ pub struct CourseData {
     pub points: Vec<CoursePoint>,
     /// Temperatures: minutes since 1970 in UTC, degrees.
     pub temperatures: Vec<(i64, f64)>,
-    /// Where the gravity is expected to end, lower and upper.
-    pub end_zone: Option<(f64, f64)>,
+    /// Where the gravity is expected to end: the higher first where there are two.
+    pub ends: Vec<EndZone>,
     /// The forecast, if there is one.
     pub outlook: Vec<OutlookPoint>,
     /// Now, minutes since 1970 in UTC; drawn where it is not long after the last reading.
@@ -97,8 +99,8 @@ pub struct Course {
     pub warmth: Vec<Point>,
     /// The temperatures that suit the yeast: upper and lower edge.
     pub yeast: Option<(f64, f64)>,
-    /// The expected end: its area, upper and lower edge.
-    pub zone: Option<(String, f64, f64)>,
+    /// The expected end, or two: the higher first.
+    pub zones: Vec<Zone>,
     /// The area of the forecast's band from the last reading on, nothing without one.
     pub outlook_band: String,
     /// The line of its middle.
@@ -188,10 +190,7 @@ pub fn course(data: &CourseData) -> Course {
     let of = |satellite: bool| -> Vec<Point> {
         points.iter().filter(|p| p.satellite == satellite).map(|p| place(p)).collect()
     };
-    let zone = data.end_zone.filter(|(a, b)| a.is_finite() && b.is_finite()).map(|(a, b)| {
-        let (top, bottom) = (down.place(a.max(b)), down.place(a.min(b)));
-        (band(&[(left, top), (right, top)], &[(left, bottom), (right, bottom)]), top, bottom)
-    });
+    let zones = ends::placed(&data.ends, &down);
     let bar = |p: &CoursePoint| {
         Some(p.sigma).filter(|s| s.is_finite() && *s > 0.0).map(|s| {
             let clip = |y: f64| y.clamp(Course::TOP, floor);
@@ -212,7 +211,7 @@ pub fn course(data: &CourseData) -> Course {
         temperature_line: straight(&strip.points),
         warmth: strip.points,
         yeast: strip.yeast,
-        zone,
+        zones,
         outlook_band,
         outlook_line,
         now: now.map(|at| across.place(at as f64)),
@@ -237,7 +236,7 @@ fn gravities(points: &[&CoursePoint], outlook: &[OutlookPoint], data: &CourseDat
         let bar = if p.sigma.is_finite() { p.sigma.clamp(0.0, most) } else { 0.0 };
         [p.gravity - bar, p.gravity + bar]
     });
-    let zone = data.end_zone.into_iter().flat_map(|(a, b)| [a, b]).filter(|v| v.is_finite());
+    let zone = ends::finite(&data.ends).flat_map(|end| [end.low, end.high]);
     let (low, high) = ends
         .chain(zone)
         .fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), v| (low.min(v), high.max(v)));

@@ -16,7 +16,8 @@ mod warmth;
 pub use bottle::{BottleScale, SIDES as BOTTLE_SIDES, bottle_scale};
 pub use bucket::{Bucket, Layer, Placed, Substance, bucket};
 pub use course::{
-    AxisMark, Course, CourseData, CoursePoint, Mark, OutlookPoint, Stop, course, gravity_symbol,
+    AxisMark, Course, CourseData, CoursePoint, EndZone, Mark, OutlookPoint, Stop, Zone, course,
+    gravity_symbol,
 };
 pub use curve::{Point, band, smooth, straight};
 pub use lettering::{apart, wrap};

@@ -2,9 +2,10 @@
 
 use crate::paper::{Paper, golden};
 use crate::shelf::{ago, id, in_zone, reading, with};
+use fermentside::app::drawing::{Drawing, Sketch};
 use fermentside::app::{Act, Effect, Event, Part, WatchAct, What};
 use fermentside::batch::{Reading, Refractometer, Vessel};
-use fermentside::quantity::{Celsius, Gravity, Moment, Plato, WortFactor, Zone};
+use fermentside::quantity::{Celsius, Gravity, Measured, Moment, Plato, WortFactor, Zone};
 use std::time::Instant;
 
 fn logged(phone: &Paper, name: &str) -> Reading {
@@ -417,4 +418,38 @@ fn sixty_readings_stay_cheap_and_a_working_is_made_only_when_it_is_open() {
     }
     // Unoptimised, and with room for a busy machine.
     assert!(begun.elapsed().as_millis() < 20 * 200, "{:?}", begun.elapsed());
+}
+
+/// Both ends are drawn where both are said, in the places that are said.
+#[test]
+fn a_rest_has_two_ends_in_the_drawing_as_in_the_words() {
+    let rests = [(13.05, 1.050), (10.0, 1.030), (7.0, 1.020), (4.0, 1.020), (1.0, 1.020)];
+    let phone = with(13.0, rests.map(|(days, sg)| reading(days, sg)), vec![]);
+    let parts = phone.parts();
+    let drawn = parts.iter().find_map(|part| match &part.what {
+        What::Drawing(Drawing { sketch: Sketch::Course(sketch), .. }) => Some(sketch),
+        _ => None,
+    });
+    let sketch = drawn.expect("the course");
+    assert_eq!(sketch.ends, ["if it rests here", "if it goes on"]);
+    let standing = &phone.model.summary(&id("b")).expect("the batch").standing;
+    let outlook = standing.outlook.as_ref().expect("an outlook");
+    let said = [outlook.end.end, outlook.wakes.expect("it may go on").end];
+    let w = phone.model.writer();
+    for span in said {
+        phone.sees(&format!("between {} and {}", w.gravity(span.from), w.gravity(span.to)));
+    }
+    // The paper's long lines say where a gravity is drawn.
+    let marks = &sketch.course.gravity;
+    let (a, b) = (&marks[0], &marks[marks.len() - 1]);
+    let value = |text: &str| text.parse::<f64>().expect("a gravity");
+    let a_unit = (b.at - a.at) / (value(&b.text) - value(&a.text));
+    let place = |sg: f64| a.at + (sg - value(&a.text)) * a_unit;
+    for (zone, span) in sketch.course.zones.iter().zip(said) {
+        let off = |edge: f64, sg: f64| (edge - place(sg)).abs();
+        assert!(off(zone.edges.0, span.to.value()) < 0.5, "{zone:?} {span:?}");
+        assert!(off(zone.edges.1, span.from.value()) < 0.5, "{zone:?} {span:?}");
+    }
+    assert_eq!(sketch.course.zones.len(), 2);
+    assert!(sketch.course.zones.iter().filter(|zone| zone.less).count() == 1);
 }

@@ -1,7 +1,7 @@
 //! The course of a batch: drawn, walked through reading by reading, and as a table.
 
 use crate::advice::family::Purpose;
-use crate::advice::standing::{BandPoint, Stage};
+use crate::advice::standing::{BandPoint, Hump, Stage};
 use crate::app::act::{Act, WatchAct};
 use crate::app::drawing::{CourseSketch, Drawing, Sketch};
 use crate::app::fold::fold;
@@ -9,7 +9,7 @@ use crate::app::model::Model;
 use crate::app::part::{Action, Part, Table, Tag, What, group, status, text};
 use crate::batch::{Due, NextStep, ReadingLine, Summary, Vessel};
 use crate::chart::{
-    Course, CourseData, CoursePoint, DayTick, OutlookPoint, course, gravity_symbol,
+    Course, CourseData, CoursePoint, DayTick, EndZone, OutlookPoint, course, gravity_symbol,
 };
 use crate::quantity::{Celsius, GravityUnit, Measured, SpecificGravity, TemperatureUnit, Unit};
 use crate::science::sucrose;
@@ -55,6 +55,7 @@ fn drawing(m: &Model, w: Writer, s: &Summary, readings: usize) -> Drawing {
     };
     let sketch = CourseSketch {
         symbol: gravity_symbol(data.plato),
+        ends: if course.zones.len() > 1 { words.two_ends } else { [words.one_end, ""] },
         texts: words.on_the_course,
         days: course.days.iter().map(&mut day).collect(),
         here: m.here.walked,
@@ -89,10 +90,18 @@ fn data(m: &Model, w: Writer, s: &Summary) -> CourseData {
         Some((line.reading.at.minutes_since_epoch(), temperature(beer)))
     });
     let outlook = s.standing.outlook.as_ref();
-    // Of two ends the likelier is drawn; both are said.
-    let end = outlook.map(|o| {
-        o.wakes.filter(|wakes| wakes.share > o.end.share).map_or(o.end.end, |wakes| wakes.end)
+    // Of two ends both are drawn, as both are said.
+    let ends = outlook.map(|o| match o.wakes {
+        Some(wakes) => {
+            vec![(o.end, o.end.share < wakes.share), (wakes, wakes.share <= o.end.share)]
+        }
+        None => vec![(o.end, false)],
     });
+    let zone = |(hump, less): (Hump, bool)| EndZone {
+        low: on_scale(hump.end.from),
+        high: on_scale(hump.end.to),
+        less,
+    };
     let band = outlook.map_or(&[][..], |outlook| &outlook.band);
     let foretold = |p: &BandPoint| OutlookPoint {
         minutes: p.at.minutes_since_epoch(),
@@ -104,7 +113,7 @@ fn data(m: &Model, w: Writer, s: &Summary) -> CourseData {
     CourseData {
         points: points.collect(),
         temperatures: temperatures.collect(),
-        end_zone: end.map(|end| (on_scale(end.from), on_scale(end.to))),
+        ends: ends.into_iter().flatten().map(zone).collect(),
         outlook: band.iter().map(foretold).collect(),
         now: Some(m.now.minutes_since_epoch()),
         next: match s.today(m.now).next {

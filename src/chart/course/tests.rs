@@ -14,6 +14,10 @@ fn data(points: Vec<CoursePoint>) -> CourseData {
     CourseData { points, celsius: true, ..CourseData::default() }
 }
 
+fn end(low: f64, high: f64) -> EndZone {
+    EndZone { low, high, less: false }
+}
+
 #[test]
 fn an_empty_log_still_has_an_axis() {
     let empty = course(&data(Vec::new()));
@@ -31,10 +35,10 @@ fn one_reading_is_day_zero() {
 #[test]
 fn lower_gravity_stands_lower_and_later_stands_to_the_right() {
     let points = vec![point(3.0, 1.02, false), point(0.0, 1.05, false), point(2.0, 1.012, true)];
-    let drawn = course(&CourseData { end_zone: Some((1.008, 1.014)), ..data(points) });
+    let drawn = course(&CourseData { ends: vec![end(1.008, 1.014)], ..data(points) });
     assert!(drawn.marks[0].at.1 < drawn.marks[2].at.1 && drawn.marks[0].at.0 < drawn.marks[2].at.0);
-    let (_, top, bottom) = drawn.zone.as_ref().expect("a zone");
-    assert!(top < bottom && *bottom < drawn.floor);
+    let (top, bottom) = drawn.zones[0].edges;
+    assert!(top < bottom && bottom < drawn.floor);
     assert_eq!(
         (drawn.last(false), drawn.last(true)),
         (Some(drawn.marks[2].at), Some(drawn.marks[1].at))
@@ -44,14 +48,27 @@ fn lower_gravity_stands_lower_and_later_stands_to_the_right() {
 #[test]
 fn only_gravities_that_can_happen_are_on_the_axis() {
     let points = vec![point(0.0, 1.047, false), point(4.0, 1.019, false)];
-    let drawn = course(&CourseData { end_zone: Some((1.009, 1.013)), ..data(points) });
+    let drawn = course(&CourseData { ends: vec![end(1.009, 1.013)], ..data(points) });
     let numbers: Vec<&str> = drawn.gravity.iter().map(|mark| mark.text.as_str()).collect();
     assert_eq!(numbers, ["1.010", "1.020", "1.030", "1.040"]);
     // From the lowest end to the highest reading with its bar, and a little more.
-    let (_, _, foot) = drawn.zone.as_ref().expect("a zone");
+    let (_, foot) = drawn.zones[0].edges;
     assert!(drawn.floor - foot < 0.08 * drawn.floor, "{foot}");
     assert!(drawn.marks[0].bar.expect("a bar").0 - Course::TOP < 0.08 * drawn.floor);
     assert!(drawn.short.len() > 15, "{}", drawn.short.len());
+}
+
+/// Of beer that rests both ends are drawn, the second at full height as well.
+#[test]
+fn two_ends_have_a_zone_each() {
+    let points = vec![point(0.0, 1.05, false), point(9.0, 1.02, false)];
+    let ends = vec![end(1.018, 1.022), EndZone { less: true, ..end(1.008, 1.014) }];
+    let drawn = course(&CourseData { ends, ..data(points) });
+    let [rests, wakes] = drawn.zones.as_slice() else { panic!("{:?}", drawn.zones) };
+    assert!(rests.edges.1 < wakes.edges.0, "the higher stands higher: {:?}", drawn.zones);
+    assert!(wakes.edges.1 < drawn.floor && rests.edges.0 > Course::TOP);
+    assert!(wakes.less && !rests.less);
+    assert!(!wakes.area.is_empty() && rests.area != wakes.area);
 }
 
 #[test]
@@ -200,7 +217,7 @@ proptest! {
     fn every_coordinate_is_finite(
         parts in proptest::collection::vec((any::<i64>(), any::<f64>(), any::<f64>()), 0..20),
         warmth in proptest::collection::vec((any::<i64>(), any::<f64>()), 0..5),
-        zone in proptest::option::of((any::<f64>(), any::<f64>())), offset in any::<i32>(),
+        zones in proptest::collection::vec((any::<f64>(), any::<f64>()), 0..3), offset in any::<i32>(),
         ahead in proptest::collection::vec(
             (any::<i64>(), any::<f64>(), any::<f64>(), any::<f64>()), 0..5,
         ),
@@ -213,7 +230,7 @@ proptest! {
             CoursePoint { minutes, gravity, sigma, satellite: minutes % 2 == 0, label: String::new() }
         });
         let drawn = course(&CourseData {
-            temperatures: warmth, end_zone: zone, offset_minutes: offset, outlook: outlook.collect(),
+            temperatures: warmth, ends: zones.into_iter().map(|(low, high)| end(low, high)).collect(), offset_minutes: offset, outlook: outlook.collect(),
             ..data(points.collect())
         });
         for mark in &drawn.marks {
@@ -227,6 +244,7 @@ proptest! {
             &drawn.main_line, &drawn.satellite_line, &drawn.temperature_line,
             &drawn.outlook_band, &drawn.outlook_line,
         ];
+        prop_assert!(drawn.zones.iter().all(|zone| !zone.area.contains("NaN")));
         prop_assert!(paths.iter().all(|p| !p.contains("NaN") && !p.contains("inf")));
         prop_assert!(drawn.days.iter().all(|(x, _)| x.is_finite()));
     }

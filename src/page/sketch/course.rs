@@ -28,8 +28,8 @@ fn curves(svg: &mut Svg, sketch: &CourseSketch) {
     let c = &sketch.course;
     let (top, floor) = (Course::TOP, c.floor);
     svg.raw(STRETCHED);
-    if let Some((area, ..)) = &c.zone {
-        svg.path("course-zone", area);
+    for zone in &c.zones {
+        svg.path(if zone.less { "course-zone-less" } else { "course-zone" }, &zone.area);
     }
     if let Some((top, bottom)) = c.yeast {
         svg.path("course-yeast", &format!("M0 {top:.1}H{RIGHT}V{bottom:.1}H0Z"));
@@ -117,11 +117,17 @@ fn sign(svg: &mut Svg, place: Point, drawn: &str) {
 /// Letters and signs.
 fn letters(svg: &mut Svg, sketch: &CourseSketch) {
     let c = &sketch.course;
-    let [end, now, again, satellite, suits] = sketch.texts;
-    if let Some((_, top, bottom)) = &c.zone {
-        // Within it where it is high enough, else above.
-        let dy = if bottom - top > 20.0 { 16.0 } else { -5.0 };
-        at(svg, "course-end-text picture-halo", (0.0, *top), (4.0, dy), end);
+    let [now, again, satellite, suits] = sketch.texts;
+    for (i, (zone, end)) in c.zones.iter().zip(sketch.ends).enumerate() {
+        let (top, bottom) = zone.edges;
+        // Within it where it is high enough, else above; the lower of two on the other side and at its foot, for
+        // they may lie close together.
+        let above = if bottom - top > 20.0 { 16.0 } else { -5.0 };
+        let (class, x, y, by) = match i {
+            0 => ("course-end-text picture-halo", 0.0, top, (4.0, above)),
+            _ => ("course-end-text course-end picture-halo", RIGHT, bottom, (-14.0, -5.0)),
+        };
+        at(svg, class, (x, y), by, end);
     }
     if let Some(x) = c.now {
         let x_of_word = x.clamp(20.0, RIGHT - 20.0);

@@ -16,10 +16,11 @@ texts! {
         later: "Later reading",
         as_a_table: "As a table",
         table: "Table of readings",
+        one_end: "expected end",
     } says {
         description: fn(Writer, &Summary, usize, Moment) -> String = description,
-        on_the_course: [&'static str; 5] =
-            ["expected end", "now", "read again", "satellite", "suits the yeast"],
+        two_ends: [&'static str; 2] = ["if it rests here", "if it goes on"],
+        on_the_course: [&'static str; 4] = ["now", "read again", "satellite", "suits the yeast"],
         day: fn(DayTick, bool) -> String = day,
         reading: fn(Writer, &ReadingLine) -> String = reading,
         head: [&'static str; 6] = ["When", "Gravity", "±", "As read", "Of", "Beer"],
