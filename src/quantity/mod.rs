@@ -63,7 +63,7 @@ pub use measured::{
     TemperatureChange, WortFactor,
 };
 pub use moment::{Moment, MomentError};
-pub use read::{Bounds, read, read_own, write, write_bare, write_bare_own};
+pub use read::{Bounds, read, read_own, write, write_bare_own};
 pub use read_error::ReadError;
 pub use unit::{
     BottleUnit, BrixUnit, CountUnit, DayUnit, FactorUnit, GasUnit, LengthUnit, MassUnit,

@@ -155,19 +155,7 @@ fn write_own(own: f64, unit: &UnitRow) -> String {
     format!("{}\u{A0}{}", write_bare_own(own, unit), unit.symbol)
 }
 
-/// Writes a quantity without its unit, as a field shows it.
-///
-/// ```
-/// use fermentside::quantity::{Litres, VolumeUnit, write_bare};
-///
-/// assert_eq!(write_bare(Litres::literal(18.93), VolumeUnit::UsGallons), "5.001");
-/// ```
-#[must_use]
-pub fn write_bare<U: Unit>(quantity: U::Quantity, unit: U) -> String {
-    write_bare_own(quantity.value(), unit.row())
-}
-
-/// Writes a number of the quantity's own unit in `unit`, as [`write_bare`] does with types.
+/// Writes a number of the quantity's own unit in `unit`, without its sign: as a field shows it.
 ///
 /// ```
 /// use fermentside::quantity::{PressureUnit, Unit, write_bare_own};

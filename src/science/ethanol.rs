@@ -4,9 +4,7 @@
 #![allow(clippy::excessive_precision)]
 
 use super::ScienceError;
-use crate::quantity::{
-    AlcoholByMass, AlcoholByVolume, Celsius, Density, Measured, SpecificGravity,
-};
+use crate::quantity::{AlcoholByMass, AlcoholByVolume, Celsius, Density, Measured};
 
 const A: [f64; 12] = [
     9.982_012_300e2,
@@ -133,28 +131,6 @@ pub fn density(alcohol: AlcoholByMass, t: Celsius) -> Result<Density, ScienceErr
 pub fn by_volume_in_water(alcohol: AlcoholByMass) -> Result<AlcoholByVolume, ScienceError> {
     let p = alcohol.value() / 100.0;
     Ok(AlcoholByVolume::new(100.0 * p * rho(p, 20.0) / PURE_AT_20)?)
-}
-
-/// Alcohol by volume at 20 °C of a beer with specific gravity `beer` (20/20).
-///
-/// ```
-/// use fermentside::quantity::{AlcoholByMass, Measured, SpecificGravity};
-/// use fermentside::science::ethanol::by_volume_in_beer;
-///
-/// // 4 % × 1008.2 kg/m³ ÷ 789.24 kg/m³.
-/// let found = by_volume_in_beer(AlcoholByMass::literal(4.0), SpecificGravity::literal(1.010))?;
-/// assert_eq!(format!("{:.2}", found.value()), "5.11");
-/// # Ok::<(), fermentside::science::ScienceError>(())
-/// ```
-///
-/// # Errors
-/// [`ScienceError::OutOfRange`] above 30 % by volume.
-pub fn by_volume_in_beer(
-    alcohol: AlcoholByMass,
-    beer: SpecificGravity,
-) -> Result<AlcoholByVolume, ScienceError> {
-    let rho_beer = super::sucrose::rho_of_sg(beer.value(), 20.0);
-    Ok(AlcoholByVolume::new(alcohol.value() * rho_beer / PURE_AT_20)?)
 }
 
 #[cfg(test)]

@@ -245,17 +245,9 @@ impl Worked {
     ///
     /// let worked = Worked::default().doubt(Term::Scale, 0.003).doubt(Term::FoamOrGas, -0.004);
     /// assert_eq!(format!("{:.4}", worked.sigma()), "0.0050");
-    /// assert_eq!(worked.main_doubt().map(|doubt| doubt.term), Some(Term::FoamOrGas));
-    /// assert_eq!(Worked::default().main_doubt(), None);
     /// ```
     #[must_use]
     pub fn sigma(&self) -> f64 {
         self.doubts.iter().fold(0.0, |sum: f64, doubt| sum.hypot(doubt.sigma))
-    }
-
-    /// The part that weighs most, if any.
-    #[must_use]
-    pub fn main_doubt(&self) -> Option<Doubt> {
-        self.doubts.iter().copied().max_by(|a, b| a.sigma.total_cmp(&b.sigma))
     }
 }

@@ -3,7 +3,7 @@
 use crate::advice::Verdict;
 use crate::advice::pitch::splashing::{TURNS, Turn};
 use crate::quantity::{Measured, write_number};
-use crate::science::oxygen::AirInWort;
+use crate::science::oxygen::{AirInWort, WANTED};
 use crate::words::texts::texts;
 use crate::words::{Judged, judged};
 
@@ -22,11 +22,13 @@ texts! {
 
 fn oxygen(air: &AirInWort) -> String {
     format!(
-        "Air can give this wort at most {} ±\u{A0}{}\u{A0}mg/L of oxygen; splashing reaches {} to {}. Dry yeast brings reserves and needs less. Only before it ferments.",
+        "Air can give this wort at most {} ±\u{A0}{}\u{A0}mg/L of oxygen; splashing reaches {} to {}. Yeast is said to want {} to {}; dry yeast brings reserves and needs less. Only before it ferments.",
         write_number(air.full.value().value(), 1),
         write_number(air.full.sigma(), 1),
         write_number(air.shaken_from.value(), 1),
-        write_number(air.shaken_to.value(), 1)
+        write_number(air.shaken_to.value(), 1),
+        write_number(WANTED.0.value(), 0),
+        write_number(WANTED.1.value(), 0)
     )
 }
 
