@@ -5,7 +5,7 @@
 //! beer is never answered with less sugar.
 
 use super::bottling::{Bottling, Over};
-use super::dosing::{Dosing, PerBottle};
+use super::dosing::{Dosing, PerBottle, a_litre_filled};
 use super::guard::{Guard, WARM_ROOM, guard, guard_steps, pressure};
 use super::under_ceiling::{cooler_place, way_down};
 use crate::advice::{Advice, Verdict};
@@ -109,6 +109,14 @@ impl Plan {
         Some(Grams::nearest(a_litre * volume.value()))
     }
 
+    /// What there is to fill into bottles: the beer, and the wort that is added to it.
+    #[must_use]
+    pub fn to_fill(&self) -> Litres {
+        let Bottling { sugar, beer, .. } = self.asked;
+        let more = self.weigh().and_then(|weigh| sugar.volume(weigh)).map_or(0.0, Measured::value);
+        Litres::nearest(beer.value().value() + more)
+    }
+
     /// The step of the scale that was counted.
     #[must_use]
     pub fn scale(&self) -> Grams {
@@ -122,7 +130,7 @@ impl Plan {
         let Bottling { weighing, sugar, beer, .. } = self.asked;
         match weighing.dosing {
             Dosing::Bottles { smallest } if size >= smallest => {
-                let a_litre = self.dose()?.sugar.value().value() / beer.value().value();
+                let a_litre = a_litre_filled(self.dose()?.sugar.value(), sugar, beer.value());
                 Some(PerBottle::of(size, a_litre, sugar, weighing))
             }
             _ => None,
@@ -203,7 +211,7 @@ pub fn plan(bottling: Bottling) -> Result<Plan, ScienceError> {
         reasons.push(Reason::MayHoldMore(guard.already_in));
     }
     if let Dosing::Bottles { smallest } = bottling.weighing.dosing {
-        let a_litre = wanted.sugar.value().value() / bottling.beer.value().value();
+        let a_litre = a_litre_filled(wanted.sugar.value(), bottling.sugar, bottling.beer.value());
         if PerBottle::of(smallest, a_litre, bottling.sugar, bottling.weighing).too_rough {
             reasons.push(Reason::ScaleTooRough(smallest));
         }

@@ -5,7 +5,7 @@
 
 use crate::advice::family::Span;
 use crate::quantity::{
-    CarbonDioxideVolumes, Celsius, Estimate, Grams, Litres, MassUnit, Measured, Share, Unit,
+    CarbonDioxideVolumes, Estimate, Grams, Litres, MassUnit, Measured, Share, Unit,
 };
 use crate::science::carbon_dioxide::GRAMS_PER_VOLUME;
 use crate::science::priming::{Sugar, most_from};
@@ -20,8 +20,6 @@ const TOO_ROUGH: CarbonDioxideVolumes = CarbonDioxideVolumes::literal(0.2);
 /// One or two cups of water to boil the sugar in (common practice, no source).
 pub const SYRUP_WATER: Span<Litres> =
     Span { from: Litres::literal(0.25), to: Litres::literal(0.5) };
-/// A syrup hotter than this is let cool first: it hurts yeast and hands (common practice, no source).
-pub const SYRUP_COOL: Celsius = Celsius::literal(30.0);
 
 /// Into the vessel or into each bottle.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -64,8 +62,10 @@ impl Weighing {
 
     /// The most carbon dioxide that `sugar` in `beer` can give in one bottle: full yield, the upper end
     /// of the kind, less beer than thought (two standard deviations), uneven mixing or a short fill, and
-    /// a step of the scale for rounding and its own error. No sugar gives none; where there may be no
-    /// beer at all nothing bounds it, and it is the most that can be written.
+    /// a step of the scale for rounding and its own error. Wort counts with its own volume: what one bottle
+    /// gets more of it stands in place of beer, and a bottle that it is weighed into holds no more for it. No
+    /// sugar gives none; where there may be no beer at all nothing bounds it, and it is the most that can be
+    /// written.
     ///
     /// ```
     /// use fermentside::advice::bottle::dosing::Weighing;
@@ -85,24 +85,36 @@ impl Weighing {
         if sugar.value() == 0.0 {
             return CarbonDioxideVolumes::literal(0.0);
         }
+        // With what is added to the beer.
         let (grams, litres) = match self.dosing {
             Dosing::Vessel => {
                 let less = beer.value().value() / beer.lower(2.0).value() - 1.0;
                 let share = less.hypot(UNEVEN.value());
-                (sugar.value() + self.scale.value(), beer.value().value() / (1.0 + share))
+                let grams = sugar.value() + self.scale.value();
+                (grams, (beer.value().value() + adds(kind, grams)) / (1.0 + share))
             }
             Dosing::Bottles { smallest } => {
-                let a_litre = sugar.value() / beer.value().value();
                 let rough = self.scale.value() / smallest.value();
-                (a_litre + rough, 1.0 / (1.0 + SHORT_FILL.value()))
+                let grams = a_litre_filled(sugar, kind, beer.value()) + rough;
+                (grams, 1.0 / (1.0 + SHORT_FILL.value()))
             }
         };
         let most = || {
-            let grams = Grams::new(grams).ok()?;
-            most_from(grams, kind, Litres::new(litres).ok()?).ok()
+            let beer = Litres::new(litres - adds(kind, grams)).ok()?;
+            most_from(Grams::new(grams).ok()?, kind, beer).ok()
         };
         most().unwrap_or(CarbonDioxideVolumes::literal(CarbonDioxideVolumes::MAX))
     }
+}
+
+/// Litres that so many grams add to the beer.
+fn adds(kind: Sugar, grams: f64) -> f64 {
+    kind.volume(Grams::nearest(grams)).map_or(0.0, Measured::value)
+}
+
+/// Grams for each litre that is filled into bottles, of a dose for so much beer. Wort fills bottles too.
+pub(super) fn a_litre_filled(sugar: Grams, kind: Sugar, beer: Litres) -> f64 {
+    sugar.value() / (beer.value() + adds(kind, sugar.value()))
 }
 
 /// The finest step that counts for a whole vessel's sugar: the scale's, or what the brewer's unit is
@@ -156,6 +168,8 @@ impl PerBottle {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::quantity::SpecificGravity;
+    use crate::science::priming::KeptWort;
 
     fn per(size: f64, scale: f64) -> PerBottle {
         let weighing = Weighing { scale: Grams::literal(scale), ..Weighing::USUAL };
@@ -171,6 +185,32 @@ mod tests {
         let fine = per(0.33, 0.1);
         assert!(!fine.too_rough && fine.off_by.value() < 0.1, "{fine:?}");
         assert!((fine.weigh.value() - 2.1).abs() < 1e-9);
+    }
+
+    /// Wort weighed into bottles takes the place of beer in them: counted on top of a full bottle it would be
+    /// a twelfth too much, and the guard a twelfth too low.
+    #[test]
+    fn wort_in_a_bottle_is_part_of_what_it_holds() {
+        let [gravity, end] = [1.050, 1.010].map(SpecificGravity::literal);
+        let kind = Sugar::Wort(KeptWort { gravity, end });
+        let (dose, beer) = (Grams::literal(1660.0), Litres::literal(19.0));
+        // 1660 g are 1.584 L: 20.584 L are filled, 80.65 g in each of them.
+        let a_litre = a_litre_filled(dose, kind, beer);
+        assert!((a_litre - 80.65).abs() < 0.02, "{a_litre}");
+        let smallest = Litres::literal(0.5);
+        let scale = Grams::literal(0.1);
+        let weighing = Weighing { dosing: Dosing::Bottles { smallest }, scale };
+        let each = PerBottle::of(smallest, a_litre, kind, weighing);
+        assert!((each.weigh.value() - 40.3).abs() < 0.05, "{each:?}");
+        // 80.85 g of it, at the upper end of what ferments, in a litre that is filled 2 % short.
+        let full = kind.full_yield().upper(2.0).value();
+        let most = weighing.most(dose, kind, Estimate::exact(beer)).value();
+        assert!((most - 80.85 * full / 1.977 * 1.02).abs() < 0.002, "{most}");
+        // Stirred in, a twentieth more wort is a twentieth more gas, for it stands in place of beer.
+        let weighing = Weighing { dosing: Dosing::Vessel, scale: Grams::literal(0.0) };
+        let most = weighing.most(dose, kind, Estimate::exact(beer)).value();
+        let mean = 1660.0 * full / 1.977 / 20.584;
+        assert!((most / mean - 1.05).abs() < 1e-4, "{most} {mean}");
     }
 
     #[test]

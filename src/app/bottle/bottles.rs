@@ -7,7 +7,6 @@ use crate::app::act::{Act, BottleAct};
 use crate::app::model::Model;
 use crate::app::part::{Part, Tag, Tick, What, group, heading, text};
 use crate::batch::Id;
-use crate::quantity::Litres;
 
 /// Bottles on hand to choose from; nothing where there are none.
 pub fn stock_parts(m: &Model, batch: &Id, fields: &Fields) -> Option<Part> {
@@ -30,12 +29,12 @@ pub fn stock_parts(m: &Model, batch: &Id, fields: &Fields) -> Option<Part> {
 }
 
 /// What to fill, what goes into each, and how to mix it in; only beside a dose.
-pub fn to_fill(m: &Model, fields: &Fields, plan: &Plan, beer: Litres) -> Vec<Part> {
+pub fn to_fill(m: &Model, fields: &Fields, plan: &Plan) -> Vec<Part> {
     if plan.dose().is_none() {
         return vec![];
     }
     let (w, words) = (m.writer(), &m.words.bottle);
-    let filling = fields.filling(beer);
+    let filling = fields.filling(plan.to_fill());
     let rows = filling.filled.iter().map(|own| (words.to_fill)(w, plan, *own)).collect();
     let how = match fields.sugar_goes.value {
         SugarGoes::Bottles => words.into_empty.to_owned(),

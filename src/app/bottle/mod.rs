@@ -54,12 +54,7 @@ fn asked(m: &Model, s: &Summary) -> Vec<Part> {
         let (by_itself, why) = (!fields.because.value.is_empty(), fields.because.part.clone());
         left.push(fold_from(m, "know-better", words.know_better, by_itself, vec![why]));
     }
-    let fill = match (ok, ready) {
-        (Some(plan), Some(ready)) => {
-            bottles::to_fill(m, &fields, plan, ready.bottling.beer.value())
-        }
-        _ => vec![],
-    };
+    let fill = ok.map(|plan| bottles::to_fill(m, &fields, plan)).unwrap_or_default();
     let on_hand = bottles::stock_parts(m, &s.id, &fields);
     let filled = filled::asked(m, &fields).into_iter().map(|(_, asked)| asked.part);
     let mut more = vec![fields.weighed.part.clone()];

@@ -40,8 +40,10 @@ proptest! {
             exact += each.exact.value() * f64::from(own.count);
             weighed += each.weigh.value() * f64::from(own.count);
         }
-        let a_litre = whole.sugar.value().value() / b.beer.value().value();
-        let left = a_litre * filling.left.value();
+        // Wort that is put in fills bottles as well.
+        let wort = b.sugar.volume(whole.sugar.value()).map_or(0.0, Measured::value);
+        let a_litre = whole.sugar.value().value() / (b.beer.value().value() + wort);
+        let left = a_litre * (filling.left.value() + wort);
         prop_assert!((exact + left - whole.sugar.value().value()).abs() < 1e-6);
         // Weighed to a hundredth, hundreds of bottles still agree to the gram and a half.
         let rough = 0.005 * f64::from(how_many(&filling.filled));

@@ -119,18 +119,23 @@ fn worst(b: &Bottling, sugar: f64) -> f64 {
     let (volume, least) = (b.beer.value().value(), b.beer.value().value() - 2.0 * b.beer.sigma());
     let points = b.points_left.map_or(10.0, |left| 1000.0 * left.value()).max(0.0);
     let scale = b.weighing.scale.value();
-    // Grams and litres of the bottle that gets the most.
+    let wort = swells(b.sugar);
+    // Grams of the bottle that gets the most, and its litres, wort and all.
     let (grams, litres) = match b.weighing.dosing {
         // A twentieth more of the syrup, and less beer than thought: independent of each other.
         Dosing::Vessel if least > 0.0 => {
-            (sugar + scale, volume / (1.0 + (volume / least - 1.0).hypot(0.05)))
+            let grams = sugar + scale;
+            (grams, (volume + grams * wort) / (1.0 + (volume / least - 1.0).hypot(0.05)))
         }
         Dosing::Vessel => (sugar, 0.0),
-        Dosing::Bottles { smallest } => (sugar / volume + scale / smallest.value(), 1.0 / 1.02),
+        Dosing::Bottles { smallest } => {
+            (sugar / (volume + sugar * wort) + scale / smallest.value(), 1.0 / 1.02)
+        }
     };
     let primed = match sugar {
         0.0 => 0.0,
-        _ if litres > 0.0 => grams * most_of(b.sugar) / 1.977 / (litres + grams * swells(b.sugar)),
+        // Wort alone fills no bottle.
+        _ if litres > grams * wort => grams * most_of(b.sugar) / 1.977 / litres,
         _ => f64::INFINITY,
     };
     already_in + primed + 0.5 * points
