@@ -50,6 +50,7 @@ fn heading(name: &str, days: f64) -> Entry {
         expected_end: None,
         hydrometer: HydrometerItem::usual_id(),
         target: None,
+        own_ends: vec![],
     })
 }
 
@@ -135,11 +136,29 @@ impl Phone {
 
     /// Puts these things into the phone's store in place of what is there, and opens the page anew.
     pub async fn holds(&self, entries: Vec<(Id, Entry)>) {
+        let clear = "{ localStorage.clear();
+            for (const { name } of await indexedDB.databases()) indexedDB.deleteDatabase(name);
+            return true; }";
+        self.settle(clear).await;
+        self.put(entries, 0).await;
+    }
+
+    /// Saves the first of these things once more, under another name and knowing nothing of the first.
+    pub async fn differs(&self, mut entries: Vec<(Id, Entry)>, name: &str) {
+        entries.truncate(1);
+        if let Some((_, Entry::Batch(heading))) = entries.first_mut() {
+            name.clone_into(&mut heading.name);
+        }
+        self.put(entries, 1000).await;
+    }
+
+    /// Puts things beside what is there; their tokens begin with a number of their own.
+    async fn put(&self, entries: Vec<(Id, Entry)>, first: u64) {
         let mut keeper = Keeper::new(MemoryStore::new());
         keeper.load().expect("an empty store is read");
-        for (at, (id, entry)) in entries.into_iter().enumerate() {
+        for ((id, entry), at) in entries.into_iter().zip(first..) {
             let change = Change::put(id, entry);
-            let mut token = || Token::from_random((at as u64).to_be_bytes());
+            let mut token = || Token::from_random(at.to_be_bytes());
             let kept = keeper.save(1, (&change, &change), ago(0.01), &mut token);
             assert_eq!(kept, Event::Saved(1));
         }
@@ -147,10 +166,6 @@ impl Phone {
         let keys = store.keys().expect("the keys are there");
         let text = |key: &String| (key.clone(), json!(store.read(key).expect("it is read")));
         let texts: serde_json::Map<_, _> = keys.iter().map(text).collect();
-        let clear = "{ localStorage.clear();
-            for (const { name } of await indexedDB.databases()) indexedDB.deleteDatabase(name);
-            return true; }";
-        self.settle(clear).await;
         self.run(&format!("Object.assign(localStorage, {})", json!(texts))).await;
         self.reload().await;
     }

@@ -115,3 +115,42 @@ async fn what_was_done_is_told_in_the_flow_and_covers_nothing() {
     let told: Value = phone.run(under).await;
     assert_eq!(told, json!([true, true, "watch-finish"]));
 }
+
+/// In the page, while a field has the attention: how much of the screen is left between what sticks, and whether
+/// the field is seen whole there.
+const LEFT: &str = "
+  const field = document.activeElement;
+  const sticks = [...document.querySelectorAll('body *')].filter((e) =>
+    ['fixed', 'sticky'].includes(getComputedStyle(e).position) && e.checkVisibility());
+  const boxes = sticks.map((e) => e.getBoundingClientRect()).filter((b) => b.bottom > 0 && b.top < innerHeight);
+  const tops = boxes.filter((b) => b.top < innerHeight / 2).map((b) => b.bottom);
+  const feet = boxes.filter((b) => b.top >= innerHeight / 2).map((b) => b.top);
+  const [top, foot] = [Math.max(0, ...tops), Math.min(innerHeight, ...feet)];
+  const box = field.getBoundingClientRect();
+  return [foot - top, box.top >= top - 1 && box.bottom <= foot + 1];";
+
+#[tokio::test]
+async fn a_wide_screen_at_four_hundred_per_cent_leaves_room_to_work() {
+    let (_server, phone) = opened().await;
+    phone.stands_still().await;
+    phone.holds(bitter("b", 9.0, 12)).await;
+    phone.screen(320, 200).await;
+    for (place, field, text) in [
+        ("#/batch/b/watch", "Hydrometer reads", "1.011"),
+        ("#/bench/gravity", "Hydrometer reads", "1.050"),
+        ("#/bench/sugar", "Wished carbon dioxide", "2.4"),
+        ("#/batches/new", "Name", "Cellar bitter"),
+    ] {
+        phone.go(place).await;
+        if place.ends_with("watch") {
+            phone.tap("Add a reading").await;
+        }
+        phone.type_into(field, text).await;
+        phone.draws().await;
+        let found = phone.run(LEFT).await;
+        let room = found[0].as_f64().unwrap_or(0.0);
+        assert!(room >= 120.0, "{place}: {room} of 200 pixels are left");
+        assert_eq!(found[1], json!(true), "{place}: {field} is not seen whole");
+        assert_eq!(phone.sideways_scroll().await, 0, "{place}");
+    }
+}

@@ -14,6 +14,7 @@ mod noticing;
 mod phone;
 mod server;
 
+mod barriers;
 mod batch;
 mod bench;
 mod bottling;

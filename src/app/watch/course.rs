@@ -6,7 +6,7 @@ use crate::app::act::{Act, WatchAct};
 use crate::app::drawing::{CourseSketch, Drawing, Sketch};
 use crate::app::fold::fold;
 use crate::app::model::Model;
-use crate::app::part::{Action, Part, Table, Tag, What, group, status, text};
+use crate::app::part::{Action, Part, Table, Tag, What, group, heading, status, text};
 use crate::batch::{Due, NextStep, ReadingLine, Summary, Vessel};
 use crate::chart::{
     Course, CourseData, CoursePoint, DayTick, EndZone, OutlookPoint, course, gravity_symbol,
@@ -23,7 +23,10 @@ fn drawn(s: &Summary) -> impl Iterator<Item = &ReadingLine> {
 /// The drawing with the forecast, its walk and its table.
 pub fn parts(m: &Model, s: &Summary) -> Vec<Part> {
     let (w, words) = (m.writer(), &m.words.watch);
-    let mut parts: Vec<Part> = picture(m, s, "course").into_iter().collect();
+    // For those who go by headings; the eye has the picture.
+    let head = vec![heading("course/heading", 2, words.course.title)];
+    let mut parts = vec![group("course/head", Tag::Div, "heard", head)];
+    parts.extend(picture(m, s, "course"));
     let readings = drawn(s).count();
     let said = match (&s.standing.outlook, s.standing.stage) {
         (Some(outlook), _) => Some((words.forecast)(w, outlook, m.now)),

@@ -9,6 +9,8 @@ use crate::page::svg::{Svg, escaped};
 use std::fmt::Write;
 
 const RIGHT: f64 = Course::SIDES.1;
+/// So near to the middle of words a reading would be hidden by them, in units of the picture.
+const BESIDE_WORDS: f64 = 26.0;
 const STRETCHED: &str =
     r#"<svg class="course-plot" viewBox="0 0 320 300" preserveAspectRatio="none">"#;
 
@@ -120,10 +122,15 @@ fn letters(svg: &mut Svg, sketch: &CourseSketch) {
     let [now, again, satellite, suits] = sketch.texts;
     for (i, (zone, end)) in c.zones.iter().zip(sketch.ends).enumerate() {
         let (top, bottom) = zone.edges;
-        // Within it where it is high enough, else above; the lower of two on the other side and at its foot, for
-        // they may lie close together.
+        // Within it where it is high enough, else above, at the side where no reading stands; the lower of two on
+        // the other side and at its foot, for they may lie close together.
         let above = if bottom - top > 20.0 { 16.0 } else { -5.0 };
+        let middle = top + if above > 0.0 { 10.0 } else { -12.0 };
+        let taken =
+            |mark: &Mark| mark.at.0 < RIGHT / 2.0 && (mark.at.1 - middle).abs() < BESIDE_WORDS;
+        let aside = c.zones.len() == 1 && c.marks.iter().any(taken);
         let (class, x, y, by) = match i {
+            0 if aside => ("course-end-text course-end picture-halo", RIGHT, top, (-4.0, above)),
             0 => ("course-end-text picture-halo", 0.0, top, (4.0, above)),
             _ => ("course-end-text course-end picture-halo", RIGHT, bottom, (-14.0, -5.0)),
         };
@@ -157,12 +164,18 @@ fn letters(svg: &mut Svg, sketch: &CourseSketch) {
         sign(svg, place, r#"<circle class="course-ring" r="9"/>"#);
     }
     for (x, date) in &sketch.days {
-        let (class, dx) = if *x < 24.0 { ("", -x) } else { ("course-middle", 0.0) };
+        let (class, dx) = match *x {
+            x if x < 24.0 => ("", -x),
+            x if x > RIGHT - 24.0 => ("course-end", RIGHT - x),
+            _ => ("course-middle", 0.0),
+        };
         at(svg, class, (*x, c.floor), (dx, 21.0), date);
     }
     if let Some((top, bottom)) = c.yeast {
-        let middle = f64::midpoint(top, bottom);
-        at(svg, "course-quiet course-end picture-halo", (RIGHT, middle), (-4.0, 5.0), suits);
+        // In the half that the last temperature leaves free.
+        let low = c.warmth.last().is_some_and(|last| last.1 < f64::midpoint(top, bottom));
+        let (y, dy) = if low { (bottom, -4.0) } else { (top, 13.0) };
+        at(svg, "course-quiet course-end picture-halo", (RIGHT, y), (-4.0, dy), suits);
     }
 }
 
