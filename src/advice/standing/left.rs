@@ -150,11 +150,11 @@ fn stall_of(ends: &Ends, level: usize, depth: f64) -> f64 {
 pub(super) fn level_from(kinds: &Kinds, weighed: &Weighed, looks: &Looks) -> Option<usize> {
     let last = looks.main.len().min(weighed.read()).checked_sub(1)?;
     let sum: f64 = kinds.shapes.iter().map(|of| of.weight).sum();
+    let shapes = kinds.shapes.iter().enumerate().filter(|(_, of)| of.weight > 1e-9 * sum);
+    let likely: Vec<_> = shapes.map(|(k, of)| (k, of, weighed.at(last, k).1)).collect();
     let over = |reading: usize| {
-        let shapes = kinds.shapes.iter().enumerate().filter(|(_, of)| of.weight > 1e-9 * sum);
-        let all = shapes.map(|(k, of)| {
-            let (left, gone) = weighed.at(reading, k);
-            let (_, by_now) = weighed.at(last, k);
+        let all = likely.iter().map(|(k, of, by_now)| {
+            let (left, gone) = weighed.at(reading, *k);
             of.fall * left + of.weight * (by_now - gone)
         });
         all.sum::<f64>() / sum.max(f64::MIN_POSITIVE)

@@ -66,9 +66,23 @@ impl Shape {
 
     /// The part of the main fall still to come.
     pub(super) fn left(&self, hours: f64) -> f64 {
+        self.left_of(self.main(hours))
+    }
+
+    /// Whether the main fall is the other's, but for a part that ends more slowly.
+    pub(super) fn falls_like(&self, other: &Self) -> bool {
+        self.rate == other.rate && self.middle == other.middle && self.skew == other.skew
+    }
+
+    /// How far the main fall has come, as a logarithm, and the part of it still to come.
+    pub(super) fn main(&self, hours: f64) -> (f64, f64) {
         let grown = self.skew * (self.rate * (hours - self.middle)).min(300.0).exp();
         let log = grown.ln_1p() / self.skew;
-        let main = (-log).exp();
+        (log, (-log).exp())
+    }
+
+    /// The part still to come, with the part that ends more slowly.
+    pub(super) fn left_of(&self, (log, main): (f64, f64)) -> f64 {
         let (part, pace) = self.slow;
         if part > 0.0 { main + part * ((-pace * log).exp() - main) } else { main }
     }
@@ -77,6 +91,7 @@ impl Shape {
     pub(super) fn gone(&self, hours: f64) -> f64 {
         match self.after {
             After::Nothing => 0.0,
+            After::Eaten(_, from) | After::Wakes(from, _) if hours <= from => 0.0,
             After::Eaten(rate, from) => rate * (hours - from).max(0.0),
             After::Wakes(from, which) => {
                 WOKEN[which] * (1.0 - (-(hours - from).max(0.0) / WAKES_IN).exp())

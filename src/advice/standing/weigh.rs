@@ -19,6 +19,8 @@ const REACH: usize = 1200;
 const STRAYS: f64 = 0.07;
 /// A course so much less likely than the best is not followed further.
 const HOPELESS: f32 = 18.0;
+/// Nor one with a level at either end of those followed that is so much less likely.
+const HOPELESS_LEVEL: f32 = 24.0;
 /// And one with a level so much less likely has no weight.
 const LITTLE: f32 = 11.0;
 /// Nor one that is so unusual to begin with.
@@ -34,6 +36,10 @@ pub(super) struct Weighed {
     cost: Vec<f32>,
     /// The least of each shape's; [`f32::MAX`] for one that is not followed.
     least: Vec<f32>,
+    /// From which level to before which each is followed.
+    levels: Vec<(usize, usize)>,
+    /// The least of all.
+    best: f32,
     /// The part of the main fall still to come, by reading and shape.
     left: Vec<f32>,
     /// What has gone after it.
@@ -70,6 +76,8 @@ impl Weighed {
                 .iter()
                 .map(|shape| if shape.weight > UNUSUAL { 0.0 } else { f32::MAX })
                 .collect(),
+            levels: vec![(0, NODES); count],
+            best: 0.0,
             shapes,
             left: Vec::new(),
             gone: Vec::new(),
@@ -92,32 +100,39 @@ impl Weighed {
         let start = ends.start as f32;
         let value = look.value as f32;
         let nodes = ends.nodes.map(|node| node as f32);
+        let hopeless = self.best + HOPELESS_LEVEL;
         let mut best = f32::MAX;
-        for (k, shape) in self.shapes.iter().enumerate() {
-            if self.least[k] == f32::MAX {
-                self.left.push(0.0);
-                self.gone.push(0.0);
+        // Several in a row have one main fall.
+        let mut main: Option<(&Shape, (f64, f64))> = None;
+        let before = self.left.len();
+        self.left.resize(before + self.shapes.len(), 0.0);
+        self.gone.resize(before + self.shapes.len(), 0.0);
+        let seen = self.left[before..].iter_mut().zip(&mut self.gone[before..]);
+        let rows = self.cost.chunks_exact_mut(NODES).zip(&mut self.levels);
+        let all = self.shapes.iter().zip(&mut self.least).zip(seen.zip(rows));
+        for ((shape, least), ((left, gone), (row, levels))) in all {
+            if *least == f32::MAX {
                 continue;
             }
-            let left = shape.left(look.hours) as f32;
-            let gone = shape.gone(look.hours) as f32;
-            self.left.push(left);
-            self.gone.push(gone);
-            let over = (value + gone - start * left) * fine;
-            let part = (1.0 - left) * fine;
-            let row = &mut self.cost[k * NODES..(k + 1) * NODES];
-            let mut least = f32::MAX;
-            for (cost, node) in row.iter_mut().zip(nodes) {
-                let at = (over - node * part).abs() as usize;
-                *cost += counts * table.0[at.min(REACH - 1)];
-                least = least.min(*cost);
+            let fallen = match main {
+                Some((before, fallen)) if shape.falls_like(before) => fallen,
+                _ => shape.main(look.hours),
+            };
+            main = Some((shape, fallen));
+            *left = shape.left_of(fallen) as f32;
+            *gone = shape.gone(look.hours) as f32;
+            let line = ((value + *gone - start * *left) * fine, (1.0 - *left) * fine);
+            let (from, to) = followed(row, *levels, hopeless);
+            *levels = (from, to);
+            *least = add_costs(&mut row[from..to], &nodes[from..to], line, (counts, table));
+            if *least < best {
+                best = *least;
             }
-            self.least[k] = least;
-            best = best.min(least);
         }
         for least in self.least.iter_mut().filter(|least| **least > best + HOPELESS) {
             *least = f32::MAX;
         }
+        self.best = best;
         self.read += 1;
     }
 
@@ -145,14 +160,18 @@ impl Weighed {
     /// Calls `take` for every course that is still likely: the shape's place, and how likely the
     /// readings are with each level.
     pub(super) fn each(&self, mut take: impl FnMut(usize, &[f64; NODES])) {
-        let best = self.least.iter().copied().fold(f32::MAX, f32::min);
-        let mut likely = [0.0; NODES];
+        let least = |best: f32, least: &f32| if *least < best { *least } else { best };
+        let best = self.least.iter().fold(f32::MAX, least);
         for (k, row) in self.cost.chunks(NODES).enumerate() {
             if self.least[k] < best + LITTLE {
                 let weight = self.shapes[k].weight;
-                for (likely, cost) in likely.iter_mut().zip(row) {
+                let (from, to) = self.levels[k];
+                let mut likely = [0.0; NODES];
+                for (likely, cost) in likely[from..to].iter_mut().zip(&row[from..to]) {
                     let off = best - *cost;
-                    *likely = if off > -LITTLE { weight * f64::from(off.exp()) } else { 0.0 };
+                    if off > -LITTLE {
+                        *likely = weight * f64::from(off.exp());
+                    }
                 }
                 take(k, &likely);
             }
@@ -160,8 +179,36 @@ impl Weighed {
     }
 }
 
+/// Of the levels that were followed those that are not hopeless at either end.
+fn followed(costs: &[f32], (from, to): (usize, usize), hopeless: f32) -> (usize, usize) {
+    let likely = |cost: &f32| *cost < hopeless;
+    let followed = &costs[from..to];
+    let first = followed.iter().position(likely);
+    let last = followed.iter().rposition(likely);
+    first.zip(last).map_or((from, from), |(first, last)| (from + first, from + last + 1))
+}
+
+/// Adds the cost of a reading to each level, and gives the least. The reading lies `over` − level × `part`
+/// steps of the table from the course.
+fn add_costs(
+    costs: &mut [f32],
+    levels: &[f32],
+    (over, part): (f32, f32),
+    (counts, table): (f32, &Table),
+) -> f32 {
+    let mut least = f32::MAX;
+    for (cost, level) in costs.iter_mut().zip(levels) {
+        let step = (over - level * part).abs() as usize;
+        *cost += counts * table.0[if step < REACH { step } else { REACH - 1 }];
+        if *cost < least {
+            least = *cost;
+        }
+    }
+    least
+}
+
 /// −ln of how likely an error is, by its size.
-pub(super) struct Table(Vec<f32>);
+pub(super) struct Table([f32; REACH]);
 
 impl Table {
     pub(super) fn new() -> Self {
@@ -170,7 +217,7 @@ impl Table {
             let all: f64 = ERRORS.iter().map(|(sigma, share)| share * normal(off, *sigma)).sum();
             -(all.max(1e-30).ln()) as f32
         };
-        Self((0..REACH).map(cost).collect())
+        Self(std::array::from_fn(cost))
     }
 }
 
