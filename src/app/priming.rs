@@ -21,7 +21,7 @@ pub const TARGET: Bounds<CarbonDioxideVolumes> =
 /// Temperatures beer has been at, or bottles may come to stand at.
 pub const PLACE: Bounds<Celsius> = Bounds::new(Celsius::literal(0.0), Celsius::literal(45.0));
 /// Doubts of a dose.
-const IN_GRAMS: DoubtIn = (1, 1.0, "g");
+const IN_GRAMS: DoubtIn = DoubtIn::Grams;
 
 /// Asks for the beer that is to be primed.
 pub fn ask_beer(m: &Model, scope: &str) -> Asked<Litres> {
@@ -95,7 +95,7 @@ pub fn plan_parts(m: &Model, plan: &Plan) -> Vec<Part> {
     let words = &m.words.bottle.plan;
     let drawing = Drawing {
         title: words.weakest.to_owned(),
-        description: (words.described)(plan),
+        description: (words.described)(m.writer(), plan),
         sketch: Sketch::Bottle(bottle_data(m, plan)),
     };
     vec![Part::new("plan/bottle", What::Drawing(drawing)), plan_worked(m, plan)]
@@ -105,7 +105,7 @@ pub fn plan_parts(m: &Model, plan: &Plan) -> Vec<Part> {
 fn plan_worked(m: &Model, plan: &Plan) -> Part {
     let mut fold = how_worked(m, "plan/worked", &plan.advice.worked, IN_GRAMS);
     if !fold.parts.is_empty() {
-        let figures = What::Figures((m.words.bottle.plan.guard)(plan));
+        let figures = What::Figures((m.words.bottle.plan.guard)(m.writer(), plan));
         fold.parts.insert(0, Part::new("plan/figures", figures));
     }
     fold
@@ -124,7 +124,7 @@ fn bottle_data(m: &Model, plan: &Plan) -> BottleData {
     let figure = |value: String, name: &str| Figure { value, name: name.to_owned() };
     let pressure = |p: Kilopascals, name| match state {
         GlassState::Never => Figure::default(),
-        _ => figure((words.pressure)(p), name),
+        _ => figure((words.pressure)(m.writer(), p), name),
     };
     let gas = crate::words::write::volumes;
     let parts = [guard.already_in, guard.from_sugar, guard.still_to_come];

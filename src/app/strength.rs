@@ -7,7 +7,7 @@ use crate::science::strength::Strength;
 use crate::words::write;
 
 /// Doubts of a strength.
-pub const IN_STRENGTH: DoubtIn = (2, 1.0, "% ABV");
+pub const IN_STRENGTH: DoubtIn = DoubtIn::Strength;
 
 /// The figures of a strength, each under its rule's name.
 pub fn rules(m: &Model, found: &Strength) -> Vec<(String, String)> {

@@ -13,9 +13,9 @@ use crate::quantity::{Bounds, Celsius, Litres, Measured, SpecificGravity};
 use crate::science::heat::{self, melted};
 
 /// Doubts of a temperature.
-pub const IN_DEGREES: DoubtIn = (1, 1.0, "°C");
+pub const IN_DEGREES: DoubtIn = DoubtIn::Degrees;
 /// Doubts of a time.
-pub const IN_HOURS: DoubtIn = (1, 1.0, "h");
+pub const IN_HOURS: DoubtIn = DoubtIn::Hours;
 
 /// What stands round the wort, as it is asked.
 #[derive(Clone, Debug)]

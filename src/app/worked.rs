@@ -2,14 +2,42 @@
 
 use super::model::Model;
 use super::part::{Fold, Part, What, WorkedLine, Working};
-use crate::quantity::write_number;
+use crate::quantity::{Grams, GravityUnit, Measured, write_number};
 use crate::science::{Step, Worked};
+use crate::words::Writer;
 
-/// The doubts' number of decimals, factor and unit, to write them in.
-pub type DoubtIn = (usize, f64, &'static str);
+/// What the doubts of a working are in.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum DoubtIn {
+    Gravity,
+    Degrees,
+    Hours,
+    Grams,
+    Strength,
+    Oxygen,
+}
 
 /// Doubts of a gravity.
-pub const IN_GRAVITY: DoubtIn = (4, 1.0, "SG");
+pub const IN_GRAVITY: DoubtIn = DoubtIn::Gravity;
+
+impl DoubtIn {
+    /// One of them, with its unit.
+    fn write(self, w: Writer, sigma: f64) -> String {
+        let number = |places, unit: &str| format!("{}\u{A0}{unit}", write_number(sigma, places));
+        let plain = match self {
+            Self::Gravity if w.units.gravity == GravityUnit::Plato => {
+                return format!("{}\u{A0}°P", w.gravity_doubt(sigma));
+            }
+            Self::Gravity => number(4, "SG"),
+            Self::Degrees => w.warmth(sigma),
+            Self::Hours => number(1, "h"),
+            Self::Grams => w.mass(Grams::nearest(sigma)),
+            Self::Strength => number(2, "% ABV"),
+            Self::Oxygen => number(1, w.oxygen()),
+        };
+        format!("±\u{A0}{plain}")
+    }
+}
 
 /// A working, folded away; what is in it is written only when it is open.
 pub fn how_worked(m: &Model, name: &str, worked: &Worked, doubt_in: DoubtIn) -> Part {
@@ -23,7 +51,7 @@ pub fn how_worked(m: &Model, name: &str, worked: &Worked, doubt_in: DoubtIn) -> 
     Part::of(name, What::Fold(Fold { kind: "worked", summary, beside: vec![], open }), parts)
 }
 
-fn working(m: &Model, worked: &Worked, (places, factor, unit): DoubtIn) -> Working {
+fn working(m: &Model, worked: &Worked, doubt_in: DoubtIn) -> Working {
     let (w, words) = (m.writer(), &m.words.working);
     let line = |step: &Step| WorkedLine {
         name: (words.term)(step.term),
@@ -39,7 +67,7 @@ fn working(m: &Model, worked: &Worked, (places, factor, unit): DoubtIn) -> Worki
     if !worked.doubts.is_empty() {
         let doubts = worked.doubts.iter().map(|doubt| WorkedLine {
             name: (words.term)(doubt.term),
-            value: format!("±\u{A0}{}\u{A0}{unit}", write_number(doubt.sigma * factor, places)),
+            value: doubt_in.write(w, doubt.sigma),
             formula: "",
             source: "",
         });

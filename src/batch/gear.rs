@@ -6,7 +6,8 @@ use crate::advice::bottle::stock::Bottles;
 use crate::json::{Tree, Wrong};
 use crate::json_fields::{FromFields, record};
 use crate::quantity::{
-    Grams, GravityUnit, LengthUnit, MassUnit, Metres, Moment, TemperatureUnit, VolumeUnit,
+    BottleUnit, Grams, GravityUnit, LengthUnit, MassUnit, Metres, Moment, RoomUnit,
+    TemperatureUnit, VolumeUnit,
 };
 use crate::science::hydrometer::Hydrometer;
 use crate::science::priming::OwnSugar;
@@ -109,6 +110,40 @@ impl Units {
         mass: MassUnit::Grams,
         height: LengthUnit::Feet,
     };
+
+    /// The unit of kilograms that goes with the volumes.
+    #[must_use]
+    pub const fn heavy(self) -> MassUnit {
+        match self.volume {
+            VolumeUnit::Litres => MassUnit::Kilograms,
+            _ => MassUnit::Pounds,
+        }
+    }
+
+    /// The unit of bottles and cups that goes with the volumes.
+    ///
+    /// ```
+    /// use fermentside::{batch::Units, quantity::BottleUnit};
+    ///
+    /// assert_eq!(Units::US.bottle(), BottleUnit::UsFluidOunces);
+    /// ```
+    #[must_use]
+    pub const fn bottle(self) -> BottleUnit {
+        match self.volume {
+            VolumeUnit::Litres => BottleUnit::Millilitres,
+            VolumeUnit::UsGallons => BottleUnit::UsFluidOunces,
+            VolumeUnit::ImperialGallons => BottleUnit::ImperialFluidOunces,
+        }
+    }
+
+    /// The unit of rooms that goes with the volumes.
+    #[must_use]
+    pub const fn room(self) -> RoomUnit {
+        match self.volume {
+            VolumeUnit::Litres => RoomUnit::CubicMetres,
+            _ => RoomUnit::CubicFeet,
+        }
+    }
 }
 
 crate::choices! {

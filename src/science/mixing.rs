@@ -127,7 +127,7 @@ pub fn compare(by_weight: &KitGravity, seen: SampleGravity) -> Comparison {
     for cause in &found.causes {
         let (term, amount, formula) = match *cause {
             Cause::WaterOnTop { layer, .. } => {
-                (Term::WaterToAdd, layer.into(), "V − extract ÷ extract a litre of the sample")
+                (Term::WaterToAdd, layer.into(), "V − extract ÷ extract by volume of the sample")
             }
             Cause::StrongBelow { layer: Some(layer) } => {
                 (Term::BeerVolume, layer.into(), "(extract − V c) ÷ (c₀ − c)")
@@ -137,7 +137,7 @@ pub fn compare(by_weight: &KitGravity, seen: SampleGravity) -> Comparison {
                 (Term::SampleTemperature, Amount::Temperature(would_be), "ρ(w, t) = ρ(t)")
             }
             Cause::Volume { would_be, .. } => {
-                (Term::BeerVolume, would_be.into(), "extract ÷ extract a litre of the sample")
+                (Term::BeerVolume, would_be.into(), "extract ÷ extract by volume of the sample")
             }
         };
         found.worked = found.worked.step(term, amount, formula, Source::IcumsaSps4);

@@ -100,7 +100,7 @@ pub fn dose(priming: Priming) -> Result<Dose, ScienceError> {
             "1.977 ÷ (0.95 × yield)",
             Source::CommonPractice,
         )
-        .step(Term::PrimingSugar, sugar, "to add × g/L a volume × litres", None)
+        .step(Term::PrimingSugar, sugar, "to add × sugar for one volume × volume", None)
         .doubt(Term::SugarYield, grams * leverage * doubt)
         .doubt(Term::CarbonDioxideAlreadyIn, per_volume * priming.already_in.sigma())
         .doubt(Term::BeerVolume, grams * priming.beer.sigma() / litres);

@@ -2,9 +2,11 @@
 
 use super::texts::texts;
 use super::write::{Writer, extract};
-use crate::quantity::{Density, Extract, Grams, Measured, SpecificGravity, write_number};
-use crate::science::sucrose;
+use crate::quantity::{
+    Density, Extract, Grams, GravityUnit, Litres, Measured, SpecificGravity, Unit, write_number,
+};
 use crate::science::yeast::{Pitching, Range};
+use crate::science::{Amount, sucrose};
 
 texts! {
     /// How level beer is, as the sum of the sugar asks it.
@@ -29,7 +31,7 @@ texts! {
         strength: "Strength",
         strength_asks: "How strong is it, and how far has it gone?",
         scales: "Gravity scales",
-        scales_ask: "Specific gravity, points, °Plato and sugar per litre",
+        scales_ask: "Specific gravity, °Plato, and how much sugar that is",
         sugar: "Priming sugar",
         sugar_asks: "How much sugar for these bottles?",
         cooling: "Pitching temperature",
@@ -44,7 +46,6 @@ texts! {
         sg: "Specific gravity 20/20",
         in_points: "Points",
         plato: "Degrees Plato (or Brix)",
-        extract: "Extract in a litre",
         density: "Density at 20\u{A0}°C",
         scales_worked: "Density of sugar in water by ICUMSA SPS-4 (Bubník and others, Sugar Technologists Manual, 1995); specific gravity as the ratio of weights in air at 20 °C, as printed tables have it. Agrees with NBS Circular C440 to 0.00003.",
         dry_yeast: "Dry yeast",
@@ -65,25 +66,35 @@ texts! {
     } says {
         level: LevelWords = LEVEL,
         points: fn(Writer, SpecificGravity) -> String = points,
-        points_alone: fn(SpecificGravity) -> String = points_alone,
-        in_a_litre: fn(Extract) -> String = in_a_litre,
-        density_of: fn(Density) -> String = density_of,
+        points_alone: fn(Writer, SpecificGravity) -> String = points_alone,
+        in_a_litre: fn(Writer, Extract) -> (&'static str, String) = in_a_litre,
+        density_of: fn(Writer, Density) -> String = density_of,
         pitching: fn(Pitching) -> &'static str = pitching,
         yeast_range: fn(Range) -> String = yeast_range,
         yeast_in_all: fn(Option<(u32, u32)>, Range) -> String = yeast_in_all,
     }
 }
 
-fn points_alone(gravity: SpecificGravity) -> String {
-    format!("{} points", write_number(gravity.points(), 1))
+/// Points, for those who count in them.
+fn points_alone(w: Writer, gravity: SpecificGravity) -> String {
+    if w.counts_points() {
+        format!("{} points", write_number(gravity.points(), 1))
+    } else {
+        String::new()
+    }
 }
 
-fn in_a_litre(extract: Extract) -> String {
-    format!("{}\u{A0}g", write_number(extract.value(), 0))
+/// The sugar in so much of it.
+fn in_a_litre(w: Writer, extract: Extract) -> (&'static str, String) {
+    if w.is_metric() {
+        return ("Extract in a litre", format!("{}\u{A0}g", write_number(extract.value(), 0)));
+    }
+    let gallon = Litres::nearest(w.units.volume.to_own(1.0));
+    ("Extract in a gallon", w.heavy(Grams::nearest(extract.value() * gallon.value())))
 }
 
-fn density_of(density: Density) -> String {
-    format!("{}\u{A0}kg/m³", write_number(density.value(), 1))
+fn density_of(w: Writer, density: Density) -> String {
+    w.amount(Amount::Number(density.value(), 1, "kg/m³"))
 }
 
 /// Warm or cold fermentation.
@@ -114,7 +125,14 @@ fn yeast_in_all(sachets: Option<(u32, u32)>, by_cells: Range) -> String {
     format!("{sachets}By cell count: {}.", yeast_range(by_cells))
 }
 
-fn points(_: Writer, gravity: SpecificGravity) -> String {
-    let points = write_number(gravity.points(), 0);
-    format!("{} · {points} points", extract(sucrose::plato(gravity)))
+/// The same gravity on the other scales.
+fn points(w: Writer, gravity: SpecificGravity) -> String {
+    let plato = extract(sucrose::plato(gravity));
+    match w.units.gravity {
+        GravityUnit::Plato => format!("{} SG", write_number(gravity.value(), 3)),
+        _ if w.counts_points() => {
+            format!("{plato} · {} points", write_number(gravity.points(), 0))
+        }
+        GravityUnit::SpecificGravity => plato,
+    }
 }

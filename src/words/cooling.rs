@@ -2,7 +2,7 @@
 
 use super::texts::texts;
 use super::write::{self, Writer};
-use crate::quantity::{Celsius, Grams, Litres, Measured, write_number};
+use crate::quantity::{Celsius, Grams, Litres};
 use crate::science::ScienceError;
 use crate::science::cooling::Window;
 use crate::science::heat::Blend;
@@ -39,8 +39,7 @@ fn with_water(w: Writer, water: Litres, blend: &Blend, known: bool) -> String {
 }
 
 fn with_ice(w: Writer, ice: Grams, blend: &Blend, known: bool) -> String {
-    let kilograms = write_number(ice.value() / 1000.0, 1);
-    added(w, &format!("Or {kilograms}\u{A0}kg of ice"), blend, known)
+    added(w, &format!("Or {} of ice", w.heavy(ice)), blend, known)
 }
 
 /// What water or ice does; the gravity is told where that of the wort is known.

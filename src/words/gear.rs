@@ -92,10 +92,10 @@ texts! {
         delete_of: fn(&str) -> String = delete_of,
         instrument: fn(Writer, &Hydrometer) -> String = instrument,
         division: fn(GravityChange) -> String = division,
-        added_to_readings: fn(GravityChange) -> String = added_to_readings,
+        added_to_readings: fn(Writer, GravityChange) -> String = added_to_readings,
         recipe: fn(&Solution) -> String = recipe,
-        stock: fn(&Bottles) -> String = stock,
-        own_sugar: fn(&OwnSugar) -> String = own_sugar,
+        stock: fn(Writer, &Bottles) -> String = stock,
+        own_sugar: fn(Writer, &OwnSugar) -> String = own_sugar,
         step_of_scale: fn(Grams) -> String = step_of_scale,
         thing: fn(Option<Kind>, &str) -> String = thing,
         saved_at: fn(&str, Moment, &str) -> String = saved_at,
@@ -118,7 +118,7 @@ fn instrument(w: Writer, instrument: &Hydrometer) -> String {
     } else if offset.abs() < 0.05 {
         "not corrected".to_owned()
     } else {
-        format!("{} points added", write_number(offset, 1))
+        format!("{} added", w.points(offset))
     };
     format!(
         "Made for {}, lines every {}, {offset}",
@@ -133,12 +133,12 @@ fn division(step: GravityChange) -> String {
     write_number(step.value(), if half { 4 } else { 3 })
 }
 
-fn added_to_readings(offset: GravityChange) -> String {
+fn added_to_readings(w: Writer, offset: GravityChange) -> String {
     let points = offset.points();
     if points.abs() < 0.05 {
         "Nothing is added to its readings.".to_owned()
     } else {
-        format!("{} points will be added to its readings.", write_number(points, 1))
+        format!("{} will be added to its readings.", w.points(points))
     }
 }
 
@@ -151,21 +151,21 @@ fn recipe(found: &Solution) -> String {
     )
 }
 
-fn stock(bottles: &Bottles) -> String {
+fn stock(w: Writer, bottles: &Bottles) -> String {
     let Bottles { size, class, count } = *bottles;
     let kind = (super::NAMES.bottle)(class);
-    format!("{count} × {} · {kind}", write::bottle_size(size))
+    format!("{count} × {} · {kind}", w.small(size))
 }
 
-fn own_sugar(own: &OwnSugar) -> String {
+fn own_sugar(w: Writer, own: &OwnSugar) -> String {
     let Some(each) = Sugar::Own(*own).grams_a_volume() else {
         return "Does not ferment".to_owned();
     };
     format!(
-        "{}\u{A0}% dry, of which {}\u{A0}% ferments: at best {}\u{A0}g/L a volume",
+        "{}\u{A0}% dry, of which {}\u{A0}% ferments: at best {} a volume",
         write_number(ShareUnit::Percent.express(1.0 - own.water.value()), 0),
         write_number(ShareUnit::Percent.express(own.fermentable.value()), 0),
-        write_number(each.value(), 1)
+        w.a_litre(each)
     )
 }
 

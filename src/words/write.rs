@@ -3,10 +3,10 @@
 use super::Words;
 use crate::batch::Units;
 use crate::quantity::{
-    AlcoholByVolume, Attenuation, CarbonDioxideVolumes, Celsius, GasUnit, Grams, Gravity,
-    GravityUnit, Hours, Kilopascals, Litres, MassUnit, Measured, Metres, Moment, Plato,
-    PressureUnit, SpecificGravity, TemperatureUnit, Unit, VolumeUnit, Zone, write, write_gravity,
-    write_number,
+    AlcoholByVolume, Attenuation, BottleUnit, CarbonDioxideVolumes, Celsius, Extract, GasUnit,
+    Grams, Gravity, GravityUnit, Hours, Kilopascals, Litres, MassUnit, Measured, Metres, Moment,
+    Plato, PressureUnit, SpecificGravity, TemperatureUnit, Unit, VolumeUnit, Zone, write,
+    write_gravity, write_number,
 };
 use crate::science::{Amount, sucrose};
 
@@ -56,8 +56,21 @@ impl Writer<'_> {
         format!("{}\u{A0}{}", write_number(number, 0), self.units.temperature.symbol())
     }
 
-    /// A volume.
+    /// Whether litres are used, and not gallons.
+    pub fn is_metric(self) -> bool {
+        self.units.volume == VolumeUnit::Litres
+    }
+
+    /// Whether gravities are told in points.
+    pub fn counts_points(self) -> bool {
+        self.is_metric() && self.units.gravity == GravityUnit::SpecificGravity
+    }
+
+    /// A volume; of less than a quarter of a gallon fluid ounces.
     pub fn volume(self, volume: Litres) -> String {
+        if self.is_small(volume) {
+            return self.small(volume);
+        }
         let places = match self.units.volume {
             crate::quantity::VolumeUnit::Litres => 1,
             _ => 2,
@@ -66,9 +79,102 @@ impl Writer<'_> {
         format!("{}\u{A0}{}", write_number(number, places), self.units.volume.symbol())
     }
 
-    /// A small volume, to the hundredth of a litre.
+    /// A volume to the hundredth of a litre.
     pub fn wort(self, volume: Litres) -> String {
-        write(volume, self.units.volume)
+        if self.is_small(volume) { self.small(volume) } else { write(volume, self.units.volume) }
+    }
+
+    fn is_small(self, volume: Litres) -> bool {
+        !self.is_metric() && self.units.volume.express(volume.value()) < 0.25
+    }
+
+    /// A volume of a cup or two, or a bottle's.
+    pub fn small(self, volume: Litres) -> String {
+        let unit = self.units.bottle();
+        let number = unit.express(volume.value());
+        if unit == BottleUnit::Millilitres {
+            return format!("{}\u{A0}mL", write_number(number, 0));
+        }
+        // 12 and not 12.0: bottles are known by whole ounces.
+        let whole = (number - number.round()).abs() < 0.05;
+        format!("{}\u{A0}fl\u{A0}oz", write_number(number, usize::from(!whole)))
+    }
+
+    /// From so much to so much of water in a kitchen.
+    pub fn cups(self, from: Litres, to: Litres) -> String {
+        // A US cup is half a US pint.
+        let cups = |litres: Litres| write_number(litres.value() / 0.236_588, 0);
+        match self.units.volume {
+            VolumeUnit::Litres => {
+                let from = write_number(1000.0 * from.value(), 0);
+                format!("{from} to {}", self.small(to))
+            }
+            VolumeUnit::UsGallons => format!("{} to {} cups", cups(from), cups(to)),
+            VolumeUnit::ImperialGallons => format!("{} to {}", self.small(from), self.small(to)),
+        }
+    }
+
+    /// A volume of gas.
+    pub fn gas(self, gas: Litres) -> String {
+        if self.is_metric() {
+            format!("{}\u{A0}L", write_number(gas.value(), 0))
+        } else {
+            let feet = gas.value() / 28.316_846_592;
+            format!("{}\u{A0}ft³", write_number(feet, usize::from(feet < 9.95)))
+        }
+    }
+
+    /// Oxygen in wort, milligrams a litre: parts in a million of its weight, where litres are not used.
+    pub fn oxygen(self) -> &'static str {
+        if self.is_metric() { "mg/L" } else { "ppm" }
+    }
+
+    /// Grams in each litre, or in each gallon.
+    pub fn a_litre(self, extract: Extract) -> String {
+        let grams = extract.value() * self.units.volume.to_own(1.0);
+        let unit = match self.units.volume {
+            VolumeUnit::Litres => return format!("{}\u{A0}g/L", write_number(grams, 1)),
+            unit => unit.symbol(),
+        };
+        format!("{}\u{A0}g/{unit}", write_number(grams, 1))
+    }
+
+    /// A mass of kilograms or pounds.
+    pub fn heavy(self, mass: Grams) -> String {
+        let unit = self.units.heavy();
+        format!("{}\u{A0}{}", write_number(unit.express(mass.value()), 1), unit.symbol())
+    }
+
+    /// A pressure: bar and psi, or psi alone.
+    pub fn pressure(self, p: Kilopascals) -> String {
+        if self.is_metric() { pressure(p) } else { write(p, PressureUnit::Psi) }
+    }
+
+    /// Volumes of carbon dioxide, and grams a litre where litres are used.
+    pub fn volumes_in_full(self, gas: CarbonDioxideVolumes) -> String {
+        let volumes = write_number(gas.value(), 1);
+        if self.is_metric() {
+            format!("{volumes} volumes ({})", write(gas, GasUnit::GramsPerLitre))
+        } else {
+            format!("{volumes} volumes")
+        }
+    }
+
+    /// A number of a working that has a unit of its own.
+    fn number(self, value: f64, places: usize, unit: &'static str) -> String {
+        let (factor, places, unit) = match unit {
+            "°C" => return self.warmth(value),
+            "mg/L" => (1.0, places, self.oxygen()),
+            _ if self.is_metric() => (1.0, places, unit),
+            "kg/m³" => (0.008_345_404, 3, "lb/US\u{A0}gal"),
+            "g/L a volume" if self.units.volume == VolumeUnit::UsGallons => {
+                (3.785_411_784, 1, "g/US\u{A0}gal a volume")
+            }
+            "g/L a volume" => (4.546_09, 1, "g/imp\u{A0}gal a volume"),
+            "m³" => (35.314_667, 0, "ft³"),
+            unit => (1.0, places, unit),
+        };
+        format!("{}\u{A0}{unit}", write_number(value * factor, places))
     }
 
     /// A mass: whole grams from ten up; tenths below.
@@ -140,14 +246,12 @@ impl Writer<'_> {
             Amount::Volume(volume) => self.volume(volume),
             Amount::Mass(mass) => self.mass(mass),
             Amount::Gas(gas) => volumes(gas),
-            Amount::Pressure(p) => pressure(p),
+            Amount::Pressure(p) => self.pressure(p),
             Amount::Strength(abv) => format!("{}\u{A0}% ABV", write_number(abv.value(), 2)),
             Amount::Attenuation(share) => attenuation(share),
             Amount::Height(height) => self.height(height),
             Amount::Time(hours) => duration(hours),
-            Amount::Number(value, places, unit) => {
-                format!("{}\u{A0}{unit}", write_number(value, places))
-            }
+            Amount::Number(value, places, unit) => self.number(value, places, unit),
         }
     }
 }
@@ -166,23 +270,13 @@ pub fn places(step: Grams) -> usize {
     }
 }
 
-/// The size of a bottle.
-pub fn bottle_size(size: Litres) -> String {
-    format!("{}\u{A0}mL", write_number(1000.0 * size.value(), 0))
-}
-
 /// Volumes of carbon dioxide.
 pub fn volumes(gas: CarbonDioxideVolumes) -> String {
     write(gas, GasUnit::Volumes)
 }
 
-/// Volumes, and grams a litre.
-pub fn volumes_in_full(gas: CarbonDioxideVolumes) -> String {
-    format!("{} volumes ({})", write_number(gas.value(), 1), write(gas, GasUnit::GramsPerLitre))
-}
-
 /// Bar and psi.
-pub fn pressure(p: Kilopascals) -> String {
+fn pressure(p: Kilopascals) -> String {
     format!("{} ({})", write(p, PressureUnit::Bar), write(p, PressureUnit::Psi))
 }
 

@@ -29,5 +29,6 @@ mod shelf;
 mod tables;
 mod tabs;
 mod told;
+mod units;
 mod walk;
 mod watch;

@@ -110,7 +110,7 @@ pub(super) fn guard_steps(guard: &Guard, dosing: Dosing) -> Vec<Step> {
         .step(
             Term::CarbonDioxideStillToCome,
             guard.still_to_come,
-            "0.5 a point",
+            "0.5 vol for each 0.001",
             Source::Balling1865,
         )
         .step(Term::CarbonDioxideTotal, guard.worst, "sum, worst case", None)

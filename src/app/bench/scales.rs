@@ -43,22 +43,25 @@ fn answer(m: &Model, given: Option<Gravity>) -> Answer {
         GravityUnit::SpecificGravity => (write::extract(sucrose::as_plato(gravity)), ""),
     };
     let (label, beside) = (words.other_scale.to_owned(), beside.to_owned());
-    Answer { label, main, beside, below: (words.points_alone)(sg) }
+    Answer { label, main, beside, below: (words.points_alone)(m.writer(), sg) }
 }
 
 fn figures(m: &Model, gravity: Gravity) -> Vec<(String, String)> {
     let words = &m.words.bench;
     let (sg, plato) = (sucrose::as_specific(gravity), sucrose::as_plato(gravity));
     let room = Celsius::literal(20.0);
+    let w = m.writer();
     let mut rows = vec![
         (words.sg, write_number(sg.value(), 4)),
-        (words.in_points, write_number(sg.points(), 1)),
         (words.plato, write_number(plato.value(), 2)),
     ];
+    if w.counts_points() {
+        rows.insert(1, (words.in_points, write_number(sg.points(), 1)));
+    }
     // Apparent extract below zero is no amount of anything.
     let extract = sucrose::extract_per_litre(plato, room);
-    rows.extend(extract.ok().map(|extract| (words.extract, (words.in_a_litre)(extract))));
+    rows.extend(extract.ok().map(|extract| (words.in_a_litre)(w, extract)));
     let density = sucrose::density(plato, room);
-    rows.extend(density.ok().map(|density| (words.density, (words.density_of)(density))));
+    rows.extend(density.ok().map(|density| (words.density, (words.density_of)(w, density))));
     rows.into_iter().map(|(name, figure)| (name.to_owned(), figure)).collect()
 }

@@ -4,7 +4,7 @@ use crate::app::ask::{Ask, AskGravity, answer as one_of, ask, ask_gravity};
 use crate::app::fields::volume;
 use crate::app::model::Model;
 use crate::app::part::{Answer, Part, What, text};
-use crate::app::worked::how_worked;
+use crate::app::worked::{DoubtIn, how_worked};
 use crate::quantity::{Bounds, Grams, MassUnit, SpecificGravity};
 use crate::science::yeast::{DryYeast, Pitching, dry_yeast, sachets};
 use crate::science::{ScienceError, sucrose};
@@ -49,7 +49,7 @@ pub fn parts(m: &Model) -> Vec<Part> {
     let mut parts = vec![told, kind.part, wort.part, gravity.part, sachet.part];
     parts.push(text("limits", "small", words.yeast_limits));
     let worked = found.and_then(Result::ok).map(|found| found.worked);
-    parts.extend(worked.map(|worked| how_worked(m, &name("worked"), &worked, (1, 1.0, "g"))));
+    parts.extend(worked.map(|worked| how_worked(m, &name("worked"), &worked, DoubtIn::Grams)));
     parts
 }
 

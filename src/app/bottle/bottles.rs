@@ -38,7 +38,7 @@ pub fn to_fill(m: &Model, fields: &Fields, plan: &Plan) -> Vec<Part> {
     let rows = filling.filled.iter().map(|own| (words.to_fill)(w, plan, *own)).collect();
     let how = match fields.sugar_goes.value {
         SugarGoes::Bottles => words.into_empty.to_owned(),
-        SugarGoes::Vessel => (words.mixing)(),
+        SugarGoes::Vessel => (words.mixing)(w),
     };
     vec![
         heading("fill/heading", 3, words.what_to_fill),

@@ -15,7 +15,6 @@ use crate::quantity::{
     Bounds, CarbonDioxideVolumes, Celsius, Estimate, Grams, Litres, MassUnit, Measured, Moment,
 };
 use crate::science::ScienceError;
-use crate::words::write;
 
 /// Values that are tried in place of those in the fields.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -98,8 +97,7 @@ impl Fields {
         let quiet = quiet(&s.lines);
         let warmest = quiet.and_then(|quiet| quiet.warmest);
         let hint = if warmest.is_some() { shared.warmest_from_log } else { shared.warmest_hint };
-        let sizes =
-            Size::ALL.map(|size| (size.name().to_owned(), write::bottle_size(size.litres())));
+        let sizes = Size::ALL.map(|size| (size.name().to_owned(), m.writer().small(size.litres())));
         let on_hand = on_hand(m, &s.id);
         Self {
             scope: scope.clone(),

@@ -20,7 +20,7 @@ pub fn section(m: &Model) -> Part {
     let words = &m.words.gear;
     let rows = m.journal.gear(Kind::Bottles).filter_map(|(id, entry)| {
         let Entry::Bottles(item) = entry else { return None };
-        let (id, line) = (id.clone(), (words.stock)(&item.bottles));
+        let (id, line) = (id.clone(), (words.stock)(m.writer(), &item.bottles));
         Some(Row { id, name: item.name.clone(), line })
     });
     list(m, Kind::Bottles, (words.bottles, words.add_bottles), rows.collect(), form)
@@ -50,7 +50,7 @@ fn fields(m: &Model, thing: &Thing) -> Fields {
             name: format!("{scope}size"),
             label: words.size_of_one,
             hint: "",
-            unit: BottleUnit::Millilitres,
+            unit: m.units().bottle(),
             bounds: SIZE,
             step: |unit| if unit == BottleUnit::Millilitres { 10.0 } else { 1.0 },
             first: first.map(|own| own.size),

@@ -180,7 +180,7 @@ pub fn form(m: &Model, thing: &Thing) -> Part {
     let fields = fields(m, thing);
     let told = match fields.offset() {
         Some(Err(why)) => (m.words.fields.science_error)(why),
-        _ => (words.added_to_readings)(fields.instrument().offset),
+        _ => (words.added_to_readings)(m.writer(), fields.instrument().offset),
     };
     let mixture = fields.mixture();
     let recipe = mixture.as_ref().map_or_else(|| words.give_target.to_owned(), words.recipe);

@@ -14,7 +14,7 @@ pub fn section(m: &Model) -> Part {
     let words = &m.words.gear;
     let rows = m.journal.gear(Kind::Sugar).filter_map(|(id, entry)| {
         let Entry::Sugar(item) = entry else { return None };
-        let (id, line) = (id.clone(), (words.own_sugar)(&item.sugar));
+        let (id, line) = (id.clone(), (words.own_sugar)(m.writer(), &item.sugar));
         Some(Row { id, name: item.name.clone(), line })
     });
     list(m, Kind::Sugar, (words.sugars, words.add_sugar), rows.collect(), form)

@@ -60,7 +60,7 @@ fn figures(m: &Model, facts: &Facts) -> Vec<(String, String)> {
     };
     vec![
         (words.stand_at.to_owned(), place),
-        (words.pressure_there.to_owned(), (words.at_worst)(found.here, found.here_at_worst)),
-        ((words.chilled_to)(w, COLD), (words.at_worst)(found.chilled, found.chilled_at_worst)),
+        (words.pressure_there.to_owned(), (words.at_worst)(w, found.here, found.here_at_worst)),
+        ((words.chilled_to)(w, COLD), (words.at_worst)(w, found.chilled, found.chilled_at_worst)),
     ]
 }

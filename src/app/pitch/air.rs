@@ -7,7 +7,7 @@ use crate::app::act::{Act, PitchAct};
 use crate::app::event::Effect;
 use crate::app::model::Model;
 use crate::app::part::{Judged, Part, action, text};
-use crate::app::worked::how_worked;
+use crate::app::worked::{DoubtIn, how_worked};
 use crate::batch::Id;
 use crate::quantity::{Measured, MinuteUnit, Unit, write_number};
 use crate::science::oxygen::in_wort;
@@ -62,14 +62,15 @@ pub fn parts(m: &Model, work: &Work) -> Vec<Part> {
     let found = known.wort.zip(extract).and_then(|(wort, extract)| {
         in_wort(wort.temperature.value(), extract, m.settings().height).ok()
     });
-    let told = found.as_ref().map_or_else(|| words.unknown.to_owned(), words.oxygen);
+    let told = found
+        .as_ref()
+        .map_or_else(|| words.unknown.to_owned(), |found| (words.oxygen)(m.writer(), found));
     let mut parts = vec![text("pitch/air/oxygen", "", told)];
     let label = if runs(m, batch) { words.stop_timer } else { words.start_timer };
     let touch = Act::Pitch(PitchAct::Timer(batch.clone()));
     parts.push(action(TOUCH, "", label, touch));
     parts.push(work.day.aerated.part.clone());
     let worked = found.map(|found| found.worked);
-    let doubt_in = (1, 1.0, "mg/L");
-    parts.extend(worked.map(|worked| how_worked(m, "pitch/air/worked", &worked, doubt_in)));
+    parts.extend(worked.map(|worked| how_worked(m, "pitch/air/worked", &worked, DoubtIn::Oxygen)));
     parts
 }

@@ -154,7 +154,7 @@ fn kilograms(m: &Model, name: String, (label, hint): Label) -> Asked<Grams> {
         _ => 0.1,
     };
     let bounds = Bounds::new(Grams::literal(1.0), Grams::literal(200_000.0));
-    let (unit, first, start) = (MassUnit::Kilograms, None, Grams::literal(1500.0));
+    let (unit, first, start) = (m.units().heavy(), None, Grams::literal(1500.0));
     ask(m, Ask { name, label, hint, unit, bounds, step, first, start })
 }
 
@@ -212,7 +212,7 @@ fn sample(m: &Model, name: String) -> AskedGravity {
 
 fn room_size(m: &Model, name: String) -> Asked<CubicMetres> {
     let words = &m.words.pitch.place;
-    let (label, hint, unit) = (words.room_size, words.room_size_hint, RoomUnit::CubicMetres);
+    let (label, hint, unit) = (words.room_size, words.room_size_hint, m.units().room());
     let bounds = Bounds::new(CubicMetres::literal(0.05), CubicMetres::literal(1000.0));
     let step = |unit| if unit == RoomUnit::CubicMetres { 1.0 } else { 50.0 };
     let (first, start) = (None, CubicMetres::literal(10.0));

@@ -14,7 +14,7 @@ use crate::advice::bottle::asked::SugarGoes;
 use crate::advice::bottle::dosing::SYRUP_WATER;
 use crate::advice::bottle::stock::{Bottles, Filling};
 use crate::batch::BottlingRecord;
-use crate::quantity::{BottleUnit, Celsius, Measured, write as written, write_number};
+use crate::quantity::{Celsius, Measured, write_number};
 use crate::words::texts::texts;
 use crate::words::write::{self, Writer};
 
@@ -68,7 +68,7 @@ texts! {
         own_bottles: fn(Writer, &str, Bottles) -> String = own_bottles,
         to_fill: fn(Writer, &Plan, Bottles) -> (String, String) = to_fill,
         left: fn(Writer, &Filling) -> String = left,
-        mixing: fn() -> String = mixing,
+        mixing: fn(Writer) -> String = mixing,
         tried: fn(Writer, &Plan) -> String = tried,
     }
 }
@@ -90,14 +90,14 @@ fn pieces(pieces: &[String]) -> String {
 }
 
 /// How many of these were filled, as a question.
-fn really_filled(_: Writer, own: Bottles) -> String {
-    format!("Bottles of {} filled", write::bottle_size(own.size))
+fn really_filled(w: Writer, own: Bottles) -> String {
+    format!("Bottles of {} filled", w.small(own.size))
 }
 
 /// Bottles on hand, by name.
 fn own_bottles(w: Writer, name: &str, own: Bottles) -> String {
     let kind = (w.words.names.bottle)(own.class).to_lowercase();
-    format!("{name}: {}, {kind}", record::bottles(own))
+    format!("{name}: {}, {kind}", record::bottles(w, own))
 }
 
 /// How many of which to fill, and what each of them gets.
@@ -110,7 +110,7 @@ fn to_fill(w: Writer, plan: &Plan, own: Bottles) -> (String, String) {
         ),
         None => (w.words.names.bottle)(own.class).to_owned(),
     };
-    (record::bottles(own), each)
+    (record::bottles(w, own), each)
 }
 
 /// The beer that no bottle takes; nothing for a drop.
@@ -125,12 +125,10 @@ fn left(w: Writer, filling: &Filling) -> String {
 }
 
 /// How the syrup is made and mixed in (common practice, no source).
-fn mixing() -> String {
-    let water = |litres| written(litres, BottleUnit::Millilitres);
+fn mixing(w: Writer) -> String {
     format!(
-        "Boil it for five minutes in {} to {} of water and let it cool. Put it into the bottling vessel first, let the beer run in below the surface so that it swirls, and then still stir gently with a clean spoon: the swirl alone can leave layers, and bottles with too much. Boiling syrup scalds. Up to 5\u{A0}% more in one bottle than in another is counted.",
-        water(SYRUP_WATER.from).trim_end_matches("\u{A0}mL"),
-        water(SYRUP_WATER.to)
+        "Boil it for five minutes in {} of water and let it cool. Put it into the bottling vessel first, let the beer run in below the surface so that it swirls, and then still stir gently with a clean spoon: the swirl alone can leave layers, and bottles with too much. Boiling syrup scalds. Up to 5\u{A0}% more in one bottle than in another is counted.",
+        w.cups(SYRUP_WATER.from, SYRUP_WATER.to)
     )
 }
 

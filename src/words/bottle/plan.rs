@@ -46,9 +46,9 @@ texts! {
         give: fn(&[&str]) -> String = give,
         way: fn(Writer, Way) -> String = way,
         doubt: fn(Writer, &Plan, &Dose) -> String = doubt,
-        guard: fn(&Plan) -> Vec<(String, String)> = guard_rows,
-        described: fn(&Plan) -> String = described,
-        pressure: fn(Kilopascals) -> String = pressure,
+        guard: fn(Writer, &Plan) -> Vec<(String, String)> = guard_rows,
+        described: fn(Writer, &Plan) -> String = described,
+        pressure: fn(Writer, Kilopascals) -> String = pressure,
     }
 }
 
@@ -104,7 +104,7 @@ fn no_sum(why: String) -> Judged {
 const NO_DOSE: &str = "No dose";
 
 /// The guard in figures.
-fn guard_rows(plan: &Plan) -> Vec<(String, String)> {
+fn guard_rows(w: Writer, plan: &Plan) -> Vec<(String, String)> {
     let guard = plan.guard;
     let ceiling = guard.ceiling.map_or_else(|| "never to be filled".to_owned(), write::volumes);
     let row = |name: &str, figure| (name.to_owned(), figure);
@@ -114,19 +114,19 @@ fn guard_rows(plan: &Plan) -> Vec<(String, String)> {
         row("May still come", write::volumes(guard.still_to_come)),
         row("At worst", write::volumes(guard.worst)),
         row("Ceiling of the weakest bottle", ceiling),
-        row("Pressure at 20\u{A0}°C, at worst", write::pressure(guard.at_20)),
-        row("At the hottest place, at worst", write::pressure(guard.at_hottest)),
+        row("Pressure at 20\u{A0}°C, at worst", w.pressure(guard.at_20)),
+        row("At the hottest place, at worst", w.pressure(guard.at_hottest)),
     ]
 }
 
 /// The same in sentences, for those who cannot see the drawing.
-fn described(plan: &Plan) -> String {
-    guard_rows(plan).into_iter().map(|(name, figure)| format!("{name}: {figure}. ")).collect()
+fn described(w: Writer, plan: &Plan) -> String {
+    guard_rows(w, plan).into_iter().map(|(name, figure)| format!("{name}: {figure}. ")).collect()
 }
 
 /// A pressure where a drawing has little room.
-fn pressure(p: Kilopascals) -> String {
-    written(p, PressureUnit::Bar)
+fn pressure(w: Writer, p: Kilopascals) -> String {
+    written(p, if w.is_metric() { PressureUnit::Bar } else { PressureUnit::Psi })
 }
 
 /// A way to a dose, with its weight or its day.
@@ -285,8 +285,8 @@ fn bottle_reason(w: Writer, reason: BottleReason) -> String {
         BottleReason::TooHotAPlace { hottest, pressure, limit } => format!(
             "At {} up to {}; the ceiling of the weakest bottle is {} in a warm room.",
             w.temperature(hottest),
-            write::pressure(pressure),
-            write::pressure(limit)
+            w.pressure(pressure),
+            w.pressure(limit)
         ),
         BottleReason::MostlyStillToCome(gas) => {
             format!("Most of it, up to {}, is what may still ferment.", write::volumes(gas))
@@ -297,7 +297,7 @@ fn bottle_reason(w: Writer, reason: BottleReason) -> String {
         ),
         BottleReason::ScaleTooRough(size) => format!(
             "This scale is too rough for a bottle of {}. Dose the whole vessel, or weigh to 0.1\u{A0}g.",
-            write::bottle_size(size)
+            w.small(size)
         ),
     }
 }

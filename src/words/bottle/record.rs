@@ -15,13 +15,13 @@ pub(super) fn rows(w: Writer, record: &BottlingRecord) -> Vec<(String, String)> 
         ("Bottled", write::moment(record.at)),
         ("Beer", w.volume(record.beer.value())),
         ("Sugar", format!("{} {sugar}{into}", w.mass(record.weighed))),
-        ("Carbonation wanted", write::volumes_in_full(record.target)),
+        ("Carbonation wanted", w.volumes_in_full(record.target)),
         ("Expected", write::volumes(record.expected())),
         ("At worst", write::volumes(record.worst)),
         ("Weakest bottle", (names.bottle)(record.weakest).to_owned()),
     ];
     if !grounds.filled.is_empty() {
-        let each = |own: &Bottles| bottles(*own);
+        let each = |own: &Bottles| bottles(w, *own);
         rows.push(("Filled", grounds.filled.iter().map(each).collect::<Vec<_>>().join(", ")));
     }
     rows.push(("Warmest since it ended", w.temperature(record.warmest)));
@@ -40,6 +40,6 @@ pub(super) fn rows(w: Writer, record: &BottlingRecord) -> Vec<(String, String)> 
 }
 
 /// `36 × 500 mL`.
-pub(super) fn bottles(own: Bottles) -> String {
-    format!("{} × {}", own.count, write::bottle_size(own.size))
+pub(super) fn bottles(w: Writer, own: Bottles) -> String {
+    format!("{} × {}", own.count, w.small(own.size))
 }

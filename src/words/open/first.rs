@@ -15,7 +15,7 @@ pub(super) fn plan(w: Writer, dates: Dates, record: &BottlingRecord) -> Vec<(Str
         row("Chill one from", w.day_ahead(dates.chill)),
         row("Try that one", w.day_ahead(dates.try_one)),
         row("The rest by about", w.day_ahead(dates.ready_by)),
-        row("Expected", write::volumes_in_full(record.expected())),
+        row("Expected", w.volumes_in_full(record.expected())),
     ];
     rows.extend(record.place.map(|t| row("They stand at", w.temperature(t))));
     rows

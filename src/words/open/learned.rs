@@ -6,7 +6,6 @@ use crate::words::write::{self, Writer};
 
 /// What was learned, as an offer.
 pub(super) fn lesson(w: Writer, lesson: Lesson) -> String {
-    let points = |change: f64| write_number(1000.0 * change.abs(), 0);
     match lesson {
         Lesson::TooFewBottles { have } => format!(
             "The fizz is judged by two bottles or more that are at least two weeks old; so far there {}.",
@@ -58,8 +57,8 @@ pub(super) fn lesson(w: Writer, lesson: Lesson) -> String {
             format!("Attenuation {}, as expected of this kind of yeast.", write::attenuation(found))
         }
         Lesson::StatedEnd { off, next } => format!(
-            "It ended {} points {} the stated end. You might state {} next time.",
-            points(off.value()),
+            "It ended {} {} the stated end. You might state {} next time.",
+            w.points((1000.0 * off.value()).abs().round()),
             if off.value() > 0.0 { "above" } else { "below" },
             w.gravity(next)
         ),

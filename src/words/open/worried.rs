@@ -4,7 +4,7 @@ use crate::advice::open::remark::Remark;
 use crate::advice::open::worried::{Action, Cause, Symptom};
 use crate::quantity::{Celsius, Kilopascals};
 use crate::words::texts::texts;
-use crate::words::write::{self, Writer};
+use crate::words::write::Writer;
 
 texts! {
     /// What is said to someone who worries.
@@ -25,7 +25,7 @@ texts! {
         cause: fn(Cause) -> &'static str = cause,
         a_guess: fn(Writer, Celsius) -> String = a_guess,
         chilled_to: fn(Writer, Celsius) -> String = chilled_to,
-        at_worst: fn(Kilopascals, Kilopascals) -> String = at_worst,
+        at_worst: fn(Writer, Kilopascals, Kilopascals) -> String = at_worst,
     }
 }
 
@@ -37,8 +37,8 @@ fn chilled_to(w: Writer, cold: Celsius) -> String {
     format!("Chilled to {}", w.degrees(cold))
 }
 
-fn at_worst(best: Kilopascals, worst: Kilopascals) -> String {
-    format!("{}, at worst {}", write::pressure(best), write::pressure(worst))
+fn at_worst(w: Writer, best: Kilopascals, worst: Kilopascals) -> String {
+    format!("{}, at worst {}", w.pressure(best), w.pressure(worst))
 }
 
 /// What comes before the steps.

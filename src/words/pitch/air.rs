@@ -5,7 +5,7 @@ use crate::advice::pitch::splashing::{TURNS, Turn};
 use crate::quantity::{Measured, write_number};
 use crate::science::oxygen::{AirInWort, WANTED};
 use crate::words::texts::texts;
-use crate::words::{Judged, judged};
+use crate::words::{Judged, Writer, judged};
 
 texts! {
     /// What is said of air, and on the timer.
@@ -15,16 +15,17 @@ texts! {
         start_timer: "Start the timer",
         stop_timer: "Stop the timer",
     } says {
-        oxygen: fn(&AirInWort) -> String = oxygen,
+        oxygen: fn(Writer, &AirInWort) -> String = oxygen,
         turn: fn(Turn) -> Judged = turn,
     }
 }
 
-fn oxygen(air: &AirInWort) -> String {
+fn oxygen(w: Writer, air: &AirInWort) -> String {
     format!(
-        "Air can give this wort at most {} ±\u{A0}{}\u{A0}mg/L of oxygen; splashing reaches {} to {}. Yeast is said to want {} to {}; dry yeast brings reserves and needs less. Only before it ferments.",
+        "Air can give this wort at most {} ±\u{A0}{}\u{A0}{} of oxygen; splashing reaches {} to {}. Yeast is said to want {} to {}; dry yeast brings reserves and needs less. Only before it ferments.",
         write_number(air.full.value().value(), 1),
         write_number(air.full.sigma(), 1),
+        w.oxygen(),
         write_number(air.shaken_from.value(), 1),
         write_number(air.shaken_to.value(), 1),
         write_number(WANTED.0.value(), 0),

@@ -4,7 +4,7 @@ use crate::advice::pitch::place::{Next as PlaceNext, Reason as PlaceReason};
 use crate::advice::pitch::room_air::AirChange;
 use crate::advice::pitch::{place, room_air};
 use crate::advice::{Advice, Verdict};
-use crate::quantity::{Measured, write_number};
+use crate::quantity::{Litres, Measured, write_number};
 use crate::science::self_heating::{SelfHeating, Vessel};
 use crate::words::texts::texts;
 use crate::words::write::Writer;
@@ -56,11 +56,11 @@ const fn air(air: AirChange) -> &'static str {
 /// How warm it makes itself.
 fn warmth(w: Writer, found: &SelfHeating) -> String {
     format!(
-        "It warms itself by about {} over the room, most after {} days, and makes about {}\u{A0}L of gas, {}\u{A0}L in the busiest day.",
+        "It warms itself by about {} over the room, most after {} days, and makes about {} of gas, {} in the busiest day.",
         w.warmth(found.rise.value().value()),
         write_number(found.peak.days(), 1),
-        write_number(found.gas.value(), 0),
-        write_number(found.gas_in_busiest_day.value(), 0)
+        w.gas(Litres::nearest(found.gas.value())),
+        w.gas(Litres::nearest(found.gas_in_busiest_day.value()))
     )
 }
 

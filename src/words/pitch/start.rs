@@ -109,22 +109,21 @@ fn start_words(w: Writer, start: &Start) -> Judged {
 }
 
 /// How far the sample is from the ingredients, and to which side.
-fn apart(gap: GravityChange) -> String {
-    let points = write_number(gap.points().abs(), 0);
-    match (points.as_str(), gap.points() < 0.0) {
-        ("0", _) => "just where the ingredients put it".to_owned(),
-        ("1", true) => "1\u{A0}point below the ingredients".to_owned(),
-        ("1", false) => "1\u{A0}point above the ingredients".to_owned(),
-        (many, true) => format!("{many}\u{A0}points below the ingredients"),
-        (many, false) => format!("{many}\u{A0}points above the ingredients"),
+fn apart(w: Writer, gap: GravityChange) -> String {
+    let points = gap.points().abs().round();
+    match (points < 0.5, gap.points() < 0.0) {
+        (true, _) => "just where the ingredients put it".to_owned(),
+        (_, true) => format!("{} below the ingredients", w.points(points)),
+        _ => format!("{} above the ingredients", w.points(points)),
     }
 }
 
 fn start_reason(w: Writer, reason: StartReason) -> String {
     match reason {
-        StartReason::Agree(gap) => format!("The sample is {}.", apart(gap)),
+        StartReason::Agree(gap) => format!("The sample is {}.", apart(w, gap)),
         StartReason::Differ(gap) => {
-            format!("The sample is {}; 4 can be passed over.", apart(gap))
+            let passed = w.points(4.0);
+            format!("The sample is {}; {passed} can be passed over.", apart(w, gap))
         }
         StartReason::MayBeChance => "Both are rough enough for that to be chance.".to_owned(),
         StartReason::Unexplained => {

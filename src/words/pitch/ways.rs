@@ -1,7 +1,7 @@
 //! The ways to the yeast's range, in words.
 
 use crate::advice::pitch::ways_to_range::{Means, Reach, Takes, Way};
-use crate::quantity::{Celsius, Grams, Litres, Measured, SpecificGravity, write_number};
+use crate::quantity::{Celsius, Litres, SpecificGravity};
 use crate::words::texts::texts;
 use crate::words::write::{self, Writer};
 
@@ -25,7 +25,6 @@ texts! {
     } says {
         title: fn(Writer, &Way) -> String = way_title,
         cost: fn(Writer, &Way, bool) -> String = way_cost,
-        kilograms: fn(Grams) -> String = kilograms,
         layer: fn(Writer, Litres, Celsius) -> String = layer,
         comes_to: fn(Writer, Litres, Option<SpecificGravity>) -> String = comes_to,
     }
@@ -40,10 +39,6 @@ fn layer(w: Writer, volume: Litres, t: Celsius) -> String {
 fn comes_to(w: Writer, volume: Litres, gravity: Option<SpecificGravity>) -> String {
     let volume = w.volume(volume);
     gravity.map_or_else(|| volume.clone(), |gravity| format!("{volume} at {}", w.gravity(gravity)))
-}
-
-fn kilograms(mass: Grams) -> String {
-    format!("{}\u{A0}kg", write_number(mass.value() / 1000.0, 1))
 }
 
 /// What a way is and what it takes.
@@ -62,7 +57,7 @@ fn way_title(w: Writer, way: &Way) -> String {
         (_, Some(Takes::Water(litres, at))) => {
             format!("Warm water: {} at {}", w.volume(*litres), w.degrees(*at))
         }
-        (_, Some(Takes::Ice(mass))) => format!("Ice: {}", kilograms(*mass)),
+        (_, Some(Takes::Ice(mass))) => format!("Ice: {}", w.heavy(*mass)),
         (Means::Wait, None) => "Wait".to_owned(),
         (Means::ColdWater, None) => "Cold water".to_owned(),
         (Means::Ice, None) => "Ice".to_owned(),
@@ -82,7 +77,7 @@ fn way_cost(w: Writer, way: &Way, known: bool) -> String {
         end.push_str(&match way.weaker.points() {
             points if points < 0.5 => "; no weaker".to_owned(),
             _ if way.within_plan => "; water that was due anyway".to_owned(),
-            points => format!("; {}\u{A0}points weaker", write_number(points, 0)),
+            points => format!("; {} weaker", w.points(points.round())),
         });
     }
     match way.reach {

@@ -6,7 +6,7 @@ use crate::advice::pitch::yeast::{
     Amount, Dated, Kept, Method, Next as YeastNext, Plan as YeastPlan, Reason as YeastReason,
 };
 use crate::choices::YesNo;
-use crate::quantity::{Measured, write_number};
+use crate::quantity::{Litres, Measured};
 use crate::science::yeast::Range;
 use crate::words::texts::texts;
 use crate::words::write::{self, Writer};
@@ -81,7 +81,7 @@ fn card(w: Writer, card: &Card) -> [String; 5] {
         .bread_yeast
         .map_or(String::new(), |grams| format!(" Or {} of dry bread yeast.", w.mass(grams)));
     [
-        format!("Take {}\u{A0}mL of the mixed wort.", write_number(card.wort.value() * 1000.0, 0)),
+        format!("Take {} of the mixed wort.", w.small(card.wort)),
         format!(
             "Far too much yeast: {} to {} of the batch's own.{bread}",
             w.mass(card.yeast.from),
@@ -93,8 +93,8 @@ fn card(w: Writer, card: &Card) -> [String; 5] {
             w.degrees(card.place.to)
         ),
         format!(
-            "Cover it loosely: it may give {}\u{A0}L of gas, and shut in that bursts a jar.",
-            write_number(card.gas.value(), 0)
+            "Cover it loosely: it may give {} of gas, and shut in that bursts a jar.",
+            w.gas(Litres::nearest(card.gas.value()))
         ),
         format!(
             "Read it from {} on, and again {} later; by {} it has ended.",
@@ -152,8 +152,8 @@ fn waking_words(w: Writer, plan: &YeastPlan) -> String {
         n => format!(" Bring it nearer to the wort in {n} spoonfuls, some minutes apart."),
     };
     format!(
-        "To wake it: {}\u{A0}mL of boiled and cooled water at {} to {}, never distilled; {} still, then stir.{steps} The packet's own way wins.",
-        write_number(waking.water.value() * 1000.0, 0),
+        "To wake it: {} of boiled and cooled water at {} to {}, never distilled; {} still, then stir.{steps} The packet's own way wins.",
+        w.small(waking.water),
         w.degrees(waking.at.from),
         w.degrees(waking.at.to),
         write::duration(waking.rest)
