@@ -23,6 +23,7 @@ mod room;
 mod route;
 mod save;
 mod stem;
+mod still;
 mod strength;
 mod sugar_ask;
 mod sums;
@@ -119,6 +120,7 @@ pub fn update(m: &mut Model, event: Event) -> Vec<Effect> {
     let counted = pitch::counts(m);
     // Not on arriving: what is asked of the world before the page stands is not heard.
     let may_settle = !matches!(event, Event::Went(_));
+    m.still.happens(&event);
     let mut effects = happened(m, event);
     if may_settle && let Some(conflict) = m.phone.to_settle.pop() {
         let keep = conflict.shown.token;

@@ -5,6 +5,7 @@ use super::drafts::Drafts;
 use super::event::NotSaved;
 use super::opened::{self, DeletedBatch, Opened};
 use super::route::Route;
+use super::still::Still;
 use crate::advice::standing::ways_to_dose::Trials;
 use crate::advice::standing::{self, Standing};
 use crate::batch::{Change, Entry, Id, Journal, Kind, Settings, Summary, Units, Vessel};
@@ -185,6 +186,7 @@ pub struct Model {
     pub(super) worked: RefCell<ByKey<Id, WorkedOut>>,
     pub(super) judged: RefCell<Option<Judged>>,
     pub(super) trials: Trials,
+    pub(super) still: Still,
 }
 
 impl Model {
@@ -207,6 +209,7 @@ impl Model {
             worked: RefCell::default(),
             judged: RefCell::default(),
             trials: Trials::default(),
+            still: Still::default(),
         }
     }
 

@@ -453,3 +453,22 @@ fn a_rest_has_two_ends_in_the_drawing_as_in_the_words() {
     assert_eq!(sketch.course.zones.len(), 2);
     assert!(sketch.course.zones.iter().filter(|zone| zone.less).count() == 1);
 }
+
+/// Drawings and files do not hang on what is half typed.
+#[test]
+fn a_key_makes_no_drawing_and_no_file_anew() {
+    let fall = (0..5).map(|day| reading(60.0 - f64::from(day), 1.048 - 0.0005 * f64::from(day)));
+    let mut phone = with(60.0, fall, vec![]);
+    phone.tap("Add a reading");
+    phone.screen();
+    let made = phone.model.made_still();
+    for text in ["1", "1.0", "1.01"] {
+        phone.type_into("Hydrometer reads", text);
+        phone.screen();
+    }
+    assert_eq!(phone.model.made_still(), made);
+    // But whatever else happens may be shown in them.
+    phone.hours(1.0);
+    phone.screen();
+    assert!(phone.model.made_still() > made);
+}

@@ -38,7 +38,7 @@ pub fn parts(m: &Model, s: &Summary) -> Vec<Part> {
     }
     let mut left = vec![];
     left.extend(warmth(m, s));
-    left.extend(course::parts(m, s));
+    left.extend(m.still("course", s, course::parts));
     left.extend(ladder(m, s));
     left.extend(own_ends::parts(m, s));
     let mut right = vec![heading("log/heading", 2, words.log_heading), log::parts(m, s)];
@@ -49,11 +49,17 @@ pub fn parts(m: &Model, s: &Summary) -> Vec<Part> {
     if s.may_not_have_begun(m.now) {
         right.push(quiet::parts(m, s));
     }
-    right.extend(ahead::parts(m, s));
-    right.push(table::of_batch(m, s));
+    right.extend(m.still("files", s, files));
     all.push(group("watch/course", Tag::Section, "watch-course", left));
     all.push(group("watch/log", Tag::Section, "watch-log", right));
     parts.push(group("watch", Tag::Div, "watch", all));
+    parts
+}
+
+/// What goes to other programs, and comes from them.
+fn files(m: &Model, s: &Summary) -> Vec<Part> {
+    let mut parts: Vec<_> = ahead::parts(m, s).into_iter().collect();
+    parts.push(table::of_batch(m, s));
     parts
 }
 
