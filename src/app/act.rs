@@ -103,8 +103,8 @@ pub enum WatchAct {
     WalkTo(usize),
     /// Go one reading on or back.
     Walk(bool),
-    /// Add the readings of a table to a batch.
-    AddTable(Id),
+    /// Add the readings of a table to a batch, with or without the odd ones.
+    AddTable(Id, bool),
     /// Leave the table that was read.
     LeaveTable,
     /// Take where own earlier batches ended for the expected end, or leave it out again.

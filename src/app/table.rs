@@ -1,15 +1,22 @@
 //! Readings as a table: handed out, and read from a file into a batch, its lines shown first.
 
 use super::act::{Act, WatchAct};
+use super::batch::begun_on;
 use super::copies::why_no_file;
 use super::event::{Effect, NoFile};
 use super::fold::fold;
 use super::model::Model;
-use super::part::{FileField, HandOut, Item, Part, Tag, What, action, group, status, text};
+use super::part::{
+    FileField, HandOut, Item, Part, Tag, What, action, group, heading, status, text,
+};
 use super::route::Route;
 use super::save::commit;
-use crate::batch::{Change, Edit, Entry, HydrometerItem, Id, Reading, Summary};
+use crate::advice::odd::Odd;
+use crate::batch::{
+    BatchHeading, Change, Edit, Entry, HydrometerItem, Id, Journal, Reading, Summary,
+};
 use crate::exchange::table::{Table, read, write};
+use crate::quantity::Moment;
 
 /// The field of the file.
 pub const FIELD: &str = "table/file";
@@ -57,12 +64,15 @@ pub fn of_batch(m: &Model, s: &Summary) -> Part {
         if new.is_empty() {
             shown.push(text("table/nothing", "", words.nothing_new));
         } else {
-            let add = Act::Watch(WatchAct::AddTable(s.id.clone()));
+            let add = |odd| Act::Watch(WatchAct::AddTable(s.id.clone(), odd));
             let leave = Act::Watch(WatchAct::LeaveTable);
-            let ways = vec![
-                action("table/add", "main-action", &(words.add)(new.len()), add),
-                action("table/leave", "quiet", words.leave, leave),
-            ];
+            let mut ways =
+                vec![action("table/add", "main-action", &(words.add)(new.len()), add(true))];
+            let sound = new.iter().filter(|one| !one.doubtful).count();
+            if sound > 0 && sound < new.len() {
+                ways.push(action("table/sound", "", &(words.add_sound)(sound), add(false)));
+            }
+            ways.push(action("table/leave", "quiet", words.leave, leave));
             shown.push(group("table/ways", Tag::Div, "form-actions", ways));
         }
         parts.push(status("table/found", shown));
@@ -101,28 +111,89 @@ fn preview(m: &Model, table: &Table, new: usize) -> Vec<Part> {
     let over = table.bad.len().saturating_sub(TOLD);
     lines.extend((over > 0).then(|| (m.words.copies.and_more)(over)));
     if !lines.is_empty() {
-        let items = lines.into_iter().map(|text| Item { kind: "", mark: "", text });
-        parts.push(Part::new("table/bad", What::Items("", items.collect())));
+        parts.push(Part::new("table/bad", What::Items("", items(lines))));
+    }
+    if new > 0 && !m.here.odd_rows.is_empty() {
+        parts.extend(odd(m));
     }
     parts
+}
+
+fn items(lines: Vec<String>) -> Vec<Item> {
+    lines.into_iter().map(|text| Item { kind: "", mark: "", text }).collect()
+}
+
+/// What is odd about its lines, each by its number.
+fn odd(m: &Model) -> [Part; 3] {
+    let (w, words, rows) = (m.writer(), &m.words.odd, &m.here.odd_rows);
+    let line = |(at, odd): &(usize, Vec<Odd>)| {
+        let said: Vec<String> = odd.iter().map(|odd| (words.odd)(w, *odd)).collect();
+        (m.words.table.odd)(*at, &said.join(" "))
+    };
+    let mut lines: Vec<String> = rows.iter().take(TOLD).map(line).collect();
+    let over = rows.len().saturating_sub(TOLD);
+    lines.extend((over > 0).then(|| (m.words.copies.and_more)(over)));
+    [
+        heading("table/odd", 3, words.is_that_right),
+        Part::new("table/odd/said", What::Items("reasons", items(lines))),
+        text("table/odd/less", "small", words.counts_less),
+    ]
+}
+
+fn first(table: &Table) -> Option<Moment> {
+    table.readings.iter().map(|one| one.at).min()
+}
+
+/// Marks what is odd about the readings of a table: in the batch that is there, or as if it were begun with
+/// the first of them.
+fn look_at(m: &mut Model, batch: &Id, table: &mut Table) {
+    let new: Vec<bool> = {
+        let there = m.journal.readings(batch);
+        table.readings.iter().map(|one| !is_there(there, one)).collect()
+    };
+    let odd = match m.journal.batch(batch) {
+        Some(_) => {
+            let fresh = |(one, new): (&Reading, &bool)| new.then(|| one.clone());
+            let fresh: Vec<_> = table.readings.iter().zip(&new).filter_map(fresh).collect();
+            m.journal.odd_among(batch, &fresh, m.now)
+        }
+        None => {
+            let first = first(table).unwrap_or(m.now);
+            let mut alone = Journal::default();
+            let heading = BatchHeading::begun(first, HydrometerItem::usual_id());
+            alone.take_as_it_is(Change::put(batch.clone(), Entry::Batch(heading)));
+            alone.odd_among(batch, &table.readings, m.now)
+        }
+    };
+    // Of those that are new, by their place in the table.
+    let places: Vec<usize> = (0..new.len()).filter(|at| new[*at]).collect();
+    for (at, odd) in odd {
+        let Some(place) = places.get(at) else { continue };
+        if let Some(one) = table.readings.get_mut(*place) {
+            one.doubtful = true;
+        }
+        m.here.odd_rows.extend(table.lines.get(*place).map(|line| (*line, odd)));
+    }
 }
 
 /// The readings of a table that the batch has not: of another time, vessel or mark.
 fn new_here(m: &Model, batch: &Id, table: &Table) -> Vec<Reading> {
     let there = m.journal.readings(batch);
-    let is_there = |new: &&Reading| {
-        there.iter().any(|(_, old)| {
-            old.at.minutes_since_epoch() == new.at.minutes_since_epoch()
-                && old.vessel == new.vessel
-                && old.as_read == new.as_read
-        })
-    };
-    table.readings.iter().filter(|new| !is_there(new)).cloned().collect()
+    table.readings.iter().filter(|new| !is_there(there, new)).cloned().collect()
+}
+
+fn is_there(there: &[(Id, Reading)], new: &Reading) -> bool {
+    there.iter().any(|(_, old)| {
+        old.at.minutes_since_epoch() == new.at.minutes_since_epoch()
+            && old.vessel == new.vessel
+            && old.as_read == new.as_read
+    })
 }
 
 /// A file was chosen.
 pub fn chosen(m: &mut Model, file: Result<String, NoFile>) -> Vec<Effect> {
     m.here.table = None;
+    m.here.odd_rows.clear();
     m.here.outcomes.remove(&FORM.to_owned());
     // A new batch has no identity yet; its readings get it with the batch.
     let (batch, instrument) = match &m.route {
@@ -139,19 +210,26 @@ pub fn chosen(m: &mut Model, file: Result<String, NoFile>) -> Vec<Effect> {
         }
     };
     match read {
-        Ok(table) => m.here.table = Some(table),
+        Ok(mut table) => {
+            look_at(m, &batch, &mut table);
+            if let (Route::NewBatch, Some(first)) = (&m.route, first(&table)) {
+                begun_on(m, first);
+            }
+            m.here.table = Some(table);
+        }
         Err(why) => {
             m.here.outcomes.insert(FORM.to_owned(), why);
         }
     }
-    vec![]
+    vec![Effect::KeepDrafts]
 }
 
-/// The readings are added, all as one change.
-pub fn add(m: &mut Model, batch: &Id) -> Vec<Effect> {
+/// The readings are added, all as one change, with or without the odd ones.
+pub fn add(m: &mut Model, batch: &Id, odd: bool) -> Vec<Effect> {
     // It stays, so that what was not kept can be tried again.
     let Some(table) = m.here.table.clone() else { return vec![] };
-    let new = new_here(m, batch, &table);
+    let mut new = new_here(m, batch, &table);
+    new.retain(|one| odd || !one.doubtful);
     let done = (m.words.table.added)(new.len());
     let edits: Vec<Edit> =
         new.into_iter().map(|one| Edit::Put(m.new_id(), Entry::Reading(one))).collect();

@@ -43,6 +43,25 @@ record! {
     }
 }
 
+impl BatchHeading {
+    /// Of a batch of which nothing is known but when it was begun and what it is read with.
+    #[must_use]
+    pub const fn begun(started: Moment, hydrometer: Id) -> Self {
+        Self {
+            name: String::new(),
+            started,
+            volume: Litres::literal(20.0),
+            family: Family::Unknown,
+            packet: None,
+            expected_start: None,
+            expected_end: None,
+            hydrometer,
+            target: None,
+            own_ends: vec![],
+        }
+    }
+}
+
 crate::choices! {
     /// Which vessel a reading is from.
     pub enum Vessel {

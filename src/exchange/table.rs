@@ -35,6 +35,8 @@ pub enum BadLine {
 pub struct Table {
     /// Its readings, in the order of its lines.
     pub readings: Vec<Reading>,
+    /// The number of the line of each of them in the text.
+    pub lines: Vec<usize>,
     /// Lines that are left out, by their number in the text.
     pub bad: Vec<(usize, BadLine)>,
     /// Heads of columns that mean nothing here.
@@ -130,7 +132,10 @@ pub fn read(text: &str, batch: &Id, hydrometer: &Id, zone: &Zone) -> Result<Tabl
         let bad = bad.or((!dated).then_some(BadLine::Date)).or(nothing(&reading));
         match bad {
             Some(why) => table.bad.push((at, why)),
-            None => table.readings.push(reading),
+            None => {
+                table.readings.push(reading);
+                table.lines.push(at);
+            }
         }
     }
     if table.readings.is_empty() && table.bad.is_empty() {

@@ -24,6 +24,8 @@ texts! {
     } says {
         readings: fn(usize) -> String = readings,
         add: fn(usize) -> String = add,
+        add_sound: fn(usize) -> String = add_sound,
+        odd: fn(usize, &str) -> String = odd,
         added: fn(usize) -> String = added,
         bad: fn(usize, &BadLine, fn(&ReadError) -> String) -> String = bad,
         no_table: fn(&NoTable) -> String = no_table,
@@ -36,6 +38,14 @@ fn readings(count: usize) -> String {
 
 fn add(count: usize) -> String {
     format!("Add {}", readings(count))
+}
+
+fn add_sound(count: usize) -> String {
+    format!("Add only the other {}", readings(count))
+}
+
+fn odd(line: usize, said: &str) -> String {
+    format!("Line {line}: {said}")
 }
 
 fn added(count: usize) -> String {

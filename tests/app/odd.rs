@@ -145,3 +145,82 @@ fn a_pitching_long_before_the_batch_or_ahead_of_now_is_asked_about() {
         assert!(phone.model.journal.log(&id("b")).expect("a log").pitch().is_some(), "{days}");
     }
 }
+
+/// Nobody noted when the yeast went in, and yet a reading far from the course is asked about.
+#[test]
+fn beer_that_was_never_noted_as_pitched_is_asked_about_as_well() {
+    let mut phone = level();
+    phone.go("#/batch/b/pitch");
+    phone.tap("Delete the pitching");
+    phone.go("#/batch/b/watch");
+    phone.tap("Add a reading");
+    phone.type_into("Hydrometer reads", "1.021");
+    phone.tap("Save the reading");
+    phone.sees("By the other readings it should lie between 1.0");
+}
+
+const FILE: &str = "A table of readings";
+
+/// A paper log with a slip in its sixth line.
+fn log(slip: &str) -> String {
+    let rows = ["2026-02-20;1.048", "2026-02-22;1.027", "2026-02-25;1.014", "2026-02-27;1.012"];
+    let last = ["2026-03-02;1.011", "2026-03-04;1.011"];
+    let rows = rows.into_iter().map(str::to_owned).chain([slip.to_owned()]);
+    let rows: Vec<String> = rows.chain(last.map(str::to_owned)).collect();
+    format!("Date;Gravity (SG)\n{}", rows.join("\n"))
+}
+
+/// Readings brought in as a table were asked nothing.
+#[test]
+fn odd_lines_of_a_table_are_asked_about_and_counted_for_less() {
+    let begun = || {
+        let mut phone = with(16.5, [reading(16.55, 1.048)], vec![]);
+        phone.tap("Readings as a table");
+        phone
+    };
+    for (slip, says) in [
+        ("2026-02-28;1.031", "- Line 6: By the other readings it should lie between 1.0"),
+        ("2026-02-28;1.002", "- Line 6: By the other readings it should lie between 1.0"),
+        ("2026-02-28;1.170", "- Line 6: Hardly any wort or beer has 1.170."),
+        ("2026-02-28;10.42", "- Line 6: It is taken as 1.010. Did you mean 1.042?"),
+        ("2027-02-28;1.011", "- Line 6: Sun 28 Feb"),
+        ("2025-02-28;1.011", "- Line 6: That is"),
+    ] {
+        let mut phone = begun();
+        phone.choose_file(FILE, &log(slip));
+        phone.sees("Is that right?");
+        phone.sees(says);
+        phone.sees("What is kept so counts for less.");
+        phone.sees_no("- Line 5:");
+        phone.sees_no("- Line 7:");
+        phone.tap("Add 7 readings");
+        let doubtful = saved(&phone).iter().filter(|one| one.doubtful).count();
+        assert_eq!((saved(&phone).len(), doubtful), (8, 1), "{slip}");
+        phone.tap("Undo");
+        phone.tap("Add only the other 6 readings");
+        assert_eq!(saved(&phone).iter().filter(|one| one.doubtful).count(), 0, "{slip}");
+        assert_eq!(saved(&phone).len(), 7, "{slip}");
+    }
+    let mut phone = begun();
+    phone.choose_file(FILE, &log("2026-02-28;1.012"));
+    phone.sees_no("Is that right?");
+    phone.tap("Add 7 readings");
+    assert!(saved(&phone).iter().all(|one| !one.doubtful));
+}
+
+/// Nor in the form of a new batch.
+#[test]
+fn odd_lines_of_a_paper_log_are_asked_about_before_its_batch_is_started() {
+    let mut phone = Paper::new();
+    phone.go("#/batches/new");
+    phone.type_into("Name", "From paper");
+    phone.type_into("Volume", "20");
+    phone.tap("Readings from a paper log");
+    phone.choose_file(FILE, &log("2026-02-28;1.031"));
+    phone.sees("- Line 6: By the other readings it should lie between 1.0");
+    phone.tap("Start");
+    let (batch, _) = phone.model.journal.batches().next().expect("the batch");
+    let readings = phone.model.journal.readings(batch);
+    assert_eq!(readings.iter().filter(|(_, one)| one.doubtful).count(), 1);
+    assert_eq!(readings.len(), 7);
+}

@@ -38,6 +38,10 @@ fn a_paper_log_becomes_a_batch_in_one_go() {
     let readings = phone.model.journal.readings(batch).to_vec();
     assert_eq!(readings.len(), 3);
     assert!(readings.iter().all(|(_, one)| one.batch == *batch));
+    // Begun with its first line, and not on the day it was typed in: else all of it were readings of the wort.
+    assert_eq!(heading.started, readings[0].1.at);
+    let found = phone.model.summary(batch).expect("the batch");
+    assert!((found.original.expect("a start").value().points() - 48.0).abs() < 1.0);
     assert!(readings.iter().all(|(_, one)| one.hydrometer == heading.hydrometer));
     assert_eq!(readings[1].1.note, "two\r\nlines");
     phone.reload();

@@ -146,7 +146,7 @@ pub fn act(m: &mut Model, act: WatchAct) -> Vec<Effect> {
             m.here.walked = here(m).and_then(|s| course::step(m, &s, forward));
             vec![]
         }
-        WatchAct::AddTable(batch) => table::add(m, &batch),
+        WatchAct::AddTable(batch, odd) => table::add(m, &batch, odd),
         WatchAct::LeaveTable => {
             m.here.table = None;
             vec![]
