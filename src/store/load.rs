@@ -76,8 +76,8 @@ pub(super) struct Shelves {
 
 /// Our keys that begin with `prefix`, in order.
 pub(super) fn our_keys(store: &dyn Store, prefix: &str) -> Result<Vec<String>, StoreError> {
-    let mut keys = store.keys()?;
-    keys.retain(|k| k.starts_with(PREFIX) && k.starts_with(prefix) && k != PROBE);
+    let mut keys = store.keys_under(prefix)?;
+    keys.retain(|k| k.starts_with(PREFIX) && k != PROBE);
     let mut keys = in_order(keys, Ord::cmp);
     keys.dedup();
     Ok(keys)
@@ -100,15 +100,18 @@ pub(super) fn scan(store: &dyn Store, prefix: &str) -> Result<Shelves, StoreErro
 pub(super) fn scan_replaced(store: &dyn Store) -> Result<Shelves, StoreError> {
     scan_listed(store, &|| {
         let keys = our_keys(store, PREFIX)?;
-        let thing = |name: &String| Key::read(name).map(|key| (key.kind, key.id));
-        let things: Vec<_> = keys.iter().map(thing).collect();
-        let alone = |at: usize| {
-            let like = |other: Option<usize>| other.and_then(|at| things.get(at)) == things.get(at);
-            !like(at.checked_sub(1)) && !like(at.checked_add(1))
-        };
-        let replaced = keys.into_iter().enumerate().filter(|(at, _)| !alone(*at));
-        Ok(replaced.map(|(_, name)| name).collect())
+        // As texts: there are thousands, and few that are not alone.
+        let thing = |at: usize| keys.get(at).map(|name| before_revision(name));
+        let like = |at: usize, other: usize| thing(at) == thing(other);
+        let places =
+            (0..keys.len()).filter(|at| (*at > 0 && like(*at, at - 1)) || like(*at, at + 1));
+        Ok(places.filter_map(|at| keys.get(at).cloned()).collect())
     })
+}
+
+/// Of a key what stands before the revision: which thing it is of.
+pub(super) fn before_revision(key: &str) -> &str {
+    key.rsplitn(3, '/').last().unwrap_or(key)
 }
 
 fn scan_listed(

@@ -51,6 +51,16 @@ pub trait Store {
     /// [`StoreError`] when the list cannot be had.
     fn keys(&self) -> Result<Vec<String>, StoreError>;
 
+    /// Those of the keys that begin with `prefix`, in any order.
+    ///
+    /// # Errors
+    /// As [`Store::keys`].
+    fn keys_under(&self, prefix: &str) -> Result<Vec<String>, StoreError> {
+        let mut keys = self.keys()?;
+        keys.retain(|key| key.starts_with(prefix));
+        Ok(keys)
+    }
+
     /// The text under `key`; `None` when there is none.
     ///
     /// # Errors
@@ -74,6 +84,9 @@ pub trait Store {
 impl Store for Box<dyn Store> {
     fn keys(&self) -> Result<Vec<String>, StoreError> {
         (**self).keys()
+    }
+    fn keys_under(&self, prefix: &str) -> Result<Vec<String>, StoreError> {
+        (**self).keys_under(prefix)
     }
     fn read(&self, key: &str) -> Result<Option<String>, StoreError> {
         (**self).read(key)

@@ -2,8 +2,9 @@
 //! when the store is cleared under the page, or kept here alone when the store is refused.
 
 use super::key::Key;
+use super::load::before_revision;
 use super::{Store, StoreError};
-use crate::order::ByKey;
+use crate::order::{ByKey, in_order};
 use std::cell::RefCell;
 
 /// How many of the remembered texts are looked for to learn whether the store was cleared.
@@ -26,12 +27,30 @@ pub struct Watched<S> {
     seen: RefCell<ByKey<String, String>>,
     alone: bool,
     notes: Vec<Note>,
+    /// While a change of many edits is kept: the keys in order, once they were listed.
+    held: RefCell<Option<Vec<String>>>,
+    holds: bool,
 }
 
 impl<S: Store> Watched<S> {
     /// Watches over a store from now on.
     pub fn new(store: S) -> Self {
-        Self { store, seen: RefCell::default(), alone: false, notes: vec![] }
+        Self {
+            store,
+            seen: RefCell::default(),
+            alone: false,
+            notes: vec![],
+            held: RefCell::default(),
+            holds: false,
+        }
+    }
+
+    /// Lists the keys once for all that follows, until it is told otherwise. To list thousands of them takes
+    /// milliseconds, and a change may have a thousand edits. What another tab writes meanwhile is missed, as
+    /// if both had saved at once: then both stand.
+    pub fn hold(&mut self, holds: bool) {
+        self.holds = holds;
+        self.held.replace(None);
     }
 
     /// The store that is watched over.
@@ -52,7 +71,12 @@ impl<S: Store> Watched<S> {
     /// Whether a refusal means that nothing can be kept there at all, by anyone. Some private windows have a
     /// store with room for nothing.
     pub fn keeps_nothing(&self, why: &StoreError) -> bool {
-        *why == StoreError::Refused || self.store.keys().map_or(true, |keys| keys.is_empty())
+        let seen = self.seen.borrow();
+        let mut some = seen.iter().take(1);
+        // Quicker than to list all.
+        let keeps = some.any(|(key, _)| self.store.read(key).is_ok_and(|text| text.is_some()));
+        let is_empty = || self.store.keys().map_or(true, |keys| keys.is_empty());
+        *why == StoreError::Refused || (!keeps && is_empty())
     }
 
     /// What was written and taken away since this was last asked, in that order.
@@ -75,11 +99,20 @@ impl<S: Store> Watched<S> {
         }
     }
 
-    /// Letters that all remembered keys and texts take which are wanted. What is no ASCII counts for more.
-    pub fn letters(&self, wanted: impl Fn(&str) -> bool) -> usize {
+    fn place_held(&self, key: &str) -> Option<Result<usize, usize>> {
+        let held = self.held.borrow();
+        held.as_ref().map(|keys| keys.binary_search_by(|known| known.as_str().cmp(key)))
+    }
+
+    /// Letters that all remembered keys and texts take, and those of these things among them; they stand in
+    /// order, as `fermentside/<kind>/<id>`. What is no ASCII counts for more.
+    pub fn letters(&self, things: &[String]) -> (usize, usize) {
         let seen = self.seen.borrow();
-        let wanted = seen.iter().filter(|(key, _)| wanted(key));
-        wanted.map(|(key, text)| key.len() + text.len()).sum()
+        seen.iter().fold((0, 0), |(all, of_them), (key, text)| {
+            let letters = key.len() + text.len();
+            let is_one = things.binary_search_by(|one| one.as_str().cmp(thing(key))).is_ok();
+            (all + letters, of_them + if is_one { letters } else { 0 })
+        })
     }
 
     /// Whether some of what was seen is there no more. A few texts are looked for, since what clears a
@@ -125,8 +158,7 @@ impl<S: Store> Watched<S> {
 /// What stands before the revision: which thing a key is of; the whole of a key that is of none.
 fn thing(key: &str) -> &str {
     let of_thing = Key::read(key).is_some();
-    let parts = key.rsplitn(3, '/').last().filter(|_| of_thing);
-    parts.unwrap_or(key)
+    if of_thing { before_revision(key) } else { key }
 }
 
 fn says_deleted(text: &str) -> bool {
@@ -141,13 +173,33 @@ impl<S: Store> Store for Watched<S> {
         self.store.keys()
     }
 
+    fn keys_under(&self, prefix: &str) -> Result<Vec<String>, StoreError> {
+        if self.alone || !self.holds {
+            let mut keys = self.keys()?;
+            keys.retain(|key| key.starts_with(prefix));
+            return Ok(keys);
+        }
+        let mut held = self.held.borrow_mut();
+        let keys = match held.take() {
+            Some(keys) => keys,
+            None => in_order(self.store.keys()?, Ord::cmp),
+        };
+        let keys = held.insert(keys);
+        let from = keys.partition_point(|key| key.as_str() < prefix);
+        let under = keys.iter().skip(from).take_while(|key| key.starts_with(prefix));
+        Ok(under.cloned().collect())
+    }
+
     fn read(&self, key: &str) -> Result<Option<String>, StoreError> {
         if self.alone {
             return Ok(self.seen.borrow().get(&key.to_owned()).cloned());
         }
         let text = self.store.read(key)?;
-        if let Some(text) = &text {
-            self.seen.borrow_mut().insert(key.to_owned(), text.clone());
+        match &text {
+            Some(text) => drop(self.seen.borrow_mut().insert(key.to_owned(), text.clone())),
+            // Another tab may have taken it away: it is listed anew.
+            None if self.place_held(key).is_some_and(|at| at.is_ok()) => drop(self.held.take()),
+            None => {}
         }
         Ok(text)
     }
@@ -160,6 +212,9 @@ impl<S: Store> Store for Watched<S> {
                 return told;
             }
             self.notes.push(Note { key: key.to_owned(), text: Some(text.to_owned()) });
+            if let (Some(Err(at)), Some(held)) = (self.place_held(key), self.held.get_mut()) {
+                held.insert(at, key.to_owned());
+            }
         }
         self.seen.get_mut().insert(key.to_owned(), text.to_owned());
         Ok(())
@@ -169,6 +224,9 @@ impl<S: Store> Store for Watched<S> {
         if !self.alone {
             self.store.remove(key)?;
             self.notes.push(Note { key: key.to_owned(), text: None });
+            if let (Some(Ok(at)), Some(held)) = (self.place_held(key), self.held.get_mut()) {
+                held.remove(at);
+            }
         }
         self.seen.get_mut().remove(&key.to_owned());
         Ok(())
