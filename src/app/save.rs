@@ -4,7 +4,7 @@ use super::event::{Effect, NotSaved};
 use super::model::{Model, Pending, Then, Undo};
 use super::opened::DeletedBatch;
 use crate::batch::{Change, Id};
-use crate::store::{Record, StoreError};
+use crate::store::{Revision, StoreError};
 
 /// Makes a change and asks for it to be kept. `done` is said beside the undo once it is; empty says
 /// nothing. Where the journal refuses it, the form says why and nothing has changed.
@@ -64,14 +64,14 @@ pub fn bring(
     m: &mut Model,
     form: &str,
     change: Change,
-    records: Vec<Record>,
+    revisions: Vec<Revision>,
     done: &str,
 ) -> Vec<Effect> {
     let back = m.journal.take_as_it_is(change.clone());
     let effects = send(m, form.to_owned(), change, back, done, vec![]).into_iter();
     let bring = |effect| match effect {
         Effect::Save(ticket, change, back) => {
-            Effect::BringIn(ticket, records.clone(), change, back)
+            Effect::BringIn(ticket, revisions.clone(), change, back)
         }
         other => other,
     };
@@ -126,7 +126,7 @@ pub fn saved(m: &mut Model, ticket: u32) -> Vec<Effect> {
         }
     }
     m.phone.full = false;
-    m.phone.deleted.extend(DeletedBatch::by(&pending.back, m.now));
+    m.phone.deleted.extend(DeletedBatch::all_by(&pending.back, m.now));
     let there = |batch: &DeletedBatch| m.journal.batch(&batch.id).is_some();
     m.phone.deleted.retain(|batch| !there(batch));
     effects.push(Effect::Room);

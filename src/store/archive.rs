@@ -58,18 +58,24 @@ impl<S: Store> Archive<S> {
         at: Moment,
         token: Token,
     ) -> Result<Outcome, SaveError> {
-        save(&mut self.store, &mut self.things, Stamp { kind, id, at, token, least: 1 }, Some(body))
+        save(
+            &mut self.store,
+            &mut self.things,
+            Stamp { kind, id, at, token, least: 1, over: &[] },
+            Some(body),
+        )
     }
 
     /// Saves what was saved elsewhere, in another browser or before this one was cleared, as that very
-    /// revision: with its time, its number where that is free, and its token. Where the token has been here
-    /// before, it is saved anew under `fresh`.
+    /// revision: with its time, its number where that is free, its token, and what it replaced there. Where the
+    /// token has been here before, it is saved anew under `fresh`.
     ///
     /// # Errors
     /// As [`Archive::save`].
-    pub fn adopt(&mut self, from: &Record, fresh: Token) -> Result<Outcome, SaveError> {
-        let Record { kind, id, body, revision, token, at, .. } = from;
-        let stamp = Stamp { kind, id, at: *at, token: *token, least: *revision };
+    pub fn adopt(&mut self, from: &Revision, fresh: Token) -> Result<Outcome, SaveError> {
+        let Record { kind, id, body, revision, token, at, .. } = &from.record;
+        let over: Vec<_> = from.replaces().collect();
+        let stamp = Stamp { kind, id, at: *at, token: *token, least: *revision, over: &over };
         match save(&mut self.store, &mut self.things, stamp, Some(body)) {
             Err(SaveError::TokenUsed) => {
                 let stamp = Stamp { token: fresh, ..stamp };
@@ -92,7 +98,11 @@ impl<S: Store> Archive<S> {
         at: Moment,
         token: Token,
     ) -> Result<Outcome, SaveError> {
-        delete(&mut self.store, &mut self.things, Stamp { kind, id, at, token, least: 1 })
+        delete(
+            &mut self.store,
+            &mut self.things,
+            Stamp { kind, id, at, token, least: 1, over: &[] },
+        )
     }
 
     /// Takes away all that lies there of a deleted thing, once nobody will take the deletion back. Whether
@@ -129,7 +139,12 @@ impl<S: Store> Archive<S> {
         at: Moment,
         token: Token,
     ) -> Result<Outcome, SaveError> {
-        resolve(&mut self.store, &mut self.things, Stamp { kind, id, at, token, least: 1 }, keep)
+        resolve(
+            &mut self.store,
+            &mut self.things,
+            Stamp { kind, id, at, token, least: 1, over: &[] },
+            keep,
+        )
     }
 
     /// What a thing said before, newest first: as a rule the one revision before the standing one.
@@ -183,10 +198,20 @@ impl<S: Store> Archive<Watched<S>> {
     /// seen. What is deleted does not count: it goes when the room is needed.
     pub fn used(&self) -> u64 {
         let deleted = self.things.iter().filter(|(_, known)| known.deleted.is_some());
-        let deleted: Vec<_> = deleted.map(|((kind, id), _)| prefix_of(kind, id)).collect();
-        let counts = |key: &str| !deleted.iter().any(|start| key.starts_with(start));
-        2 * self.store.letters(counts) as u64
+        let (all, deleted) = self.store.letters(&names(deleted.map(|(name, _)| name)));
+        2 * (all - deleted) as u64
     }
+
+    /// How many of them these things take, by kind and id.
+    pub fn used_by(&self, things: &[(String, String)]) -> u64 {
+        2 * self.store.letters(&names(things.iter())).1 as u64
+    }
+}
+
+/// What their keys begin with, in order.
+fn names<'a>(things: impl Iterator<Item = &'a (String, String)>) -> Vec<String> {
+    let name = |(kind, id): &(String, String)| format!("{PREFIX}{kind}/{id}");
+    in_order(things.map(name).collect(), Ord::cmp)
 }
 
 /// What stands in a store, with what it replaces.

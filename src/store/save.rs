@@ -87,6 +87,8 @@ pub(super) struct Stamp<'a> {
     pub(super) token: Token,
     /// The least number that it gets.
     pub(super) least: u32,
+    /// What it replaced where it was saved before.
+    pub(super) over: &'a [Token],
 }
 
 /// Saves `body` over what this archive knows of the thing; `None` deletes it.
@@ -198,13 +200,14 @@ fn put(
     body: Option<&str>,
     (mut shelf, known, parents): (Shelf, Known, Vec<Token>),
 ) -> Result<Outcome, SaveError> {
-    let Stamp { kind, id, at, token, least } = stamp;
+    let Stamp { kind, id, at, token, least, over } = stamp;
     let mut older = ancestors(&parents, &shelf.revisions);
     // What was on the screen may have been damaged or taken away since; what it replaced still is.
     older.extend(
         known
             .over
             .iter()
+            .chain(over)
             .filter(|t| !older.contains(t) && !parents.contains(t))
             .copied()
             .collect::<Vec<_>>(),
@@ -212,7 +215,8 @@ fn put(
     // A few that are gone stay named, nearest first: copies made elsewhere may be of them.
     let mut named = NAMED_OF_GONE;
     older.retain(|t| {
-        let there = shelf.tokens.contains(t);
+        // A copy loses nothing on its way back.
+        let there = shelf.tokens.contains(t) || over.contains(t);
         let gone = !there && named > 0;
         named -= usize::from(gone);
         there || gone

@@ -1,7 +1,7 @@
 //! Bringing a copy back: what would come of it is shown first.
 
 use crate::app::act::{Act, GearAct};
-use crate::app::copies::{kinds_in_order, record, rescued, why_no_file};
+use crate::app::copies::{kinds_in_order, rescued, revision, why_no_file};
 use crate::app::event::{Effect, NoFile};
 use crate::app::model::{Bringing, Model};
 use crate::app::part::{
@@ -131,8 +131,8 @@ pub fn stands(m: &mut Model, here: &[Thing]) -> Vec<Effect> {
 pub fn bring_in(m: &mut Model) -> Vec<Effect> {
     let Some(Bringing { found: Some(found), .. }) = m.here.bringing.take() else { return vec![] };
     let coming = found.coming();
-    let records = coming.iter().filter_map(|fitting| record(&fitting.thing)).collect();
+    let revisions = coming.iter().filter_map(|fitting| revision(&fitting.thing)).collect();
     let kinds = coming.iter().map(|fitting| fitting.entry.kind()).collect();
     let done = (m.words.copies.brought)(&kinds_in_order(kinds));
-    save::bring(m, FORM, found.change(), records, &done)
+    save::bring(m, FORM, found.change(), revisions, &done)
 }
