@@ -12,15 +12,20 @@ pub const KEY: &str = "fermentside-drafts";
 /// When they were last written there, milliseconds since 1970.
 const WHEN: &str = "fermentside-drafts-at";
 
-/// What this page last read or wrote, so that another tab's fields stay as that tab left them.
-pub struct Kept(ByKey<String, String>);
+/// What is half typed, as far as the browser keeps it.
+pub struct Kept {
+    /// What this page last read or wrote, so that another tab's fields stay as that tab left them.
+    known: ByKey<String, String>,
+    /// The last writing was refused.
+    pub refused: bool,
+}
 
 impl Kept {
     /// The drafts that the page was closed with.
     pub fn restored() -> (Self, Drafts) {
         let texts = stored();
         let drafts = Drafts::of(texts.iter().map(|(name, text)| (name.clone(), text.clone())));
-        (Self(texts), drafts)
+        (Self { known: texts, refused: false }, drafts)
     }
 
     /// What lay on the second shelf, where it was put there later than the first store knows of: that may
@@ -28,7 +33,7 @@ impl Kept {
     /// more. Not once something was typed here.
     pub fn adopt(&mut self, late: &Lying, drafts: &Drafts) -> Option<Drafts> {
         let texts: ByKey<String, String> = read_texts(&late.text).ok()?.into_iter().collect();
-        if of(drafts) != self.0 || texts == self.0 {
+        if of(drafts) != self.known || texts == self.known {
             return None;
         }
         let storage = storage()?;
@@ -36,29 +41,35 @@ impl Kept {
         if when.is_some_and(|when| when as f64 > late.since) {
             return None;
         }
-        storage.set_item(KEY, &late.text).ok()?;
-        self.0 = texts;
-        Some(Drafts::of(self.0.iter().map(|(name, text)| (name.clone(), text.clone()))))
+        // A full store refuses it again: then it lies on the second shelf alone.
+        self.refused = storage.set_item(KEY, &late.text).is_err();
+        let drafts = Drafts::of(texts.iter().map(|(name, text)| (name.clone(), text.clone())));
+        if !self.refused {
+            self.known = texts;
+        }
+        Some(drafts)
     }
 
     /// Writes down what was typed or forgotten here since, and gives what now stands there, for the second
     /// shelf. Where there is no storage drafts live as long as the page does.
     pub fn keep(&mut self, drafts: &Drafts) -> Vec<Note> {
         let now = of(drafts);
-        if now == self.0 {
+        if now == self.known && !self.refused {
             return vec![];
         }
         let mut all = stored();
-        for (name, _) in self.0.iter().filter(|(name, _)| now.get(name).is_none()) {
+        for (name, _) in self.known.iter().filter(|(name, _)| now.get(name).is_none()) {
             all.remove(name);
         }
-        for (name, text) in now.iter().filter(|(name, text)| self.0.get(name) != Some(*text)) {
+        for (name, text) in now.iter().filter(|(name, text)| self.known.get(name) != Some(*text)) {
             all.insert(name.clone(), text.clone());
         }
-        self.0 = now;
         let (Some(storage), Ok(text)) = (storage(), write_texts(all.iter())) else { return vec![] };
-        let _ = storage.set_item(KEY, &text);
-        let _ = storage.set_item(WHEN, &format!("{:.0}", clock::milliseconds()));
+        self.refused = storage.set_item(KEY, &text).is_err();
+        if !self.refused {
+            self.known = now;
+            let _ = storage.set_item(WHEN, &format!("{:.0}", clock::milliseconds()));
+        }
         vec![Note { key: KEY.to_owned(), text: Some(text) }]
     }
 }

@@ -39,6 +39,7 @@ struct Session {
     drawn: Drawn,
     title: String,
     theme: Theme,
+    /// The browser was asked not to clear what is kept.
     persists: bool,
     /// What tells each second, while a timer runs.
     ticking: Option<IntervalHandle>,
@@ -109,11 +110,11 @@ fn lay_together(lying: Vec<Lying>) {
         let Session { keeper, kept, model, .. } = it.as_mut()?;
         let now = clock::milliseconds();
         let (drafts, lying): (Vec<_>, Vec<_>) = lying.into_iter().partition(|late| late.key == KEY);
-        let drafts = drafts.iter().find(|late| late.is_of_late(now));
-        if let Some(drafts) = drafts.and_then(|late| kept.adopt(late, &model.drafts)) {
+        if let Some(drafts) = drafts.first().and_then(|late| kept.adopt(late, &model.drafts)) {
             model.drafts = drafts;
             // To be drawn.
             happens(Event::Tick(model.seconds));
+            happens(Event::DraftsKept(!kept.refused));
         }
         let (anew, settled) = keeper.merge(&lying, now);
         let mut notes = keeper.notes();
@@ -179,13 +180,15 @@ fn tick() {
 /// Writes the drafts down now: the page goes out of sight.
 pub fn keep_drafts() {
     KEEPING.with_borrow_mut(|keeping| *keeping = false);
-    SESSION.with(|it| {
-        if let Ok(mut it) = it.try_borrow_mut()
-            && let Some(session) = it.as_mut()
-        {
-            second_shelf::put(session.kept.keep(&session.model.drafts), None);
-        }
+    let news = SESSION.with(|it| {
+        let mut it = it.try_borrow_mut().ok()?;
+        let session = it.as_mut()?;
+        second_shelf::put(session.kept.keep(&session.model.drafts), None);
+        session.news_of_drafts()
     });
+    if let Some(news) = news {
+        send(news);
+    }
 }
 
 fn token() -> Token {
@@ -215,11 +218,12 @@ impl Session {
             effects::put_on(theme);
             self.theme = theme;
         }
-        // Once there is something to lose, the browser is asked not to clear it.
-        if !self.persists && self.model.journal.batches().next().is_some() {
-            self.persists = true;
-            effects::ask_to_persist();
-        }
+    }
+
+    /// That what is half typed cannot be kept, or can again.
+    fn news_of_drafts(&self) -> Option<Event> {
+        let kept = !self.kept.refused;
+        (kept == self.model.phone.drafts_lost).then_some(Event::DraftsKept(kept))
     }
 
     fn take(&mut self, event: Event) {
@@ -241,6 +245,11 @@ impl Session {
         let mut notes = self.keeper.notes();
         if let Some(Event::Saved(ticket) | Event::SavedBeside(ticket, _)) = &then {
             notes.extend(self.kept.keep(&self.model.drafts_once_saved(*ticket)));
+            self.news_of_drafts().into_iter().for_each(happens);
+            // The brewer has just given it something to lose, and so knows why a browser asks.
+            if !std::mem::replace(&mut self.persists, true) {
+                effects::ask_to_persist();
+            }
         }
         let then = then.map(|event| Box::new(move || send(event)) as Box<dyn FnOnce()>);
         second_shelf::put(notes, then);
@@ -304,8 +313,7 @@ impl Session {
             Effect::Room => happens(Event::Room(self.keeper.used())),
             Effect::Things => happens(Event::Stands(self.keeper.things())),
             Effect::Copy(of) => {
-                let text = self.keeper.copy(of.as_ref(), now);
-                happens(Event::Copied(of, text));
+                happens(self.keeper.copy(of, now));
             }
         }
     }

@@ -31,8 +31,7 @@ impl Lying {
     }
 
     /// Whether the first store may not have it on the disk yet. `now` is in milliseconds since 1970.
-    #[must_use]
-    pub fn is_of_late(&self, now: f64) -> bool {
+    fn is_of_late(&self, now: f64) -> bool {
         now - self.since < FOR_GOOD
     }
 
