@@ -183,10 +183,12 @@ pub enum GearAct {
     HaveBack(Id),
     /// Settle a conflict by keeping one version.
     Settle(Box<Conflict>, Token),
-    /// Make a copy, of a batch or of everything.
-    Copy(Option<Id>),
-    /// A copy of everything was handed out.
+    /// Make a copy, of these batches or of everything.
+    Copy(Vec<Id>),
+    /// The copy that was made was handed out.
     HandedOut,
+    /// Take the batches away that are in the copy which was handed out.
+    TakeAway,
     /// Bring in what a copy has.
     BringIn,
     /// Leave the copy that was looked at.

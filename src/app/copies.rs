@@ -5,7 +5,7 @@ use super::event::{Effect, NoFile};
 use super::model::{CopyMade, Model};
 use super::part::{HandOut, Part, What, WordsField};
 use super::save::commit;
-use crate::batch::{Change, Copied, Entry, Id, Kind, Settings};
+use crate::batch::{Change, Copied, Edit, Entry, Id, Kind, Settings};
 use crate::exchange::copy::{Copy, Refused, Thing, write};
 use crate::json::read_texts;
 use crate::order::in_order;
@@ -35,11 +35,11 @@ pub fn things(standing: &Standing) -> Vec<Thing> {
     standing.shown.iter().filter_map(thing).collect()
 }
 
-/// A thing of a copy as it was saved; none should its token be none.
+/// A thing of a copy as it was saved, with what it replaces; none should its token be none.
 #[must_use]
-pub fn record(thing: &Thing) -> Option<Record> {
+pub fn revision(thing: &Thing) -> Option<Revision> {
     let token: Token = thing.token.parse().ok()?;
-    Some(Record {
+    let record = Record {
         kind: thing.kind.clone(),
         id: thing.id.clone(),
         body: thing.body.clone(),
@@ -47,7 +47,9 @@ pub fn record(thing: &Thing) -> Option<Record> {
         token,
         at: thing.saved,
         deleted: false,
-    })
+    };
+    let older = thing.replaces.iter().filter_map(|token| token.parse().ok()).collect();
+    Some(Revision { record, parents: vec![], older })
 }
 
 /// What the page handed out when it had stopped (`src/boot.js`), as a copy: every stored text by its key.
@@ -65,9 +67,10 @@ pub fn rescued(text: &str, now: Moment) -> Option<Copy> {
     (!copy.things.is_empty()).then_some(copy)
 }
 
-/// The text of a copy: of one batch with the instruments it was read with, or of all there is.
+/// The text of a copy: of some batches with the instruments they were read with, or of all there is when of
+/// none. With it the things of those batches, by kind and identity.
 #[must_use]
-pub fn text(standing: &Standing, batch: Option<&Id>, made: Moment) -> String {
+pub fn text(standing: &Standing, of: &[Id], made: Moment) -> (String, Vec<(String, String)>) {
     let sound = |things: Vec<Thing>| -> (Vec<Thing>, Vec<Thing>) {
         // In a copy a body is JSON; what is none stands with what could not be read.
         things.into_iter().partition(|thing| {
@@ -78,31 +81,35 @@ pub fn text(standing: &Standing, batch: Option<&Id>, made: Moment) -> String {
     let (shown, odd) = sound(things(standing));
     let (beside, odd_beside) = sound(standing.beside.iter().filter_map(thing).collect());
     let mut copy = Copy { made, batch: None, things: shown, beside, set_aside: vec![] };
-    match batch {
-        Some(id) => {
-            copy.batch = Some(id.as_str().to_owned());
-            of_batch(&mut copy, id);
-        }
-        None => {
+    let mut things = vec![];
+    match of {
+        [] => {
             let odd = odd.into_iter().chain(odd_beside);
-            let odd = odd.filter_map(|thing| Some((record(&thing)?.key().to_string(), thing.body)));
+            let odd = odd
+                .filter_map(|thing| Some((revision(&thing)?.record.key().to_string(), thing.body)));
             let aside = standing.set_aside.iter().map(|one| (one.key.clone(), one.text.clone()));
             copy.set_aside = odd.chain(aside).collect();
         }
+        some => {
+            copy.batch = if let [one] = some { Some(one.as_str().to_owned()) } else { None };
+            things = of_batches(&mut copy, some);
+        }
     }
-    write(&copy).unwrap_or_default()
+    (write(&copy).unwrap_or_default(), things)
 }
 
-/// Leaves what belongs to a batch.
-fn of_batch(copy: &mut Copy, batch: &Id) {
+/// Leaves what belongs to batches, and tells what that is beside the instruments.
+fn of_batches(copy: &mut Copy, batches: &[Id]) -> Vec<(String, String)> {
     let entry = |thing: &Thing| Entry::from_text(Kind::named(&thing.kind)?, &thing.body).ok();
     let mut instruments: Vec<Id> = vec![];
     let belongs = |thing: &Thing| match entry(thing) {
-        Some(Entry::Batch(_)) => thing.id == batch.as_str(),
-        Some(entry) => entry.batch() == Some(batch),
+        Some(Entry::Batch(_)) => batches.iter().any(|batch| batch.as_str() == thing.id),
+        Some(entry) => entry.batch().is_some_and(|of| batches.contains(of)),
         None => false,
     };
+    let mut things = vec![];
     for thing in copy.things.iter().filter(|thing| belongs(thing)) {
+        things.push((thing.kind.clone(), thing.id.clone()));
         match entry(thing) {
             Some(Entry::Batch(heading)) => instruments.push(heading.hydrometer),
             Some(Entry::Reading(reading)) => instruments.push(reading.hydrometer),
@@ -115,18 +122,22 @@ fn of_batch(copy: &mut Copy, batch: &Id) {
     };
     copy.things.retain(|thing| belongs(thing) || used(thing));
     copy.beside.retain(|thing| belongs(thing));
+    things
 }
 
 /// The button that hands a copy out, and its text to be copied by hand.
-pub fn hand_out(m: &Model, of: Option<&Id>) -> Vec<Part> {
+pub fn hand_out(m: &Model, of: &[Id]) -> Vec<Part> {
     let words = &m.words.copies;
-    let Some(CopyMade { text, .. }) = m.phone.copy.as_ref().filter(|made| made.of.as_ref() == of)
-    else {
+    let Some(CopyMade { text, .. }) = m.phone.copy.as_ref().filter(|made| made.of == of) else {
         return vec![];
     };
     let (year, month, day, ..) = m.now.parts();
-    let name = of.and_then(|id| m.journal.batch(id)).map(|heading| heading.name.as_str());
-    let name: String = name.unwrap_or_default().chars().map(plain).collect();
+    let name = match of {
+        [] => "",
+        [one] => m.journal.batch(one).map_or("", |heading| heading.name.as_str()),
+        _ => words.batches_file,
+    };
+    let name: String = name.chars().map(plain).collect();
     let name =
         name.split('-').filter(|word| !word.is_empty()).fold(String::new(), |a, b| a + b + "-");
     let file = HandOut {
@@ -134,7 +145,7 @@ pub fn hand_out(m: &Model, of: Option<&Id>) -> Vec<Part> {
         file: format!("fermentside-{name}{year:04}-{month:02}-{day:02}.json"),
         media: "application/json",
         text: text.clone(),
-        act: of.is_none().then_some(Act::Gear(GearAct::HandedOut)),
+        act: Some(Act::Gear(GearAct::HandedOut)),
     };
     let by_hand = WordsField {
         label: words.by_hand.to_owned(),
@@ -153,8 +164,12 @@ fn plain(c: char) -> char {
 
 /// How many readings there are and how many batches are bottled.
 fn counts(m: &Model) -> (u32, u32) {
+    counts_of(m, m.journal.batches().map(|(id, _)| id))
+}
+
+fn counts_of<'a>(m: &Model, batches: impl Iterator<Item = &'a Id>) -> (u32, u32) {
     let (mut readings, mut bottled) = (0, 0);
-    for (id, _) in m.journal.batches() {
+    for id in batches {
         readings += m.journal.readings(id).len() as u32;
         bottled += u32::from(m.journal.bottling(id).is_some());
     }
@@ -168,14 +183,36 @@ pub fn since(m: &Model) -> (u32, u32) {
     (readings.saturating_sub(in_copy.0), bottled.saturating_sub(in_copy.1))
 }
 
+/// The change that takes batches out with their logs. What comes after the last copy is told by numbers: so
+/// theirs go from those of the copy too, as if it had had all of them.
+pub fn without(m: &Model, batches: &[Id]) -> Change {
+    let removals: Vec<_> = batches.iter().map(|id| m.journal.removal(id)).collect();
+    let edits = removals.iter().flat_map(|change| change.edits().iter().cloned());
+    let (readings, bottled) = counts_of(m, batches.iter());
+    let settings = m.settings();
+    let less = settings.copied.clone().map(|copied| Copied {
+        readings: copied.readings.saturating_sub(readings),
+        bottled: copied.bottled.saturating_sub(bottled),
+        ..copied
+    });
+    let changed = (less != settings.copied)
+        .then(|| Edit::Put(Settings::id(), Entry::Settings(Settings { copied: less, ..settings })));
+    Change::all(edits.chain(changed))
+}
+
 /// Whether it is time for a copy: ten readings or a bottled batch are in none.
 pub fn is_due(m: &Model) -> bool {
     let (readings, bottled) = since(m);
     readings >= READINGS || bottled > 0
 }
 
-/// A copy of everything was handed out.
+/// The copy was handed out. One of everything is remembered.
 pub fn handed_out(m: &mut Model) -> Vec<Effect> {
+    let Some(made) = &mut m.phone.copy else { return vec![] };
+    made.handed = true;
+    if !made.of.is_empty() {
+        return vec![];
+    }
     let (readings, bottled) = counts(m);
     let copied = Some(Copied { at: m.now, readings, bottled });
     let settings = Settings { copied, ..m.settings() };

@@ -5,7 +5,7 @@ use super::opened::Opened;
 use crate::batch::{Change, Id};
 use crate::exchange::copy::Thing;
 use crate::quantity::{Moment, Zone};
-use crate::store::{Conflict, Record, Token};
+use crate::store::{Conflict, Revision, Token};
 
 /// Something that happened.
 #[derive(Clone, Debug, PartialEq)]
@@ -48,8 +48,8 @@ pub enum Event {
     UpdateReady,
     /// Everything the page needs is kept for use without a network.
     OfflineReady,
-    /// A copy was made, of a batch or of everything.
-    Copied(Option<Id>, String),
+    /// A copy was made, of these batches or of everything; what it is of takes so many bytes of room.
+    Copied { of: Vec<Id>, text: String, room: u64 },
     /// A file was chosen at a field, and what it holds.
     FileChosen { name: String, text: Result<String, NoFile> },
     /// What stands in the store, as things of a copy.
@@ -60,6 +60,8 @@ pub enum Event {
     Seen,
     /// The store keeps nothing: all is kept for as long as the page is open. Or no longer so.
     Alone(bool),
+    /// What is half typed is kept, or can no longer be.
+    DraftsKept(bool),
     /// The store was cleared under the page, and so many texts were written back.
     WroteBack(usize),
 }
@@ -112,9 +114,9 @@ pub enum Effect {
     /// Take the newer version of the page.
     TakeUpdate,
     /// Save a change that brings these records in as they were saved elsewhere; as with a save.
-    BringIn(u32, Vec<Record>, Change, Change),
-    /// Make a copy, of a batch or of everything.
-    Copy(Option<Id>),
+    BringIn(u32, Vec<Revision>, Change, Change),
+    /// Make a copy, of these batches or of everything.
+    Copy(Vec<Id>),
     /// Say what stands in the store.
     Things,
     /// Say how many bytes are used.

@@ -6,8 +6,8 @@ use super::copies;
 use super::event::Effect;
 use super::fold::unfold_wrong;
 use super::model::{Here, Model, Noting, want_the_same};
-use super::part::{Part, Place, Screen, Tag, action, group, link, text};
-use super::room::ROOM;
+use super::part::{Part, Place, Screen, Tag, What, action, group, link, text};
+use super::room::is_nearly_full;
 use super::route::Route;
 use super::save;
 use crate::quantity::{Hours, Moment};
@@ -21,16 +21,13 @@ const UNDO_FOR: Hours = Hours::literal(1.0 / 60.0);
 const HAD_BACK_FOR: Hours = Hours::literal(30.0 * 24.0);
 const BACK_BY_THAT: Hours = Hours::literal(-30.0 * 24.0);
 
-/// From here on a save may be refused, bytes: browsers give a page about 5 MB.
-const NEARLY_FULL: u64 = ROOM / 100 * 95;
-
 /// The whole screen round its own parts.
 pub fn round(m: &Model, mut main: Vec<Part>) -> Screen {
     unfold_wrong(m, &mut main);
     main.extend(offers(m));
     Screen {
         title: title(m),
-        notices: notices(m),
+        notices: notices(m, is_half_filled(m, &main)),
         main,
         undo: undo(m),
         places: places(m),
@@ -59,14 +56,25 @@ fn notice(name: &str, grave: bool, said: &str, ways: Vec<Part>) -> Part {
     let mut parts = vec![text(format!("{name}/said"), "notice-said", said)];
     parts.extend(ways);
     let mut notice = group(name, Tag::Div, kind, parts);
-    if let super::part::What::Group(group) = &mut notice.what {
+    if let What::Group(group) = &mut notice.what {
         group.role = role;
     }
     notice
 }
 
+/// Whether something stands typed in a form of the screen that is not saved yet.
+fn is_half_filled(m: &Model, parts: &[Part]) -> bool {
+    let mut half = false;
+    for part in parts {
+        let is_form = matches!(&part.what, What::Group(group) if group.send.is_some());
+        part.each(&mut |inner| half |= is_form && m.drafts.text(&inner.name).is_some());
+        half |= !is_form && is_half_filled(m, &part.parts);
+    }
+    half
+}
+
 /// What must be said until it is settled.
-fn notices(m: &Model) -> Vec<Part> {
+fn notices(m: &Model, half_filled: bool) -> Vec<Part> {
     let words = &m.words.frame;
     let to_gear = |name: &str, label| link(name, "", Route::Gear.address(), label);
     let mut notices = vec![];
@@ -88,7 +96,8 @@ fn notices(m: &Model) -> Vec<Part> {
         let way = to_gear("notice/alone/gear", words.see_in_gear);
         notices.push(notice("notice/alone", false, m.words.keeping.alone, vec![way]));
     }
-    if m.phone.full || m.phone.used.is_some_and(|used| used > NEARLY_FULL) {
+    let full = m.phone.full || m.phone.drafts_lost || m.phone.used.is_some_and(is_nearly_full);
+    if full && !m.phone.memory_only {
         let way = to_gear("notice/full/gear", m.words.keeping.make_room);
         notices.push(notice("notice/full", true, m.words.keeping.nearly_full, vec![way]));
     }
@@ -108,7 +117,13 @@ fn notices(m: &Model) -> Vec<Part> {
     if m.phone.update_ready {
         let take = Act::Frame(FrameAct::TakeUpdate);
         let way = action("notice/update/take", "quiet", words.take_it_now, take);
-        notices.push(notice("notice/update", false, words.newer_ready, vec![way]));
+        // Loaded anew, the page forgets what no browser keeps.
+        let (said, ways) = match (m.phone.memory_only, half_filled) {
+            (true, _) => (words.newer_loses, vec![]),
+            (false, true) => (words.newer_waits, vec![]),
+            (false, false) => (words.newer_ready, vec![way]),
+        };
+        notices.push(notice("notice/update", false, said, ways));
     }
     notices
 }
@@ -154,12 +169,12 @@ fn undo(m: &Model) -> Vec<Part> {
         parts.push(action("undo/back", "", words.undo, Act::Frame(FrameAct::Undo)));
     }
     let mut close = action("undo/close", "quiet", "×", Act::Frame(FrameAct::CloseUndo));
-    if let super::part::What::Action(button) = &mut close.what {
+    if let What::Action(button) = &mut close.what {
         words.close.clone_into(&mut button.spoken);
     }
     parts.push(close);
     let mut bar = group("undo", Tag::Div, "undo", parts);
-    if let super::part::What::Group(group) = &mut bar.what {
+    if let What::Group(group) = &mut bar.what {
         group.role = "status";
     }
     vec![bar]

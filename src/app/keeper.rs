@@ -3,13 +3,14 @@
 use super::copies;
 use super::event::{Event, NotSaved};
 use super::opened::Opened;
-use super::room::TIGHT;
+use super::room::is_tight;
 use crate::batch::{Change, Edit, Entry, Id, Kind};
 use crate::exchange::copy::Thing;
 use crate::json_unknown::Unknown;
 use crate::quantity::Moment;
 use crate::store::{
-    Archive, Conflict, Lying, Note, Outcome, Record, SaveError, Store, StoreError, Token, Watched,
+    Archive, Conflict, Lying, Note, Outcome, Record, Revision, SaveError, Store, StoreError, Token,
+    Watched,
 };
 
 /// The only writer of the store.
@@ -105,16 +106,16 @@ impl<S: Store> Keeper<S> {
         self.save_or_go_on_alone(ticket, (change, back), &[], now, token)
     }
 
-    /// Saves a change that brings `records` in, each as the revision it was elsewhere; else as [`Keeper::save`].
+    /// Saves a change that brings `revisions` in, each as the revision it was elsewhere; else as [`Keeper::save`].
     pub fn bring_in(
         &mut self,
         ticket: u32,
-        records: &[Record],
+        revisions: &[Revision],
         both: (&Change, &Change),
         now: Moment,
         token: &mut dyn FnMut() -> Token,
     ) -> Event {
-        self.save_or_go_on_alone(ticket, both, records, now, token)
+        self.save_or_go_on_alone(ticket, both, revisions, now, token)
     }
 
     /// Where the store turns out to keep nothing at all, it is kept here alone, and told so.
@@ -122,35 +123,38 @@ impl<S: Store> Keeper<S> {
         &mut self,
         ticket: u32,
         both: (&Change, &Change),
-        records: &[Record],
+        revisions: &[Revision],
         now: Moment,
         token: &mut dyn FnMut() -> Token,
     ) -> Event {
         self.look_after();
-        let saved = self.save_all(ticket, both, records, now, token);
-        match &saved {
-            Event::NotSaved(_, NotSaved::Store(why)) if self.archive.store().keeps_nothing(why) => {
-                self.go_on_alone();
-                self.save_all(ticket, both, records, now, token)
-            }
-            _ => saved,
+        self.archive.store_mut().hold(true);
+        let mut saved = self.save_all(ticket, both, revisions, now, token);
+        if let Event::NotSaved(_, NotSaved::Store(why)) = &saved
+            && self.archive.store().keeps_nothing(why)
+        {
+            self.go_on_alone();
+            saved = self.save_all(ticket, both, revisions, now, token);
         }
+        self.archive.store_mut().hold(false);
+        saved
     }
 
     fn save_all(
         &mut self,
         ticket: u32,
         (change, back): (&Change, &Change),
-        records: &[Record],
+        revisions: &[Revision],
         now: Moment,
         token: &mut dyn FnMut() -> Token,
     ) -> Event {
         let mut beside = None;
         for (done, edit) in change.edits().iter().enumerate() {
             let key = edit.key();
-            let named = |r: &&Record| r.kind == key.kind.name() && r.id == key.id.as_str();
+            let named =
+                |r: &&Revision| r.record.kind == key.kind.name() && r.record.id == key.id.as_str();
             // They stand in the order of the edits.
-            let from = records.get(done).filter(named);
+            let from = revisions.get(done).filter(named);
             let saved = match from {
                 Some(from) => self.adopt(from, token()),
                 None => self.save_one(edit, now, token()),
@@ -200,15 +204,15 @@ impl<S: Store> Keeper<S> {
         saved.map_err(not_saved)
     }
 
-    fn adopt(&mut self, from: &Record, fresh: Token) -> Result<Outcome, NotSaved> {
-        let (kind, id) = (&from.kind, &from.id);
+    fn adopt(&mut self, from: &Revision, fresh: Token) -> Result<Outcome, NotSaved> {
+        let Record { kind, id, body, .. } = &from.record;
         if self.closed.iter().any(|(k, i)| k == kind && i == id) {
             return Err(NotSaved::Unreadable);
         }
         let outcome = self.archive.adopt(from, fresh).map_err(not_saved)?;
         // From now on it has what the copy had of a later version.
         self.unknown.retain(|(k, i, _)| k != kind || i != id);
-        let read = Kind::named(kind).and_then(|kind| Entry::read(kind, &from.body).ok());
+        let read = Kind::named(kind).and_then(|kind| Entry::read(kind, body).ok());
         if let Some((_, unknown)) = read.filter(|(_, unknown)| !unknown.is_empty()) {
             self.unknown.push((kind.clone(), id.clone(), unknown));
         }
@@ -227,11 +231,12 @@ impl<S: Store> Keeper<S> {
         self.archive.used()
     }
 
-    /// A copy of a batch or of everything, as text.
+    /// A copy of these batches, or of everything when of none: its text, and the room that what it is of takes.
     #[must_use]
-    pub fn copy(&self, batch: Option<&Id>, now: Moment) -> String {
+    pub fn copy(&self, of: Vec<Id>, now: Moment) -> Event {
         let standing = self.archive.standing().unwrap_or_default();
-        copies::text(&standing, batch, now)
+        let (text, things) = copies::text(&standing, &of, now);
+        Event::Copied { of, text, room: self.archive.used_by(&things) }
     }
 
     /// Settles a conflict by keeping one of its versions, and reads everything anew.
@@ -254,7 +259,7 @@ impl<S: Store> Keeper<S> {
     /// of what was deleted no later than `undone`, where room is scarce. What cannot be freed now is tried
     /// again the next time.
     pub fn sweep(&mut self, until: Moment, undone: Moment) {
-        let until = if self.archive.used() > TIGHT { undone } else { until };
+        let until = if is_tight(self.archive.used()) { undone } else { until };
         // Nothing shown as kept depends on it.
         let _ = self.archive.sweep(until);
     }

@@ -204,8 +204,8 @@ fn happened(m: &mut Model, event: Event) -> Vec<Effect> {
             m.phone.offline_ready = true;
             vec![]
         }
-        Event::Copied(of, text) => {
-            m.phone.copy = Some(CopyMade { of, text });
+        Event::Copied { of, text, room } => {
+            m.phone.copy = Some(CopyMade { of, text, room, handed: false });
             vec![]
         }
         Event::FileChosen { name, text } => gear::file_chosen(m, &name, text),
@@ -217,6 +217,10 @@ fn happened(m: &mut Model, event: Event) -> Vec<Effect> {
         Event::Seen => vec![Effect::LookAfter],
         Event::Alone(alone) => {
             m.phone.memory_only = alone;
+            vec![]
+        }
+        Event::DraftsKept(kept) => {
+            m.phone.drafts_lost = !kept;
             vec![]
         }
         Event::WroteBack(count) => {

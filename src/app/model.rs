@@ -42,6 +42,8 @@ pub struct Phone {
     pub used: Option<u64>,
     /// A save was refused for want of room.
     pub full: bool,
+    /// What is half typed was refused.
+    pub drafts_lost: bool,
     /// What was deleted long ago has been looked for since the page was opened.
     pub(super) swept: bool,
     /// The store was cleared under the page, and so many texts were written back.
@@ -55,10 +57,14 @@ pub struct Phone {
 /// A copy that was made.
 #[derive(Clone, Debug, PartialEq)]
 pub struct CopyMade {
-    /// The batch it is of; everything, when of none.
-    pub of: Option<Id>,
+    /// The batches it is of; everything, when of none.
+    pub of: Vec<Id>,
     /// Its text.
     pub text: String,
+    /// What it is of takes so many bytes of the browser's storage.
+    pub room: u64,
+    /// It was handed out.
+    pub handed: bool,
 }
 
 /// A copy that is looked at before it is brought in.
@@ -233,6 +239,8 @@ impl Model {
         let (same, conflicts) = opened.conflicts.into_iter().partition(want_the_same);
         (self.phone.to_settle, self.phone.conflicts) = (same, conflicts);
         self.phone.deleted = opened.deleted;
+        // It may lack something now.
+        self.phone.copy = None;
         self.journal = Journal::of(opened.entries);
         self.worked.borrow_mut().retain(|_| false);
     }

@@ -88,12 +88,12 @@ fn batches(deleted: &[(Moment, Id, Entry)]) -> Vec<DeletedBatch> {
 }
 
 impl DeletedBatch {
-    /// The batch that a change brings back, if it is one that does.
-    pub(super) fn by(change: &Change, at: Moment) -> Option<Self> {
+    /// The batches that a change brings back.
+    pub(super) fn all_by(change: &Change, at: Moment) -> Vec<Self> {
         let edits = change.edits().iter().filter_map(|edit| match edit {
             Edit::Put(id, entry) => Some((at, id.clone(), entry.clone())),
             Edit::Remove(_) => None,
         });
-        batches(&edits.collect::<Vec<_>>()).pop()
+        batches(&edits.collect::<Vec<_>>())
     }
 }

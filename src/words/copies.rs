@@ -16,6 +16,7 @@ texts! {
         hand_out: "Hand the copy over or save it",
         by_hand: "Or copy this text and keep it elsewhere",
         take_one: "Take a copy in Gear",
+        batches_file: "old batches",
         bring_back: "Bring a copy back",
         choose: "The file of a copy",
         choose_hint: "What would come of it is shown first. Nothing that is here is taken out.",

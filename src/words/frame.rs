@@ -33,6 +33,8 @@ texts! {
         saved_elsewhere: "Something was saved in another tab.",
         show_it: "Show it",
         newer_ready: "A newer version of this page is ready.",
+        newer_waits: "A newer version of this page is ready. Save what is half typed first, or leave it.",
+        newer_loses: "A newer version of this page is ready. It would forget what this browser did not keep: take a copy first, then load the page again.",
         take_it_now: "Take it now",
         undo: "Undo",
         close: "Close",

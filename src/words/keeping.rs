@@ -8,15 +8,16 @@ use crate::quantity::Moment;
 texts! {
     /// What stands where records need a word.
     KeepingWords, KEEPING {
-        nearly_full: "There is hardly any room left: a save may be refused, and half-typed text lost with the page. Take a copy, then delete a batch that you no longer need.",
+        nearly_full: "There is hardly any room left: a save may be refused, and half-typed text lost with the page. Take a copy; in Gear old batches can go into a file and make room.",
         differs_in: "What differs",
         hardly_differ: "They differ only in digits that are not shown.",
         make_room: "Make room in Gear",
         deleted_head: "Deleted batches",
         deleted_lead: "They can be had back for 30 days, while there is room.",
         have_back: "Have it back",
-        oldest_head: "Batches done with, the oldest first",
-        oldest_lead: "A batch that is in a copy can be deleted here, and brought back from the copy in Gear.",
+        old_head: "Old batches",
+        old_lead: "Batches bottled long ago can go into a file, and make room here. Only once the file is handed over are they taken away. Bring a copy back, below, brings them back from it. What was begun each year is counted without them.",
+        old_before: "Bottled",
         newer_head: "Of a newer version of this page",
         alone: "There are records of a batch that is not here.",
         alone_head: "Records whose batch is not here",
@@ -30,7 +31,12 @@ texts! {
         cleared: fn(usize) -> String = cleared,
         deleted: fn(&str, Moment) -> String = deleted,
         is_back: fn(&str) -> String = is_back,
-        copy_out: fn(&str) -> String = copy_out,
+        old_choice: fn((i32, u8), usize) -> String = old_choice,
+        old_all: fn(usize) -> String = old_all,
+        old_copy: fn(usize) -> String = old_copy,
+        old_room: fn(usize, u64) -> String = old_room,
+        old_take: fn(usize) -> String = old_take,
+        old_taken: fn(usize, u64) -> String = old_taken,
         records: fn(usize) -> String = records,
         room: fn(Option<f64>, Option<f64>) -> String = room,
         yeast_twice: fn(Moment, bool) -> String = yeast_twice,
@@ -64,8 +70,43 @@ fn is_back(name: &str) -> String {
     format!("{name} is back")
 }
 
-fn copy_out(name: &str) -> String {
-    format!("Copy {name} out, then delete it")
+fn batches(count: usize) -> String {
+    format!("{count} {}", if count == 1 { "batch" } else { "batches" })
+}
+
+fn old_choice((year, month): (i32, u8), count: usize) -> String {
+    format!("before {}\u{A0}{year}: {}", write::day_month(1, month), batches(count))
+}
+
+fn old_all(count: usize) -> String {
+    format!("by now: {}", batches(count))
+}
+
+fn old_copy(count: usize) -> String {
+    format!("Copy {} out", batches(count))
+}
+
+/// Thousands of bytes, and at least one.
+fn kilobytes(bytes: u64) -> String {
+    format!("{}\u{A0}kB", bytes.div_ceil(1000).max(1))
+}
+
+fn old_room(count: usize, bytes: u64) -> String {
+    let takes = if count == 1 { "takes" } else { "take" };
+    format!(
+        "{} {takes} {} here. Look that the file lies where you keep such things, then take {} away.",
+        batches(count),
+        kilobytes(bytes),
+        if count == 1 { "it" } else { "them" }
+    )
+}
+
+fn old_take(count: usize) -> String {
+    format!("Take {} away", batches(count))
+}
+
+fn old_taken(count: usize, bytes: u64) -> String {
+    format!("{} taken away: {} freed", batches(count), kilobytes(bytes))
 }
 
 fn records(count: usize) -> String {

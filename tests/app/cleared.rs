@@ -174,22 +174,3 @@ fn a_deleted_batch_is_had_back_with_its_log_for_a_month() {
     assert_eq!(phone.model.journal, log);
     phone.sees_no("Deleted: Cellar bitter");
 }
-
-#[test]
-fn a_refused_save_says_what_may_go() {
-    let mut phone = with(400.0, [reading(399.0, 1.048)], vec![bottling(380.0)]);
-    phone.sees_no("hardly any room");
-    *phone.shelf.writes_left.borrow_mut() = Some(0);
-    log_reading(&mut phone, "1.010");
-    phone.sees("Not saved: there is no room left");
-    phone.sees("stays here until the page is closed");
-    phone.sees("There is hardly any room left");
-    phone.tap("Make room in Gear");
-    phone.sees("## Batches done with, the oldest first");
-    phone.tap("Copy Cellar bitter out, then delete it");
-    phone.tap("Make a copy of this batch");
-    phone.sees("Hand the copy over");
-    *phone.shelf.writes_left.borrow_mut() = None;
-    phone.tap("Delete this batch");
-    phone.sees_no("hardly any room");
-}

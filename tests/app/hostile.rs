@@ -137,14 +137,15 @@ fn phone(hostile: (Id, Entry), now: Moment, zone: &Zone) -> Paper {
     Paper::with(shelf, now, zone.clone(), 7)
 }
 
-/// Looks at every place, with everything folded away opened.
-fn looks_round(phone: &mut Paper) {
+/// Looks at every place, with everything folded away opened. No figure is none, unless the brewer `named_so`.
+fn looks_round(phone: &mut Paper, named_so: bool) {
     let stages = ["pitch", "watch", "bottle", "open", "edit"];
     let places = ["#/now".to_owned(), "#/batches".to_owned(), "#/gear".to_owned()];
     let places = places.into_iter().chain(stages.map(|stage| format!("#/batch/{BATCH}/{stage}")));
     for place in places {
         phone.go(&place);
-        assert!(!phone.text().contains("NaN"), "{place}: {}", phone.text());
+        let text = phone.text();
+        assert!(named_so || !text.contains("NaN"), "{place}: {text}");
     }
 }
 
@@ -155,7 +156,7 @@ fn wish(name: &str, usual: usize) -> usize {
 #[test]
 fn whatever_stands_in_a_stored_field_every_screen_is_shown() {
     // One in so many: all of them with HOSTILE=1.
-    let one_in = wish("HOSTILE", 12);
+    let one_in = wish("HOSTILE", 4);
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/released/1/bodies");
     let mut names: Vec<String> = fs::read_dir(folder)
         .expect("the bodies")
@@ -176,7 +177,8 @@ fn whatever_stands_in_a_stored_field_every_screen_is_shown() {
                 continue;
             }
             let bears = catch_unwind(AssertUnwindSafe(|| {
-                looks_round(&mut phone(hostile, brewing_day(), &Zone::fixed(60)));
+                let named_so = what.ends_with("= \"NaN\"");
+                looks_round(&mut phone(hostile, brewing_day(), &Zone::fixed(60)), named_so);
             }));
             if bears.is_err() {
                 stopped.push(format!("{name}: {what}"));
@@ -216,7 +218,7 @@ fn times_at_the_edge_of_the_calendar_stop_no_screen() {
                 // Looked at today, and by a phone whose own clock stands there.
                 for now in [brewing_day(), zone.shown(at)] {
                     let mut phone = phone(hostile.clone(), now, zone);
-                    looks_round(&mut phone);
+                    looks_round(&mut phone, false);
                     phone.hours(0.5);
                 }
             }

@@ -24,6 +24,7 @@ mod own_ends;
 mod paper;
 mod pitch;
 mod preferences;
+mod room;
 mod second_shelf;
 mod shelf;
 mod tables;

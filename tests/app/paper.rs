@@ -37,6 +37,8 @@ pub struct Shelf {
     pub faulty: Rc<RefCell<Faulty>>,
     /// How often something went wrong.
     pub faults: Rc<RefCell<u32>>,
+    /// So many more letters find room; `None` is no limit.
+    pub letters_left: Rc<RefCell<Option<usize>>>,
 }
 
 impl Shelf {
@@ -64,6 +66,9 @@ impl Store for Shelf {
         if let Some(left) = self.writes_left.borrow_mut().as_mut() {
             *left = left.checked_sub(1).ok_or(StoreError::Full)?;
         }
+        if let Some(left) = self.letters_left.borrow_mut().as_mut() {
+            *left = left.checked_sub(key.len() + text.len()).ok_or(StoreError::Full)?;
+        }
         let mut faulty = self.faulty.borrow_mut();
         match faulty.as_mut() {
             Some((0, fault, lasts)) => {
@@ -90,6 +95,11 @@ impl Store for Shelf {
         }
     }
     fn remove(&mut self, key: &str) -> Result<(), StoreError> {
+        if let Some(left) = self.letters_left.borrow_mut().as_mut()
+            && let Some(text) = self.texts.borrow().read(key)?
+        {
+            *left += key.len() + text.len();
+        }
         self.texts.borrow_mut().remove(key)
     }
 }
@@ -182,10 +192,7 @@ impl Paper {
                     }
                     Effect::Room => waiting.push_back(Event::Room(self.keeper.used())),
                     Effect::Things => waiting.push_back(Event::Stands(self.keeper.things())),
-                    Effect::Copy(of) => {
-                        let text = self.keeper.copy(of.as_ref(), now);
-                        waiting.push_back(Event::Copied(of, text));
-                    }
+                    Effect::Copy(of) => waiting.push_back(self.keeper.copy(of, now)),
                     other => self.asked.push(other),
                 }
             }

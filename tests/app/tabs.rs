@@ -122,3 +122,29 @@ fn room_is_told_with_years_to_spare_and_before_a_save() {
     phone.happens(Event::Room(5_100_000));
     phone.sees("There is hardly any room left: a save may be refused, and half-typed text lost");
 }
+
+#[test]
+fn two_tabs_that_save_200_readings_each_keep_400() {
+    let first = with(10.0, [], vec![]);
+    let mut tabs = [1_u64, 2].map(|tab| {
+        let mut keeper = Keeper::new(first.shelf.clone());
+        keeper.load().expect("it is read");
+        (tab, keeper)
+    });
+    for n in 0..200_u64 {
+        for (tab, keeper) in &mut tabs {
+            let name = id(&format!("t{tab}-{n}"));
+            let mut one = reading(9.0 - 0.04 * n as f64, 1.048 - 0.0001 * n as f64);
+            one.note = format!("{tab}: {n}");
+            let change = Change::put(name, Entry::Reading(one));
+            let mut token = || Token::from_random((*tab << 32 | n).to_be_bytes());
+            let kept = keeper.save(1, (&change, &Change::default()), brewing_day(), &mut token);
+            assert_eq!(kept, Event::Saved(1));
+        }
+    }
+    let phone = Paper::with(first.shelf.clone(), brewing_day(), Zone::fixed(60), 5);
+    let notes: std::collections::BTreeSet<_> =
+        phone.model.journal.readings(&id("b")).iter().map(|(_, one)| one.note.clone()).collect();
+    assert_eq!(notes.len(), 400);
+    assert!(phone.model.phone.conflicts.is_empty());
+}

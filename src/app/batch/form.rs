@@ -145,9 +145,9 @@ pub fn parts(m: &Model, id: Option<&Id>) -> Vec<Part> {
     if let Some(id) = id {
         let delete = Act::Batch(BatchAct::Delete(id.clone()));
         parts.push(action("batch/delete", "danger", words.delete_batch, delete));
-        let copy = Act::Gear(GearAct::Copy(Some(id.clone())));
+        let copy = Act::Gear(GearAct::Copy(vec![id.clone()]));
         parts.push(action("batch/copy", "", m.words.copies.make_of_batch, copy));
-        parts.extend(hand_out(m, Some(id)));
+        parts.extend(hand_out(m, std::slice::from_ref(id)));
     }
     parts
 }

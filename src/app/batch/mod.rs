@@ -7,6 +7,7 @@ pub use form::{begun_on, parts as form};
 pub use head::{foot, parts as head};
 
 use super::act::BatchAct;
+use super::copies;
 use super::event::Effect;
 use super::model::{Model, Then};
 use super::route::Route;
@@ -22,7 +23,7 @@ pub fn act(m: &mut Model, act: BatchAct) -> Vec<Effect> {
         }
         BatchAct::Save(id) => form::save(m, id),
         BatchAct::Delete(id) => {
-            let change = m.journal.removal(&id);
+            let change = copies::without(m, &[id]);
             let then = vec![Then::Go(Route::Batches)];
             commit(m, "batch", change, m.words.batches.deleted, then)
         }

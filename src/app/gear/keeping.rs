@@ -26,9 +26,9 @@ fn records(m: &Model) -> Part {
         text("keeping/room", "", (m.words.keeping.room)(room::share(m), room::years_left(m))),
         text("keeping/copies", "", m.words.copies.what_it_is),
         text("keeping/since", "", (m.words.copies.since)(last, readings, bottled)),
-        action("keeping/copy", "", m.words.copies.make, Act::Gear(GearAct::Copy(None))),
+        action("keeping/copy", "", m.words.copies.make, Act::Gear(GearAct::Copy(vec![]))),
     ];
-    parts.extend(hand_out(m, None));
+    parts.extend(hand_out(m, &[]));
     group("keeping", Tag::Section, "", parts)
 }
 

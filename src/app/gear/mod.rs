@@ -6,6 +6,7 @@ mod conflicts;
 mod instrument_form;
 mod instruments;
 mod keeping;
+mod old;
 mod preferences;
 mod room;
 mod sugars;
@@ -30,7 +31,7 @@ use things::{list_of, scope};
 pub fn parts(m: &Model) -> Vec<Part> {
     let mut parts = vec![heading("title", 1, m.words.frame.gear)];
     parts.extend(conflicts::parts(m));
-    parts.extend(room::scarce(m));
+    parts.extend(old::section(m));
     parts.push(instruments::section(m));
     parts.push(bottles::section(m));
     parts.push(sugars::section(m));
@@ -67,6 +68,7 @@ pub fn act(m: &mut Model, act: GearAct) -> Vec<Effect> {
         GearAct::HaveBack(id) => room::have_back(m, &id),
         GearAct::Copy(of) => vec![Effect::Copy(of)],
         GearAct::HandedOut => copies::handed_out(m),
+        GearAct::TakeAway => old::take_away(m),
         GearAct::BringIn => bring::bring_in(m),
         GearAct::LeaveCopy => {
             m.here.bringing = None;
