@@ -40,6 +40,18 @@ pub fn change(build: &Path, file: &str, from: &str, to: &str) {
     fs::write(file, text.replace(from, to)).expect("the copy can be changed");
 }
 
+/// Puts this in place of every file of a build.
+pub fn replace_all(build: &Path, text: &str) {
+    for entry in fs::read_dir(build).expect("the build can be listed") {
+        let path = entry.expect("the build can be listed").path();
+        if path.is_dir() {
+            replace_all(&path, text);
+        } else {
+            fs::write(path, text).expect("the copy can be changed");
+        }
+    }
+}
+
 /// An empty folder for one journey.
 pub fn scratch(name: &str) -> PathBuf {
     let folder = Path::new(env!("CARGO_TARGET_TMPDIR")).join(name);

@@ -7,12 +7,12 @@ use crate::phone::Phone;
 use crate::server::Server;
 
 /// Room taken by another page of the same origin, under keys that are not ours.
-const FILL: &str = "
+pub const FILL: &str = "
   for (let size = 2 ** 20, n = 0; size >= 1;) {
     try { localStorage.setItem(`elsewhere-${n += 1}`, 'x'.repeat(size)); }
     catch { size = Math.floor(size / 2); }
   }";
-const FREE: &str = "
+pub const FREE: &str = "
   Object.keys(localStorage).filter((key) => key.startsWith('elsewhere-'))
     .forEach((key) => localStorage.removeItem(key));";
 
@@ -69,14 +69,23 @@ async fn a_full_store_is_told_and_the_same_save_works_later() {
     let batch = phone.start_batch("Cellar bitter", 3.0).await;
     phone.go(&format!("{batch}watch")).await;
     phone.type_into("Hydrometer reads", "1.048").await;
-    phone.type_into("Sample temperature", "24").await;
     phone.run(FILL).await;
+    phone.sees_no("There is hardly any room left").await;
+    phone.type_into("Sample temperature", "24").await;
+    // Before the save: what is half typed can be kept no more either.
+    phone.sees("There is hardly any room left: a save may be refused").await;
     phone.tap("Save the reading").await;
     phone.says("form .form-outcome", "Not saved").await;
     phone.says("form .form-outcome", "no room left").await;
     assert_eq!(phone.value_in("Hydrometer reads").await, "1.048");
     assert_eq!(phone.value_in("Sample temperature").await, "24");
     assert_eq!(phone.count(".log-line").await, 0, "what is not saved is not shown as saved");
+    // It lies on the second shelf, which has room of its own.
+    phone.reload().await;
+    let typed = "const labels = [...document.querySelectorAll('label')];
+      const field = (name) => labels.find((l) => l.innerText.trim().startsWith(name))?.control?.value;
+      return field('Hydrometer reads') === '1.048' && field('Sample temperature') === '24';";
+    phone.wait_until("what was typed is there", typed).await;
 
     phone.run(FREE).await;
     phone.tap("Save the reading").await;
