@@ -9,6 +9,7 @@ texts! {
     /// What stands where records need a word.
     KeepingWords, KEEPING {
         nearly_full: "There is hardly any room left: a save may be refused, and half-typed text lost with the page. Take a copy; in Gear old batches can go into a file and make room.",
+        what: "What",
         differs_in: "What differs",
         hardly_differ: "They differ only in digits that are not shown.",
         make_room: "Make room in Gear",

@@ -72,7 +72,7 @@ async fn a_form_what_was_saved_and_what_is_asked_keep_nobody_out() {
     phone.tap("Add a reading").await;
     let mut all = found(&phone, "an empty form").await;
     phone.tap("Save the reading").await;
-    phone.sees("Some fields need another look.").await;
+    phone.sees("A reading needs a gravity").await;
     all.extend(found(&phone, "a form that lacks something").await);
     // So far above the last one that it is asked about.
     phone.type_into("Hydrometer reads", "1.040").await;

@@ -214,8 +214,8 @@ impl Phone {
     /// A picture of the screen: `target/shots/<name>.png`.
     pub async fn screenshot(&self, name: &str) {
         let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("target/shots");
-        fs::create_dir_all(&folder).expect("there is room for pictures");
         let file = folder.join(format!("{name}.png"));
+        fs::create_dir_all(file.parent().unwrap_or(&folder)).expect("there is room for pictures");
         self.driver().screenshot(&file).await.expect("the screen can be pictured");
     }
 

@@ -89,7 +89,7 @@ fn differences(m: &Model, name: &str, versions: &[&Record]) -> Part {
     let head = (0..versions.len()).map(words.version);
     let table = Table {
         label: words.differs_in,
-        head: std::iter::once("").chain(head).collect(),
+        head: std::iter::once(words.what).chain(head).collect(),
         rows: differ.into_iter().map(|(label, said)| [vec![label], said].concat()).collect(),
     };
     Part::new(format!("{name}/differ"), What::Table(table))
