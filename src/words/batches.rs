@@ -83,5 +83,8 @@ fn now_fact(gravity: &str) -> String {
 }
 
 fn strength_fact(strength: &str, sigma: &str, bottled: bool) -> String {
-    format!("{strength} ±\u{A0}{sigma} ABV{}", if bottled { "" } else { " so far" })
+    format!(
+        "{strength} ±\u{A0}{sigma} ABV{}",
+        if bottled { " with the priming sugar" } else { " so far" }
+    )
 }

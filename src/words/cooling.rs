@@ -20,7 +20,7 @@ texts! {
         water_hint: "Cold, or warm if the wort is too cold.",
         blend: "The blend",
         waiting: "Or waiting: the cooling clock",
-        earlier: "Wort at an earlier look",
+        earlier: "Wort at the earlier look",
         between: "Time between the two looks",
     } says {
         aim: fn(Writer, Celsius) -> String = aim,

@@ -212,7 +212,11 @@ impl Writer<'_> {
     /// The ± of a gravity.
     pub fn gravity_doubt(self, sigma: f64) -> String {
         match self.units.gravity {
-            GravityUnit::SpecificGravity => format!("±\u{A0}{}", write_number(sigma, 4)),
+            // To the places of the gravity; less than half of the last is still not nothing.
+            GravityUnit::SpecificGravity => {
+                let points = (1000.0 * sigma).round().max(1.0);
+                format!("±\u{A0}{}", write_number(points / 1000.0, 3))
+            }
             // A point is about a quarter of a degree Plato everywhere in range.
             GravityUnit::Plato => format!("±\u{A0}{}", write_number(sigma * 255.0, 2)),
         }

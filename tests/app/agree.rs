@@ -154,8 +154,8 @@ fn row(phone: &mut Paper, batch: &Id) -> (String, Option<String>, String) {
 
 /// Whether the usual bottling gets its sugar on the screen that is shown.
 fn dosed(phone: &mut Paper) -> bool {
-    phone.type_into("Beer in the bottling vessel", "19");
-    phone.type_into("Warmest since fermentation ended", "20");
+    phone.type_into("Beer to bottle", "19");
+    phone.type_into("Warmest since it ended", "20");
     phone.choose("Weakest bottle", "Sound");
     let label = phone.model.words.bottle.plan.sugar_to_weigh;
     phone.parts().iter().any(|part| {

@@ -81,8 +81,8 @@ fn from_warm_wort_to_the_first_bottle() {
     steps.done(&mut phone, "second reading");
 
     phone.tap("Bottle");
-    phone.type_into("Beer in the bottling vessel", "19");
-    phone.type_into("Warmest since fermentation ended", "20");
+    phone.type_into("Beer to bottle", "19");
+    phone.type_into("Warmest since it ended", "20");
     phone.choose("Weakest bottle", "Sound");
     steps.done(&mut phone, "sugar");
 

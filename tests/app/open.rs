@@ -2,7 +2,7 @@
 
 use crate::paper::{Paper, golden};
 use crate::shelf::{ago, bottling, id, in_zone, reading, with};
-use fermentside::app::Effect;
+use fermentside::app::{Effect, What};
 use fermentside::batch::{BottlingRecord, Clarity};
 use fermentside::quantity::{Celsius, Moment, Zone};
 
@@ -23,7 +23,7 @@ fn before_bottling_there_is_nothing_to_open() {
     let mut phone = with(4.0, [reading(4.1, 1.048)], vec![]);
     phone.go("#/batch/b/open");
     phone.sees("Nothing is noted as bottled yet.");
-    phone.sees_no("They were moved");
+    phone.sees_no("Moved the bottles?");
 }
 
 #[test]
@@ -80,7 +80,7 @@ fn a_bottle_is_noted_deleted_and_taken_back() {
 #[test]
 fn bottles_moved_out_of_the_cool_count_from_now() {
     let mut phone = bottled(30.0);
-    phone.tap("They were moved");
+    phone.tap("Moved the bottles?");
     phone.tap("They stand there now");
     phone.sees("Something is needed here.");
     phone.type_into("Where they stand now", "20");
@@ -189,7 +189,7 @@ fn what_was_done_can_be_taken_back() {
 fn one_flat_bottle_is_left_in_time_and_woken_later() {
     let warm = |days| {
         let mut phone = bottled(days);
-        phone.tap("They were moved");
+        phone.tap("Moved the bottles?");
         phone.type_into("Where they stand now", "20");
         phone.tap("They stand there now");
         phone
@@ -219,4 +219,31 @@ fn one_flat_bottle_is_left_in_time_and_woken_later() {
     late.sees("Chill one bottle for two days and try it.");
     late.go("#/batch/b/open");
     late.sees("(Go) Try one.");
+}
+
+/// A bottle that is noted is answered at once, by its age and its fizz.
+#[test]
+fn a_bottle_is_answered_by_its_age_and_its_fizz() {
+    let early =
+        [("2 little", "as it should"), ("3 right", "more will come"), ("4 much", "far too soon")];
+    let late = [
+        ("2 little", "two more weeks"),
+        ("3 right", "change little"),
+        ("4 much", "less sugar next"),
+    ];
+    for (days, all) in [(6.0, early), (20.0, late)] {
+        for (fizz, said) in all {
+            let mut phone = bottled(days);
+            phone.tap(fizz);
+            phone.tap("Save");
+            let plate = phone.parts().into_iter().find(|part| part.name == "open/first");
+            let Some(What::Verdict(judged)) = plate.map(|part| part.what) else {
+                panic!("a plate")
+            };
+            let first = judged.reasons.first().expect("a reason").replace('\u{A0}', " ");
+            assert!(first.starts_with(&format!("After {days} days the last one")), "{first}");
+            assert!(first.contains(said), "{first}");
+            assert_eq!(phone.asked.last(), Some(&Effect::Attend("open/first".to_owned())));
+        }
+    }
 }

@@ -130,7 +130,7 @@ fn job(phone: &mut Paper, units: &Units) -> usize {
     look(phone);
     phone.tap("Next");
     phone.choose("Sachets", "1");
-    phone.tap("Woken in water");
+    phone.tap("Rehydrated in water");
     look(phone);
     phone.tap("Next");
     phone.tap("Set");
@@ -165,8 +165,8 @@ fn job(phone: &mut Paper, units: &Units) -> usize {
         look(phone);
         phone.tap("Bottle");
         look(phone);
-        phone.type_into("Beer in the bottling vessel", volume);
-        phone.type_into("Warmest since fermentation ended", &warm(20.0));
+        phone.type_into("Beer to bottle", volume);
+        phone.type_into("Warmest since it ended", &warm(20.0));
         phone.choose("Weakest bottle", "Thin");
         look(phone);
         phone.choose("Weakest bottle", "Sound");
@@ -231,11 +231,11 @@ fn sums(phone: &mut Paper, units: &Units, look: &mut impl FnMut(&mut Paper)) {
     look(phone);
     phone.go("#/bench/sugar");
     look(phone);
-    phone.type_into("Beer in the bottling vessel", volume);
-    phone.type_into("Warmest since fermentation ended", &warm(20.0));
+    phone.type_into("Beer to bottle", volume);
+    phone.type_into("Warmest since it ended", &warm(20.0));
     phone.choose("Weakest bottle", "Sound");
-    phone.type_into("It reads, twice the same", &gravity(1.010));
-    phone.type_into("Days between the two", "4");
+    phone.type_into("It read the same twice", &gravity(1.010));
+    phone.type_into("Days between the two readings", "4");
     phone.type_into("Days since the yeast went in", "14");
     phone.type_into("Gravity at the start", &gravity(1.048));
     phone.choose("Yeast", "Ale, clean");

@@ -49,12 +49,12 @@ async fn strength_and_scales() {
 async fn priming_sugar() {
     let (_server, phone) = opened().await;
     phone.go("#/bench/sugar").await;
-    phone.type_into("Beer in the bottling vessel", "19").await;
-    phone.type_into("Warmest since fermentation ended", "20").await;
+    phone.type_into("Beer to bottle", "19").await;
+    phone.type_into("Warmest since it ended", "20").await;
     phone.says(".answer", "Give the volume, the weakest bottle").await;
     phone.choose("Weakest bottle", "Sound").await;
-    phone.type_into("It reads, twice the same", "1.010").await;
-    phone.type_into("Days between the two", "4").await;
+    phone.type_into("It read the same twice", "1.010").await;
+    phone.type_into("Days between the two readings", "4").await;
     phone.type_into("Days since the yeast went in", "14").await;
     phone.type_into("Gravity at the start", "1.048").await;
     phone.choose("Yeast", "Ale, clean").await;
@@ -79,9 +79,9 @@ async fn pitching_temperature_and_yeast() {
     phone.sees("kg of ice").await;
     phone.says(".plain-answer", "Add").await;
     working_says(&phone, "Temperature of the blend").await;
-    phone.type_into("Wort at an earlier look", "40").await;
+    phone.type_into("Wort at the earlier look", "40").await;
     phone.type_into("Time between the two looks", "30").await;
-    phone.type_into("Water or room round it", "12").await;
+    phone.type_into("Water or air around it", "12").await;
     phone.sees("after the second look").await;
     phone.type_into("Wort now", "19").await;
     phone.says(".verdict .verdict-word", "Go").await;

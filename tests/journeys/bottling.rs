@@ -38,8 +38,8 @@ async fn from_a_finished_batch_to_a_printed_label_with_no_network() {
     has_bottles(&phone, "Swing-tops", "Heavy", "750", "4").await;
     let batch = is_finished(&phone).await;
     phone.go(&format!("{batch}bottle")).await;
-    phone.type_into("Beer in the bottling vessel", "19").await;
-    phone.type_into("Warmest since fermentation ended", "20").await;
+    phone.type_into("Beer to bottle", "19").await;
+    phone.type_into("Warmest since it ended", "20").await;
     phone.tap("Brown halves: 60").await;
     phone.tap("Swing-tops: 4").await;
     phone.says(".answer .answer-main", " g ±").await;
@@ -87,8 +87,8 @@ async fn too_soon_and_in_thin_glass_it_is_stopped_and_one_hears_why() {
     let heard = "const region = document.querySelector('.heard');
       return region.getAttribute('role') + ': ' + region.textContent.replace(/\\s+/g, ' ')";
     assert_eq!(phone.run(heard).await, "alert: ");
-    phone.type_into("Beer in the bottling vessel", "19").await;
-    phone.type_into("Warmest since fermentation ended", "20").await;
+    phone.type_into("Beer to bottle", "19").await;
+    phone.type_into("Warmest since it ended", "20").await;
     phone.choose("Weakest bottle", "Thin").await;
     phone.says(".answer", "No dose").await;
     phone.draws().await;
@@ -112,8 +112,8 @@ async fn level_for_a_day_it_is_told_when_to_read_again() {
     let (_server, phone) = opened().await;
     let batch = phone.brew("Cellar bitter", &[("1.010", 2.1), ("1.010", 1.0)]).await;
     phone.go(&format!("{batch}bottle")).await;
-    phone.type_into("Beer in the bottling vessel", "19").await;
-    phone.type_into("Warmest since fermentation ended", "20").await;
+    phone.type_into("Beer to bottle", "19").await;
+    phone.type_into("Warmest since it ended", "20").await;
     phone.choose("Weakest bottle", "Sound").await;
     phone.says(".answer", "No dose").await;
     phone.sees("Ways to a dose: read again on").await;
@@ -125,8 +125,8 @@ async fn what_if_changes_nothing_until_it_is_taken_over() {
     let (_server, phone) = opened().await;
     let batch = is_finished(&phone).await;
     phone.go(&format!("{batch}bottle")).await;
-    phone.type_into("Beer in the bottling vessel", "19").await;
-    phone.type_into("Warmest since fermentation ended", "20").await;
+    phone.type_into("Beer to bottle", "19").await;
+    phone.type_into("Warmest since it ended", "20").await;
     phone.choose("Weakest bottle", "Sound").await;
     phone.says(".answer .answer-main", "122 g ±").await;
     phone.tap("What if").await;
@@ -150,8 +150,8 @@ async fn beer_closed_in_the_cold_has_two_ends() {
     let (_server, phone) = opened().await;
     let batch = is_finished(&phone).await;
     phone.go(&format!("{batch}bottle")).await;
-    phone.type_into("Beer in the bottling vessel", "19").await;
-    phone.type_into("Warmest since fermentation ended", "20").await;
+    phone.type_into("Beer to bottle", "19").await;
+    phone.type_into("Warmest since it ended", "20").await;
     phone.choose("Weakest bottle", "Sound").await;
     phone.says(".answer .answer-main", "122 g ±").await;
     phone.choose("Chilled since", "Yes").await;

@@ -153,8 +153,8 @@ impl Phone {
 
     /// Bottles what the form at hand is of: 19 litres in sound glass, 25 days ago, to stand at 20 °C.
     pub async fn bottles(&self) {
-        self.type_into("Beer in the bottling vessel", "19").await;
-        self.type_into("Warmest since fermentation ended", "20").await;
+        self.type_into("Beer to bottle", "19").await;
+        self.type_into("Warmest since it ended", "20").await;
         self.choose("Weakest bottle", "Sound").await;
         self.says(".answer .answer-main", " g ±").await;
         self.tap("Weighed, filled, place, time, note").await;

@@ -81,8 +81,8 @@ async fn errors_keep_nobody_out() {
             phone.by_day().await
         }
         phone.go(&format!("{batch}bottle")).await;
-        phone.type_into("Beer in the bottling vessel", "19").await;
-        phone.type_into("Warmest since fermentation ended", "20").await;
+        phone.type_into("Beer to bottle", "19").await;
+        phone.type_into("Warmest since it ended", "20").await;
         phone.choose("Weakest bottle", "Square").await;
         phone.says(".answer", "No dose").await;
         phone.unfold().await;

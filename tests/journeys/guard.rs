@@ -7,8 +7,8 @@ use crate::phone::Phone;
 /// Fills in the bottling form for 19 litres.
 async fn asks_for_a_dose(phone: &Phone, batch: &str, bottle: &str) {
     phone.go(&format!("{batch}bottle")).await;
-    phone.type_into("Beer in the bottling vessel", "19").await;
-    phone.type_into("Warmest since fermentation ended", "20").await;
+    phone.type_into("Beer to bottle", "19").await;
+    phone.type_into("Warmest since it ended", "20").await;
     phone.choose("Weakest bottle", bottle).await;
     phone.draws().await;
 }
@@ -62,7 +62,7 @@ async fn beer_that_still_ferments_gets_no_dose_in_thin_glass() {
     phone.tap("It is bottled").await;
     phone.sees("There is no dose for this").await;
     assert_eq!(phone.run("return localStorage.length").await, stored);
-    assert_eq!(phone.value_in("Beer in the bottling vessel").await, "19");
+    assert_eq!(phone.value_in("Beer to bottle").await, "19");
     phone.is_well().await;
 }
 

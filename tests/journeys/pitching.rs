@@ -69,7 +69,7 @@ async fn a_kit_brewer_gets_from_hot_wort_to_a_sealed_batch_in_under_forty_taps()
     hand.type_into("Wort now", "19").await;
     phone.sees("Cool enough.").await;
     hand.tap("Next").await;
-    hand.tap("Or by what went in").await;
+    hand.tap("Or by the ingredients").await;
     hand.choose("Ingredient 1", "Malt syrup (80 %)").await;
     hand.type_into("Mass of ingredient 1", "1.7").await;
     hand.choose("Ingredient 2", "Corn sugar (91 %)").await;
@@ -111,7 +111,7 @@ async fn a_kit_brewer_gets_from_hot_wort_to_a_sealed_batch_in_under_forty_taps()
 
     // It is all on record, and there after a reload.
     phone.reload().await;
-    for kept in ["OG by the sample", "OG by what went in", "Sachets", "Splashed", "Satellite"] {
+    for kept in ["OG by the sample", "OG by the ingredients", "Sachets", "Splashed", "Satellite"] {
         phone.sees(kept).await;
     }
     let complaints = phone.complaints().await;
@@ -149,11 +149,11 @@ async fn what_is_noted_by_the_way_is_kept_and_half_a_sample_is_not_dropped() {
     phone.type_into("Volume in the fermenter", "20").await;
     phone.tap("Start").await;
     phone.tap("Gravity").await;
-    phone.tap("Or by what went in").await;
+    phone.tap("Or by the ingredients").await;
     phone.type_into("Ice added", "1.5").await;
     phone.type_into("Sample temperature", "24").await;
     phone.tap("Yeast").await;
-    phone.tap("Its age, its name and its weight").await;
+    phone.tap("Age, name and weight of the yeast").await;
     phone.type_into("Name on the packet", "Old ale yeast").await;
     phone.tap("Place").await;
     phone.type_into("Where, in your words", "Under the stairs").await;

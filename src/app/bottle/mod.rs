@@ -64,6 +64,7 @@ fn asked(m: &Model, s: &Summary) -> Vec<Part> {
     let question = fields
         .too_much(fields.beer.ok())
         .map(|odd| ask_first::notice(m, &[odd], "", so_much, &fields.beer.part.name));
+    let weighed = fields.weighed.ok().is_some();
     let mut right = vec![];
     let what_if = what_if::what_if(m, s, &fields);
     let granted = granted::part(m, s, &fields);
@@ -79,7 +80,7 @@ fn asked(m: &Model, s: &Summary) -> Vec<Part> {
     left.push(fold(m, "more", words.more, more));
     left.push(Part::new("outcome", What::Outcome(m.outcome(FORM))));
     left.extend(ask_first::question(m, FORM));
-    left.push(group("save/act", Tag::Div, "act", vec![submit("save", words.save)]));
+    left.push(save_button(m, weighed || ok.is_some_and(|plan| plan.dose().is_some())));
 
     right.extend(ready.map(|ready| history::ends_parts(m, ready, dose_for)).unwrap_or_default());
     right.extend(ok.map(|plan| plan_parts(m, plan)).unwrap_or_default());
@@ -92,6 +93,17 @@ fn asked(m: &Model, s: &Summary) -> Vec<Part> {
         group("bottle/found", Tag::Div, "watch-log", right),
     ];
     vec![form(FORM, "watch", Act::Bottle(BottleAct::Save(s.id.clone())), parts)]
+}
+
+/// The one thing to do once there is sugar to weigh, and till then only a way to note what was done.
+fn save_button(m: &Model, may_bottle: bool) -> Part {
+    let mut save = submit("save", m.words.bottle.save);
+    if let What::Action(action) = &mut save.what
+        && !may_bottle
+    {
+        action.kind = "";
+    }
+    group("save/act", Tag::Div, if may_bottle { "act" } else { "" }, vec![save])
 }
 
 /// What it offers.

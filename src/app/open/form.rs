@@ -89,6 +89,8 @@ pub fn save(m: &mut Model, batch: &Id) -> Vec<Effect> {
     };
     let change = Change::put(m.new_id(), Entry::Opening(record));
     let scope = scope(batch);
-    let then = FIELDS.map(|key| Then::Forget(format!("{scope}{key}")));
-    commit(m, FORM, change, words.saved, then.into())
+    let forget = FIELDS.map(|key| Then::Forget(format!("{scope}{key}")));
+    // The answer to it stands there.
+    let then = forget.into_iter().chain([Then::Attend(super::PLATE.to_owned())]);
+    commit(m, FORM, change, words.saved, then.collect())
 }

@@ -15,13 +15,20 @@ use crate::advice::open::{Next, dates};
 use crate::batch::Summary;
 use crate::quantity::Estimate;
 
+/// The plate: when to try one, and what the last one said.
+const PLATE: &str = "open/first";
+
 /// The stage.
 pub fn parts(m: &Model, s: &Summary) -> Vec<Part> {
     let (w, words) = (m.writer(), &m.words.open);
     let opening = s.today(m.now).opening;
     let wakes = matches!(opening.as_ref().map(|advice| advice.next), Some(Next::Wake(_)));
     let mut parts = vec![match opening {
-        Some(advice) => Part::new("open/first", What::Verdict((words.first)(w, &advice))),
+        Some(advice) => {
+            let mut judged = (words.first)(w, &advice);
+            judged.reasons.splice(0..0, last_answered(m, s));
+            Part::new(PLATE, What::Verdict(judged))
+        }
         None => text("open/nothing", "", words.nothing_yet),
     }];
     parts.extend(safe::parts(m, s));
@@ -41,6 +48,13 @@ pub fn parts(m: &Model, s: &Summary) -> Vec<Part> {
     parts.extend(log::parts(m, s));
     parts.extend(learned(m, s));
     parts
+}
+
+/// What the bottle opened last says of the others.
+fn last_answered(m: &Model, s: &Summary) -> Option<String> {
+    let (_, record) = s.bottling.as_ref().filter(|_| !s.is_hazard())?;
+    let (_, opening) = s.openings.first()?;
+    (m.words.open.answered)(opening.at.since(record.at), opening)
 }
 
 /// What the batch has taught, once bottles were opened.

@@ -43,7 +43,8 @@ pub fn parts(m: &Model, work: &Work) -> Vec<Part> {
     // One question at a time.
     if odd.is_some() || !once_more {
         parts.extend(odd);
-        parts.push(submit(SAVE, words.day.yeast_is_in));
+        let save = vec![submit(SAVE, words.day.yeast_is_in)];
+        parts.push(group("pitch/save/act", Tag::Div, "act", save));
         return parts;
     }
     let read = Act::Pitch(PitchAct::Open(id.clone(), Step::Gravity));

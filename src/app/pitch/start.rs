@@ -2,10 +2,12 @@
 
 use super::known::Known;
 use super::work::Work;
-use crate::advice::pitch::start_gravity::{Start, judge, topped_up};
+use crate::advice::pitch::start_gravity::{OriginalFrom, Start, judge, topped_up};
 use crate::app::fold::fold;
 use crate::app::model::Model;
 use crate::app::part::{Judged, Part, What, text};
+use crate::app::stem::stem;
+use crate::quantity::{Litres, Measured};
 use crate::science::kit_gravity::Fermentable;
 use crate::science::mixing::SampleGravity;
 
@@ -17,6 +19,10 @@ pub fn parts(m: &Model, work: &Work) -> Vec<Part> {
         day.sample.part.clone(),
         day.sample_at.part.clone(),
     ];
+    let instrument = m.journal.hydrometer(&work.s.heading.hydrometer);
+    let corrected = work.known.sample.as_ref().filter(|_| day.sample_at.ok().is_some());
+    let corrected = corrected.map(|corrected| corrected.gravity.value());
+    parts.push(stem(m, &day.sample, corrected, &instrument, None));
     parts.extend(both(work).map(|_| day.goes_by.part.clone()));
     let rows = figures(m, &work.known).into_iter();
     let rows = rows.map(|(name, figure)| (name.to_owned(), figure));
@@ -47,6 +53,20 @@ pub fn judged(m: &Model, work: &Work) -> Option<Judged> {
     both(work).map(|start| (m.words.pitch.start.verdict)(m.writer(), &start))
 }
 
+/// The start as the step's figure.
+pub fn figure(m: &Model, work: &Work, judged: &mut Judged) {
+    let (w, words) = (m.writer(), &m.words.pitch.start);
+    let label = match work.known.from {
+        Some(OriginalFrom::Sample) => words.by_sample,
+        Some(OriginalFrom::Ingredients) => words.by_ingredients,
+        _ => return,
+    };
+    if let Some(start) = work.known.start {
+        label.clone_into(&mut judged.label);
+        judged.figure = (w.gravity(start.value()), w.gravity_doubt(start.sigma()));
+    }
+}
+
 /// Sample and ingredients beside each other.
 fn both(work: &Work) -> Option<Start> {
     let (day, known) = (&work.day, &work.known);
@@ -61,13 +81,15 @@ fn both(work: &Work) -> Option<Start> {
 fn figures(m: &Model, known: &Known) -> Vec<(&'static str, String)> {
     let (w, words) = (m.writer(), &m.words.pitch.start);
     let mut rows = vec![];
-    if let Some(found) = &known.sample {
+    // One alone stands on the plate.
+    let both = known.by_weight.is_some();
+    if let Some(found) = known.sample.as_ref().filter(|_| both) {
         rows.push((words.by_sample, (words.gravity)(w, found.gravity)));
     }
     if let Some(kit) = &known.by_weight {
         rows.push((words.by_ingredients, (words.gravity)(w, kit.gravity)));
-        rows.push((words.extract, w.mass(kit.extract)));
-        rows.push((words.other_water, w.mass(kit.water_added)));
+        rows.push((words.extract, w.heavy(kit.extract)));
+        rows.push((words.other_water, w.volume(Litres::nearest(kit.water_added.value() / 1000.0))));
     }
     if let Some(start) = known.start {
         let end = known.family.ends_at(start.value());

@@ -51,7 +51,10 @@ fn plate(m: &Model, work: &Work, open: Step) -> Part {
         Step::Place => place::judged(m, work),
         _ => None,
     };
-    let judged = own.unwrap_or_else(|| may_it_go_in(m, work));
+    let mut judged = own.unwrap_or_else(|| may_it_go_in(m, work));
+    if open == Step::Gravity {
+        start::figure(m, work, &mut judged);
+    }
     Part::new("pitch/verdict", What::Verdict(judged))
 }
 
@@ -132,7 +135,7 @@ fn opened_parts(m: &Model, work: &Work, step: Step) -> Vec<Part> {
             buttons.push(action("pitch/skip", "quiet", words.skip, skip));
         }
         fields.push(Part::new("pitch/outcome", What::Outcome(m.outcome(FORM))));
-        fields.push(group("pitch/buttons", Tag::Div, "form-actions", buttons));
+        fields.push(group("pitch/buttons", Tag::Div, "form-actions act", buttons));
         PitchAct::GoOn(id.clone(), step)
     };
     let title = heading("pitch/step/name", 2, (words.name)(step));

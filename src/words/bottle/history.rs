@@ -15,7 +15,7 @@ texts! {
         when_chilled: "When it was chilled",
         that_warm_for: "It stayed that warm for",
         dose_it_for: "Dose it for",
-        either_dose: "What either dose may come to",
+        either_dose: "What each dose may come to",
     } says {
         chilled: fn(Chilled) -> &'static str = chilled,
         warm_for: fn(WarmFor) -> &'static str = warm_for,
@@ -87,7 +87,7 @@ fn may_hold(w: Writer, held: &Held, ends: &Ends) -> String {
     let apart =
         ends.apart().map(|sugar| format!(" {} of sugar lie between the two.", w.mass(sugar)));
     format!(
-        "It may hold {} already, and not {}. {} The bottles are judged by the end that presses harder.{}",
+        "It may hold {} already, and not {}. {} The bottles are judged by the higher.{}",
         write::volumes(more.value()),
         write::volumes(held.by_rule.value()),
         doubt(why),

@@ -30,12 +30,12 @@ texts! {
         into_empty: "Dry sugar in a bottle makes beer foam: weigh it into the empty bottle, then fill. Within so much is what the scale and its rounding can do.",
         what_if: "What if",
         slide_target: "Volumes of CO₂",
-        slide_warmest: "Warmest since it ended",
+        slide_warmest: "Warmest",
         slide_beer: "Beer",
-        slide_hottest: "Hottest place",
+        slide_hottest: "Hottest",
         use_these: "Use these",
         put_back: "Back to what the form says",
-        granted: "Taken for granted",
+        granted: "Assumed",
         more: "Weighed, filled, place, time, note",
         weighed: "Sugar you weighed",
         weighed_hint: "Leave empty if it is the dose above.",
@@ -100,17 +100,17 @@ fn own_bottles(w: Writer, name: &str, own: Bottles) -> String {
     format!("{name}: {}, {kind}", record::bottles(w, own))
 }
 
-/// How many of which to fill, and what each of them gets.
+/// Which to fill, how many, and what each of them gets.
 fn to_fill(w: Writer, plan: &Plan, own: Bottles) -> (String, String) {
-    let each = match plan.per_bottle(own.size) {
-        Some(each) => format!(
-            "{}\u{A0}g each, within {}",
+    let each = plan.per_bottle(own.size).map(|each| {
+        format!(
+            ", {}\u{A0}g each, within {}",
             write_number(each.weigh.value(), write::places(plan.scale())),
             write::volumes(each.off_by)
-        ),
-        None => (w.words.names.bottle)(own.class).to_owned(),
-    };
-    (record::bottles(w, own), each)
+        )
+    });
+    let figure = record::bottles(w, own) + &each.unwrap_or_default();
+    ((w.words.names.bottle)(own.class).to_owned(), figure)
 }
 
 /// The beer that no bottle takes; nothing for a drop.

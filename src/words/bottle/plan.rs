@@ -34,7 +34,7 @@ texts! {
         in_it: "in it",
         of_sugar: "sugar",
         may_come: "may come",
-        volumes_of: "volumes of CO₂: one is the beer\u{2019}s own volume of gas",
+        volumes_of: "volumes of CO₂: of gas in one volume of beer",
         at_20: "at 20 °C",
         at_hottest: "in the hottest place",
     } says {
@@ -224,7 +224,7 @@ fn plan_words(w: Writer, plan: &Plan, weighs: Weighs, stands: Judged) -> Judged 
     let (Some(dose), Some(weigh)) = (plan.dose(), plan.weigh()) else {
         let next = match advice.next {
             BottleNext::ReadAgain => "Less sugar is no answer to beer that may still ferment.",
-            _ => "The ways to one stand below.",
+            _ => "Choose one of the ways to a dose.",
         };
         return Judged { next: next.to_owned(), ..not_yet(said) };
     };

@@ -5,14 +5,14 @@ use crate::words::texts::texts;
 texts! {
     /// What is asked for priming sugar, on bottling day and on the Bench.
     PrimingWords, PRIMING {
-        beer: "Beer in the bottling vessel",
-        beer_hint: "What is there now, not the batch size.",
+        beer: "Beer to bottle",
+        beer_hint: "What is in the bottling vessel, not the batch size.",
         target: "Carbonation",
         target_hint: "2.4 volumes suit most beer, 1.8 British ales.",
-        warmest: "Warmest since fermentation ended",
-        warmest_hint: "Not a chilled temperature: gas that left does not come back.",
+        warmest: "Warmest since it ended",
+        warmest_hint: "Since fermentation ended. Not a chilled temperature: gas that left does not come back.",
         warmest_from_log: "By your readings. Not a chilled temperature: gas that left does not come back.",
-        hottest: "Hottest place they may stand",
+        hottest: "Hottest they may stand",
         weakest: "Weakest bottle",
         weakest_decides: "Choose: the weakest decides",
         sugar: "Sugar",

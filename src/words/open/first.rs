@@ -2,9 +2,10 @@
 
 use super::safe;
 use crate::advice::open::{Dates, Next, Reason, SafeBy};
+use crate::advice::practice::GREEN;
 use crate::advice::{Advice, Verdict};
-use crate::batch::BottlingRecord;
-use crate::quantity::Measured;
+use crate::batch::{BottlingRecord, OpeningRecord};
+use crate::quantity::{Hours, Measured, write_number};
 use crate::words::write::{self, Writer};
 use crate::words::{Judged, judged, lower};
 
@@ -14,11 +15,37 @@ pub(super) fn plan(w: Writer, dates: Dates, record: &BottlingRecord) -> Vec<(Str
     let mut rows = vec![
         row("Chill one from", w.day_ahead(dates.chill)),
         row("Try that one", w.day_ahead(dates.try_one)),
-        row("The rest by about", w.day_ahead(dates.ready_by)),
-        row("Expected", w.volumes_in_full(record.expected())),
+        row("The rest ready about", w.day_ahead(dates.ready_by)),
+        row("Carbonation expected", w.volumes_in_full(record.expected())),
     ];
     rows.extend(record.place.map(|t| row("They stand at", w.temperature(t))));
     rows
+}
+
+/// What the last bottle says of the others, by its age and its fizz; nothing where the judgement says it.
+pub(super) fn answered(age: Hours, opening: &OpeningRecord) -> Option<String> {
+    let said = match (opening.fizz.value(), age < GREEN) {
+        (2, true) => "had a little fizz, as it should at that age: it builds for two weeks or more",
+        (2, false) => {
+            "had only a little fizz: give the others two more weeks in a warm room, and chill the next one for two days"
+        }
+        (3, true) => {
+            "was right already, and more will come: keep the others cool, and try one soon"
+        }
+        (3, false) => "was right: the others will change little, and keep best cool and dark",
+        (4, true) => {
+            "was lively, far too soon: chill all the others now, keep them covered, and open one over the sink in two days"
+        }
+        (4, false) => {
+            "was lively: keep the others cold, open them over the sink, and take less sugar next time"
+        }
+        _ => return None,
+    };
+    let days = match write_number(age.days(), 0).as_str() {
+        "1" => "1\u{A0}day".to_owned(),
+        days => format!("{days}\u{A0}days"),
+    };
+    Some(format!("After {days} the last one {said}."))
 }
 
 /// When to open one.

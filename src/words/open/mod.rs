@@ -15,18 +15,19 @@ use crate::advice::Advice;
 use crate::advice::open::learned::Lesson;
 use crate::advice::open::{Dates, Next, Reason};
 use crate::batch::{BottlingRecord, Clarity, OpeningRecord};
+use crate::quantity::Hours;
 
 texts! {
     /// What stands at Open.
     OpenWords, OPEN {
         nothing_yet: "Nothing is noted as bottled yet.",
         try_one: "Try one before you count on the rest. Keep them dark, and the bottles closed in a case.",
-        moved: "They were moved",
+        moved: "Moved the bottles?",
         place: "Where they stand now",
         place_hint: "Out of a cool place, their days count from now.",
         stand_there: "They stand there now",
         place_saved: "Place saved",
-        how_it_was: "How a bottle was",
+        how_it_was: "Note a bottle",
         fizz: "Fizz",
         say_fizz: "Say how much fizz it had, 1 to 5, or that it burst.",
         how_clear: "How clear",
@@ -37,10 +38,11 @@ texts! {
         saved: "Bottle noted",
         delete: "Delete",
         deleted: "Bottle deleted",
-        taught: "What this batch has taught",
-        only_offered: "Offered, and nothing is changed by itself.",
+        taught: "What this batch taught",
+        only_offered: "Only suggestions: nothing is changed by itself.",
     } says {
         first: fn(Writer, &Advice<Reason, Next>) -> Judged = first::first,
+        answered: fn(Hours, &OpeningRecord) -> Option<String> = first::answered,
         plan: fn(Writer, Dates, &BottlingRecord) -> Vec<(String, String)> = first::plan,
         fizzes: [&'static str; 6] =
             ["1 flat", "2 little", "3 right", "4 much", "5 gushes", "It burst by itself"],

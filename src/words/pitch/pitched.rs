@@ -20,7 +20,7 @@ texts! {
         water: "Water added",
         ice: "Ice added",
         by_sample: "OG by the sample",
-        by_ingredients: "OG by what went in",
+        by_ingredients: "OG by the ingredients",
         yeast: "Dry yeast",
         sachets: "Sachets",
         packet: "Packet",

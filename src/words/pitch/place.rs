@@ -16,15 +16,15 @@ texts! {
         foam_and_light: "Foam and light",
         the_air: "The air of the room",
         room: "Room where it will stand",
-        stands_in: "The vessel",
+        stands_in: "Vessel",
         where_words: "Where, in your words",
         room_size: "Size of the room",
         room_size_hint: "Leave empty for an ordinary room.",
-        that_is: "That is",
+        that_is: "What kind of room",
         vessels: "Vessels fermenting there",
         in_light: "In the light",
         tube: "With a blow-off tube",
-        own_warmth: "The beer's own warmth",
+        own_warmth: "How warm the beer makes itself",
         yeasts_range: "the yeast's range",
         days: "days",
     } says {
@@ -56,7 +56,7 @@ const fn air(air: AirChange) -> &'static str {
 /// How warm it makes itself.
 fn warmth(w: Writer, found: &SelfHeating) -> String {
     format!(
-        "It warms itself by about {} over the room, most after {} days, and makes about {} of gas, {} in the busiest day.",
+        "It gets about {} warmer than the room, most after {} days, and makes about {} of gas, {} in the busiest day.",
         w.warmth(found.rise.value().value()),
         write_number(found.peak.days(), 1),
         w.gas(Litres::nearest(found.gas.value())),
@@ -83,10 +83,10 @@ fn place_reason(w: Writer, reason: place::Reason) -> String {
     };
     match reason {
         PlaceReason::BeerWithin(t, r) => {
-            format!("At its height the beer is about {}, within {}.", w.temperature(t), range(r))
+            format!("At its warmest the beer is about {}, within {}.", w.temperature(t), range(r))
         }
         PlaceReason::BeerTooWarm(t, r, by) => format!(
-            "At its height the beer is about {}, {} above {}.",
+            "At its warmest the beer is about {}, {} above {}.",
             w.temperature(t),
             w.warmth(by.value()),
             range(r)

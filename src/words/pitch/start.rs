@@ -14,7 +14,7 @@ use crate::words::{Judged, judged};
 texts! {
     /// What is asked of the start, and what is made of it.
     StartWords, START {
-        went_in: "Or by what went in",
+        went_in: "Or by the ingredients",
         choose: "Choose",
         share_hint: "Its sugar, as the label says.",
         added: "Water added after the boil",
@@ -26,9 +26,9 @@ texts! {
         sample_at_hint: "Of the liquid in the jar.",
         goes_by: "The batch goes by",
         by_sample: "OG by the sample",
-        by_ingredients: "OG by what went in",
+        by_ingredients: "OG by the ingredients",
         extract: "Extract in all",
-        other_water: "Other water",
+        other_water: "Water added to them",
         expected_end: "Expected end (FG)",
     } says {
         row: fn(usize) -> [&'static str; 3] = row,

@@ -18,17 +18,17 @@ texts! {
         sachets: "Sachets",
         wants_unknown: "Once the gravity is read, this says how much yeast the wort wants.",
         sachet: "One sachet holds",
-        sachet_hint: "Empty is 11\u{A0}g.",
+        sachet_hint: "11\u{A0}g if left empty.",
         product: "Name on the packet",
         their_date: "Best-before date",
-        they: "They were kept",
+        they: "The sachets were kept",
         goes_in: "How it goes in",
-        more: "Its age, its name and its weight",
+        more: "Age, name and weight of the yeast",
         dry_yeast: "Dry yeast",
         dry_yeast_hint: "Leave empty if it is not weighed.",
         satellite_is: "A satellite is a small jar of the same wort, fermented fast and warm with far too much yeast. In a few days it shows where this batch will end.",
         what_makes_it_lie: "What can mislead",
-        the_satellite_is: "The satellite is",
+        the_satellite_is: "A satellite",
     } says {
         wants: fn(Writer, Range) -> String = wants,
         dated: fn(Dated) -> &'static str = dated,
@@ -71,7 +71,7 @@ const fn satellite(set: YesNo) -> &'static str {
 const fn method(method: Method) -> &'static str {
     match method {
         Method::Sprinkled => "Sprinkled",
-        Method::Rehydrated => "Woken in water",
+        Method::Rehydrated => "Rehydrated in water",
     }
 }
 
@@ -136,7 +136,7 @@ fn yeast_words(w: Writer, plan: &YeastPlan) -> Judged {
     let next = match plan.advice.next {
         YeastNext::PutIn(Method::Sprinkled) => "Sprinkle all of it on the wort.".to_owned(),
         YeastNext::PutIn(Method::Rehydrated) => {
-            "Wake it in water first, then put all of it in.".to_owned()
+            "Rehydrate it first, then put all of it in.".to_owned()
         }
         YeastNext::AddSachets(1) => "Get one more sachet.".to_owned(),
         YeastNext::AddSachets(n) => format!("Get {n} more sachets."),
@@ -152,7 +152,7 @@ fn waking_words(w: Writer, plan: &YeastPlan) -> String {
         n => format!(" Bring it nearer to the wort in {n} spoonfuls, some minutes apart."),
     };
     format!(
-        "To wake it: {} of boiled and cooled water at {} to {}, never distilled; {} still, then stir.{steps} The packet's own way wins.",
+        "To rehydrate it: {} of boiled and cooled water at {} to {}, never distilled; {} still, then stir.{steps} The packet's own way wins.",
         w.small(waking.water),
         w.degrees(waking.at.from),
         w.degrees(waking.at.to),

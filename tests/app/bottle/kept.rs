@@ -9,8 +9,8 @@ fn what_is_missing_is_said_at_its_field_and_nothing_is_lost() {
     phone.tap("It is bottled");
     phone.sees("!! Some fields need another look.");
     assert_eq!(phone.asked, [Effect::Attend("bottling/b/beer".to_owned())]);
-    phone.type_into("Beer in the bottling vessel", "19");
-    phone.type_into("Warmest since fermentation ended", "20");
+    phone.type_into("Beer to bottle", "19");
+    phone.type_into("Warmest since it ended", "20");
     phone.tap("It is bottled");
     phone.sees("!! Choose the weakest bottle.");
     phone.choose("Weakest bottle", "Thin");
@@ -31,8 +31,8 @@ fn a_reason_to_go_on_is_kept_only_where_the_log_does_not_show_the_end() {
         let mut phone = brewed(readings);
         let (name, text) = ("bottling/b/because".to_owned(), "it tastes dry".to_owned());
         phone.happens(Event::Typed { name, text, unit: String::new() });
-        phone.type_into("Beer in the bottling vessel", "19");
-        phone.type_into("Warmest since fermentation ended", "20");
+        phone.type_into("Beer to bottle", "19");
+        phone.type_into("Warmest since it ended", "20");
         phone.choose("Weakest bottle", "Heavy");
         phone.type_into("Carbonation", "1.5");
         phone.tap("It is bottled");
@@ -46,8 +46,8 @@ fn a_reason_to_go_on_is_kept_only_where_the_log_does_not_show_the_end() {
 fn a_dose_that_was_rounded_up_is_not_judged_twice() {
     let mut phone = finished();
     // 3.6 g for a litre are 4 on the scale; counted again with its rounding they would be too much.
-    phone.type_into("Beer in the bottling vessel", "1");
-    phone.type_into("Warmest since fermentation ended", "20");
+    phone.type_into("Beer to bottle", "1");
+    phone.type_into("Warmest since it ended", "20");
     phone.choose("Weakest bottle", "Sound");
     phone.type_into("Carbonation", "1.70");
     assert_eq!(answer(&phone), "4 g");
@@ -65,11 +65,11 @@ fn the_log_fills_in_and_is_saved_to_its_last_bit() {
         (14.0, 1.010, Some(23.45)),
         (15.0, 1.010, Some(3.33)),
     ]);
-    assert_eq!(phone.value_in("Warmest since fermentation ended"), "23.4");
+    assert_eq!(phone.value_in("Warmest since it ended"), "23.4");
     assert_eq!(phone.value_in("Chilled since"), "yes");
     assert_eq!(phone.value_in("Coldest it got"), "3.3");
-    phone.in_unit("Warmest since fermentation ended", "°F");
-    phone.type_into("Beer in the bottling vessel", "19");
+    phone.in_unit("Warmest since it ended", "°F");
+    phone.type_into("Beer to bottle", "19");
     phone.tap("Under an airlock");
     phone.choose("Weakest bottle", "Heavy");
     phone.type_into("Carbonation", "2,2");
@@ -94,8 +94,8 @@ fn bottles_on_hand_decide_and_an_own_sugar_keeps_its_name() {
     phone.reload();
     open_granted(&mut phone);
     phone.sees("[x] Swing-tops: 4 × 750 mL, heavy");
-    phone.sees("4 × 750 mL: Heavy");
-    phone.sees("32 × 500 mL: Sound");
+    phone.sees("rated swing-top: 4 × 750 mL");
+    phone.sees("Sound reusable beer glass: 32 × 500 mL");
     phone.choose("Sugar", "Beet syrup");
     phone.tap("It is bottled");
     phone.sees("Filled: 4 × 750 mL, 32 × 500 mL");

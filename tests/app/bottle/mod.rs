@@ -116,8 +116,8 @@ pub fn finished() -> Paper {
 /// The same with what the plan needs typed in.
 pub fn ready() -> Paper {
     let mut phone = finished();
-    phone.type_into("Beer in the bottling vessel", "19");
-    phone.type_into("Warmest since fermentation ended", "20");
+    phone.type_into("Beer to bottle", "19");
+    phone.type_into("Warmest since it ended", "20");
     phone.choose("Weakest bottle", "Sound");
     phone
 }

@@ -7,17 +7,19 @@ use crate::paper::golden;
 fn the_plan_answers_as_soon_as_it_can() {
     let mut phone = finished();
     phone.sees("> For the dose give the volume, the bottles and the warmest temperature.");
-    phone.type_into("Beer in the bottling vessel", "19");
-    phone.type_into("Warmest since fermentation ended", "20");
+    phone.type_into("Beer to bottle", "19");
+    phone.type_into("Warmest since it ended", "20");
     phone.sees("> For the dose give the bottles.");
     assert_eq!(answer(&phone), "–");
     phone.choose("Weakest bottle", "Sound");
     assert_eq!(answer(&phone), "122 g");
     phone.sees("(Go) Within the usual ceiling.");
     phone.sees("± 7 g");
-    phone.tap("Taken for granted");
-    phone.sees("> Taken for granted | 2.40 vol · Table sugar (sucrose) · Into the vessel · 500 mL · up to 30 °C");
-    phone.sees("38 × 500 mL: Sound reusable beer glass");
+    phone.tap("Assumed");
+    phone.sees(
+        "> Assumed | 2.40 vol · Table sugar (sucrose) · Into the vessel · 500 mL · up to 30 °C",
+    );
+    phone.sees("Sound reusable beer glass: 38 × 500 mL");
     phone.tap("How this was worked out");
     phone.tap("What if");
     golden("bottle", &phone.text());
@@ -28,8 +30,8 @@ fn a_stopped_dose_is_said_on_the_plate_and_shown_nowhere() {
     let mut phone = brewed(&[(10.0, 1.021, None), (14.0, 1.020, None)]);
     // Beer that may still ferment gets none, whatever is given.
     assert_eq!(answer(&phone), "No dose");
-    phone.type_into("Beer in the bottling vessel", "19");
-    phone.type_into("Warmest since fermentation ended", "20");
+    phone.type_into("Beer to bottle", "19");
+    phone.type_into("Warmest since it ended", "20");
     phone.choose("Weakest bottle", "Thin");
     assert_eq!(answer(&phone), "No dose");
     let said = why(&phone);
@@ -61,7 +63,7 @@ fn a_way_that_is_touched_gives_the_dose_it_names() {
             let mut phone = ready();
             phone.choose("Weakest bottle", bottle);
             phone.type_into("Carbonation", carbonation);
-            phone.type_into("Hottest place they may stand", hottest);
+            phone.type_into("Hottest they may stand", hottest);
             phone
         };
         let rows = |phone: &Paper| -> Vec<Part> {
@@ -91,8 +93,8 @@ fn a_way_that_is_touched_gives_the_dose_it_names() {
 #[test]
 fn a_date_ahead_is_told_by_the_clock_the_phone_will_show_then() {
     let mut phone = brewed(&[(38.5, 1.010, None), (39.5, 1.010, None)]);
-    phone.type_into("Beer in the bottling vessel", "19");
-    phone.type_into("Warmest since fermentation ended", "20");
+    phone.type_into("Beer to bottle", "19");
+    phone.type_into("Warmest since it ended", "20");
     phone.choose("Weakest bottle", "Sound");
     let told = |phone: &Paper| {
         let text = phone.text();
@@ -120,13 +122,13 @@ fn what_if_changes_nothing_until_it_is_taken_over() {
     phone.tap("Back to what the form says");
     phone.sees("Go: 122 g ± ");
     slide(&mut phone, "Volumes of CO₂", 2.3);
-    slide(&mut phone, "Warmest since it ended", 68.0);
-    phone.in_unit("Warmest since fermentation ended", "°F");
+    slide(&mut phone, "Warmest", 68.0);
+    phone.in_unit("Warmest since it ended", "°F");
     phone.tap("Use these");
     assert_eq!(phone.value_in("Carbonation"), "2.30");
     // No further than the slider goes, and in the unit of the field.
-    assert_eq!(phone.value_in("Warmest since fermentation ended"), "95.0");
-    assert_eq!(phone.value_in("Beer in the bottling vessel"), "19");
+    assert_eq!(phone.value_in("Warmest since it ended"), "95.0");
+    assert_eq!(phone.value_in("Beer to bottle"), "19");
     phone.reload();
     open_granted(&mut phone);
     assert_eq!(phone.value_in("Carbonation"), "2.30");
@@ -134,7 +136,7 @@ fn what_if_changes_nothing_until_it_is_taken_over() {
     phone.tap("What if");
     slide(&mut phone, "Beer", f64::NAN);
     phone.tap("Use these");
-    assert_eq!(phone.value_in("Beer in the bottling vessel"), "19");
+    assert_eq!(phone.value_in("Beer to bottle"), "19");
 }
 
 #[test]
@@ -146,7 +148,7 @@ fn beer_closed_in_the_cold_has_two_ends() {
     phone.type_into("Coldest it got", "2");
     phone.tap("Closed tight");
     phone.sees("It may hold 1.5");
-    phone.sees("<<What either dose may come to: Dosed by the warmest temperature (no dose)");
+    phone.sees("<<What each dose may come to: Dosed by the warmest temperature (no dose)");
     phone.sees("Let its gas go, in a warm room under an airlock until ");
     phone.tap("Beer that holds more");
     assert!(answer(&phone).ends_with(" g"), "{}", answer(&phone));
@@ -159,13 +161,13 @@ fn the_sum_of_the_bench_answers_and_guards() {
     let mut phone = finished();
     phone.go("#/bench/sugar");
     phone.sees("give the volume, the bottles, the warmest temperature and how level the beer is.");
-    phone.type_into("Beer in the bottling vessel", "19");
-    phone.type_into("Warmest since fermentation ended", "20");
+    phone.type_into("Beer to bottle", "19");
+    phone.type_into("Warmest since it ended", "20");
     phone.choose("Weakest bottle", "Sound");
     // Nothing is taken as finished that was not said to be.
     phone.sees("how level the beer is");
-    phone.type_into("It reads, twice the same", "1.010");
-    phone.type_into("Days between the two", "4");
+    phone.type_into("It read the same twice", "1.010");
+    phone.type_into("Days between the two readings", "4");
     phone.type_into("Days since the yeast went in", "14");
     phone.type_into("Gravity at the start", "1.048");
     phone.choose("Yeast", "Ale, clean");

@@ -8,8 +8,8 @@ use std::time::{Duration, Instant};
 
 /// What the plan needs, at 2.4 volumes in sound glass.
 fn asked(mut phone: Paper) -> Paper {
-    phone.type_into("Beer in the bottling vessel", "19");
-    phone.type_into("Warmest since fermentation ended", "20");
+    phone.type_into("Beer to bottle", "19");
+    phone.type_into("Warmest since it ended", "20");
     phone.choose("Weakest bottle", "Sound");
     phone
 }
@@ -128,7 +128,7 @@ fn beer_without_a_start_has_a_way_and_then_a_dose() {
 #[test]
 fn more_beer_than_was_brewed_is_asked_about() {
     let mut phone = ready();
-    phone.type_into("Beer in the bottling vessel", "220");
+    phone.type_into("Beer to bottle", "220");
     assert!(!dosed(&phone));
     phone.sees("Say first whether so much beer is right");
     phone.sees("The batch was noted with 20.0 L: that is more.");
@@ -136,15 +136,15 @@ fn more_beer_than_was_brewed_is_asked_about() {
     assert_eq!(record(&phone), None);
     phone.tap("No, change it");
     assert_eq!(phone.asked.last(), Some(&Effect::Attend("bottling/b/beer".to_owned())));
-    phone.type_into("Beer in the bottling vessel", "24");
+    phone.type_into("Beer to bottle", "24");
     phone.sees("Is that right?");
     phone.tap("Yes, keep it as it is");
     phone.sees_no("Is that right?");
     assert!(dosed(&phone));
     // Said of that volume, and of no other.
-    phone.type_into("Beer in the bottling vessel", "240");
+    phone.type_into("Beer to bottle", "240");
     assert!(!dosed(&phone));
-    phone.type_into("Beer in the bottling vessel", "21");
+    phone.type_into("Beer to bottle", "21");
     assert!(dosed(&phone));
     // What is only tried is asked about as well.
     phone.tap("What if");
@@ -194,13 +194,13 @@ fn the_bench_asks_how_level_the_beer_is() {
     let mut phone = asked(finished());
     phone.go("#/bench/sugar");
     let mut phone = asked(phone);
-    phone.type_into("It reads, twice the same", "1.010");
+    phone.type_into("It read the same twice", "1.010");
     phone.type_into("Days since the yeast went in", "14");
     phone.type_into("Gravity at the start", "1.048");
     phone.sees("how level the beer is");
     let mut last = None;
     for (apart, gives) in [("0", false), ("1", false), ("4", true), ("10", true)] {
-        phone.type_into("Days between the two", apart);
+        phone.type_into("Days between the two readings", apart);
         phone.choose("Yeast", "Ale, clean");
         assert_eq!(dosed(&phone), gives, "{apart}");
         phone.happens(Event::Folded { name: "plan/worked".to_owned(), open: true });
@@ -210,16 +210,16 @@ fn the_bench_asks_how_level_the_beer_is() {
     }
     phone.sees("Taken for granted: one hydrometer");
     // Stalled high, or of a yeast that goes on, it is another matter.
-    phone.type_into("It reads, twice the same", "1.020");
+    phone.type_into("It read the same twice", "1.020");
     assert!(!dosed(&phone));
     next(&phone);
-    phone.type_into("It reads, twice the same", "1.006");
-    phone.type_into("Days between the two", "4");
+    phone.type_into("It read the same twice", "1.006");
+    phone.type_into("Days between the two readings", "4");
     phone.choose("Yeast", "Saison");
     assert!(!dosed(&phone));
     // Wort is no beer.
-    phone.type_into("It reads, twice the same", "1.048");
-    phone.type_into("Days between the two", "10");
+    phone.type_into("It read the same twice", "1.048");
+    phone.type_into("Days between the two readings", "10");
     assert!(!dosed(&phone));
 }
 
@@ -242,18 +242,18 @@ fn a_key_costs_no_judgement() {
         Summary::of(&phone.model.journal, &id("b"), phone.model.now).expect("a batch");
     });
     let key = quickest(10, |n| {
-        phone.type_into("Beer in the bottling vessel", &format!("19.{n}"));
+        phone.type_into("Beer to bottle", &format!("19.{n}"));
         next(&phone);
     });
     assert!(2 * key < judged, "{key:?} beside {judged:?}");
 
     phone.go("#/bench/sugar");
     let mut phone = asked(phone);
-    phone.type_into("It reads, twice the same", "1.015");
-    phone.type_into("Days between the two", "3.5");
+    phone.type_into("It read the same twice", "1.015");
+    phone.type_into("Days between the two readings", "3.5");
     phone.type_into("Days since the yeast went in", "12.5");
     let key = quickest(10, |n| {
-        phone.type_into("Warmest since fermentation ended", &format!("20.{n}"));
+        phone.type_into("Warmest since it ended", &format!("20.{n}"));
         next(&phone);
     });
     assert!(2 * key < judged, "{key:?} beside {judged:?}");

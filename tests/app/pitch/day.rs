@@ -24,7 +24,7 @@ fn a_pitching_day_goes_from_hot_wort_to_the_record() {
     phone.sees_no("Pitch now");
     phone.tap("Next");
     phone.sees("[Cool: 19.0 °C, in the yeast's range]");
-    phone.tap("Or by what went in");
+    phone.tap("Or by the ingredients");
     phone.choose("Ingredient 1", "Malt syrup");
     phone.type_into("Mass of ingredient 1", "1.7");
     phone.choose("Ingredient 2", "Corn sugar");
@@ -50,7 +50,7 @@ fn a_pitching_day_goes_from_hot_wort_to_the_record() {
     phone.type_into("Splashed or shaken for", "5");
     phone.tap("Next");
     phone.type_into("Room where it will stand", "18");
-    phone.sees("It warms itself by about");
+    phone.sees("It gets about");
     golden("pitch-place", &stage(&phone));
     phone.tap("Next");
     phone.sees("> Pitch now, and seal.");
@@ -119,9 +119,9 @@ fn half_a_sample_is_said_and_not_dropped() {
 fn every_field_is_looked_at_and_the_step_and_fold_of_the_first_wrong_one_open() {
     let mut phone = pitching();
     phone.tap("Gravity");
-    phone.tap("Or by what went in");
+    phone.tap("Or by the ingredients");
     phone.choose("Ingredient 1", "Another");
-    phone.tap("Or by what went in");
+    phone.tap("Or by the ingredients");
     phone.tap("Place");
     phone.type_into("Room where it will stand", "hot");
     phone.tap("The yeast goes in");
@@ -145,35 +145,35 @@ fn leaving_and_coming_back_keeps_every_draft_and_the_step() {
         (
             "Cool",
             &["By waiting"],
-            &[("Wort now", "31"), ("Water at hand", "8"), ("Wort at an earlier look", "60")],
+            &[("Wort now", "31"), ("Water at hand", "8"), ("Wort at the earlier look", "60")],
             &[("Read with", "Not stirred", "still")],
         ),
         (
             "Gravity",
-            &["Or by what went in"],
+            &["Or by the ingredients"],
             &[("Hydrometer reads", "11,9")],
             &[("Ingredient 1", "Honey", "honey")],
         ),
         (
             "Yeast",
-            &["Its age, its name and its weight"],
+            &["Age, name and weight of the yeast"],
             &[("Name on the packet", "Old ale yeast"), ("Dry yeast", "11.5")],
             &[
                 ("Sachets", "2", "2"),
                 ("Best-before date", "A year past", "13"),
-                ("They were kept", "Warm for weeks", "yes"),
-                ("How it goes in", "Woken in water", "rehydrated"),
+                ("The sachets were kept", "Warm for weeks", "yes"),
+                ("How it goes in", "Rehydrated in water", "rehydrated"),
             ],
         ),
-        ("Satellite", &[], &[], &[("The satellite is", "Not this time", "no")]),
+        ("Satellite", &[], &[], &[("A satellite", "Not this time", "no")]),
         ("Air", &[], &[("Splashed or shaken for", "5")], &[]),
         (
             "Place",
             &["Foam and light", "The air of the room"],
             &[("Where, in your words", "Under the stairs"), ("Size of the room", "12")],
             &[
-                ("The vessel", "In a tub of water", "water_tub"),
-                ("That is", "A shut cupboard", "shut"),
+                ("Vessel", "In a tub of water", "water_tub"),
+                ("What kind of room", "A shut cupboard", "shut"),
                 ("In the light", "Yes", "yes"),
             ],
         ),

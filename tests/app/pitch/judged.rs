@@ -21,7 +21,7 @@ fn one_sachet_a_little_under_the_dose_is_a_note_and_half_of_it_is_not() {
     phone.type_into("Wort now", "19");
     phone.tap("Yeast: 1 sachet, a little under the dose");
     phone.sees("(Go) A little less yeast than usual; it will do.");
-    phone.tap("Its age, its name and its weight");
+    phone.tap("Age, name and weight of the yeast");
     phone.type_into("Dry yeast", "11.5");
     phone.sees("(Go) Enough yeast.");
     phone.type_into("Dry yeast", "7");
@@ -69,9 +69,9 @@ fn the_card_and_the_way_beside_it_tell_one_time() {
     let mut phone = pitching();
     phone.type_into("Wort now", "28");
     phone.tap("By waiting");
-    phone.type_into("Wort at an earlier look", "32");
+    phone.type_into("Wort at the earlier look", "32");
     phone.type_into("Time between the two looks", "30");
-    phone.type_into("Water or room round it", "12");
+    phone.type_into("Water or air around it", "12");
     for tub in ["", "60"] {
         phone.type_into("Water in the tub", tub);
         let text = phone.text();
@@ -117,9 +117,9 @@ fn water_or_ice_and_the_clock_bring_wort_to_its_yeast_on_the_bench() {
     phone.type_into("How much wort", "15");
     phone.type_into("Its gravity", "1.060");
     phone.type_into("Water to add", "8");
-    phone.type_into("Wort at an earlier look", "60");
+    phone.type_into("Wort at the earlier look", "60");
     phone.type_into("Time between the two looks", "30");
-    phone.type_into("Water or room round it", "12");
+    phone.type_into("Water or air around it", "12");
     golden("bench-cooling", &phone.text());
     phone.type_into("Water to add", "25");
     phone.sees("It can't be reached with what is at hand.");

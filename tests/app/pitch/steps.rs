@@ -127,9 +127,9 @@ fn no_step_is_longer_than_two_screens_and_a_half() {
     look(&phone, "cool, two ways");
     phone.tap("With water or ice");
     phone.tap("By waiting");
-    phone.type_into("Wort at an earlier look", "40");
+    phone.type_into("Wort at the earlier look", "40");
     phone.type_into("Time between the two looks", "30");
-    phone.type_into("Water or room round it", "12");
+    phone.type_into("Water or air around it", "12");
     phone.type_into("Water in the tub", "60");
     look(&phone, "cool, waiting too");
     phone.type_into("Wort now", "19");
@@ -137,7 +137,7 @@ fn no_step_is_longer_than_two_screens_and_a_half() {
     phone.type_into("Hydrometer reads", "1.042");
     phone.type_into("Sample temperature", "20");
     look(&phone, "gravity");
-    phone.tap("Or by what went in");
+    phone.tap("Or by the ingredients");
     for (at, kind) in ["Malt syrup", "Dry malt"].into_iter().enumerate() {
         phone.choose(&format!("Ingredient {}", at + 1), kind);
         phone.type_into(&format!("Mass of ingredient {}", at + 1), "1.2");
@@ -146,7 +146,7 @@ fn no_step_is_longer_than_two_screens_and_a_half() {
     phone.tap("Next");
     phone.tap("1");
     look(&phone, "yeast");
-    phone.tap("Its age, its name and its weight");
+    phone.tap("Age, name and weight of the yeast");
     look(&phone, "yeast, its age too");
     phone.tap("Next");
     phone.tap("Set");
