@@ -12,6 +12,9 @@ pub const VOLUME: Bounds<Litres> = Bounds::new(Litres::literal(0.5), Litres::lit
 /// Temperatures a sample can be corrected at.
 pub const SAMPLE: Bounds<Celsius> = Bounds::new(Celsius::literal(0.0), Celsius::literal(60.0));
 
+/// How the names of the fields of a new batch begin.
+pub const NEW_BATCH: &str = "start/";
+
 /// A temperature field in the brewer's unit.
 pub fn temperature(
     m: &Model,

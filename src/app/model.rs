@@ -149,8 +149,6 @@ pub struct Here {
     pub bringing: Option<Bringing>,
     /// The table of readings that is looked at.
     pub table: Option<Table>,
-    /// What is odd about its readings, by the number of the line; those are kept as doubtful.
-    pub odd_rows: Vec<(usize, Vec<crate::advice::odd::Odd>)>,
     /// Where sliders stand that change nothing else, by name.
     pub slid: ByKey<String, f64>,
     /// Why a form was not saved, by the form's name.

@@ -1,9 +1,9 @@
 //! Readings as a table: handed out, and read from a file into a batch, its lines shown first.
 
 use super::act::{Act, WatchAct};
-use super::batch::begun_on;
 use super::copies::why_no_file;
 use super::event::{Effect, NoFile};
+use super::fields::NEW_BATCH;
 use super::fold::fold;
 use super::model::Model;
 use super::part::{
@@ -16,11 +16,13 @@ use crate::batch::{
     BatchHeading, Change, Edit, Entry, HydrometerItem, Id, Journal, Reading, Summary,
 };
 use crate::exchange::table::{Table, read, write};
-use crate::quantity::Moment;
+use crate::quantity::{Hours, Moment};
 
 /// The field of the file.
 pub const FIELD: &str = "table/file";
 const FORM: &str = "table";
+/// A batch whose first reading is younger than this is begun now.
+const A_DAY: Hours = Hours::literal(24.0);
 /// So many bad lines are told one by one.
 const TOLD: usize = 12;
 
@@ -113,8 +115,8 @@ fn preview(m: &Model, table: &Table, new: usize) -> Vec<Part> {
     if !lines.is_empty() {
         parts.push(Part::new("table/bad", What::Items("", items(lines))));
     }
-    if new > 0 && !m.here.odd_rows.is_empty() {
-        parts.extend(odd(m));
+    if new > 0 && !table.odd.is_empty() {
+        parts.extend(odd(m, &table.odd));
     }
     parts
 }
@@ -124,8 +126,8 @@ fn items(lines: Vec<String>) -> Vec<Item> {
 }
 
 /// What is odd about its lines, each by its number.
-fn odd(m: &Model) -> [Part; 3] {
-    let (w, words, rows) = (m.writer(), &m.words.odd, &m.here.odd_rows);
+fn odd(m: &Model, rows: &[(usize, Vec<Odd>)]) -> [Part; 3] {
+    let (w, words) = (m.writer(), &m.words.odd);
     let line = |(at, odd): &(usize, Vec<Odd>)| {
         let said: Vec<String> = odd.iter().map(|odd| (words.odd)(w, *odd)).collect();
         (m.words.table.odd)(*at, &said.join(" "))
@@ -140,13 +142,21 @@ fn odd(m: &Model) -> [Part; 3] {
     ]
 }
 
+/// A paper log says when its batch was begun, unless the brewer has said.
+fn begun_on(m: &mut Model, first: Moment) {
+    let name = format!("{NEW_BATCH}started");
+    if m.drafts.text(&name).is_none_or(str::is_empty) && m.now.since(first) > A_DAY {
+        m.drafts.put(&name, m.zone.shown(first).local_text(), "");
+    }
+}
+
 fn first(table: &Table) -> Option<Moment> {
     table.readings.iter().map(|one| one.at).min()
 }
 
 /// Marks what is odd about the readings of a table: in the batch that is there, or as if it were begun with
 /// the first of them.
-fn look_at(m: &mut Model, batch: &Id, table: &mut Table) {
+fn look_at(m: &Model, batch: &Id, table: &mut Table) {
     let new: Vec<bool> = {
         let there = m.journal.readings(batch);
         table.readings.iter().map(|one| !is_there(there, one)).collect()
@@ -172,7 +182,7 @@ fn look_at(m: &mut Model, batch: &Id, table: &mut Table) {
         if let Some(one) = table.readings.get_mut(*place) {
             one.doubtful = true;
         }
-        m.here.odd_rows.extend(table.lines.get(*place).map(|line| (*line, odd)));
+        table.odd.extend(table.lines.get(*place).map(|line| (*line, odd)));
     }
 }
 
@@ -193,7 +203,6 @@ fn is_there(there: &[(Id, Reading)], new: &Reading) -> bool {
 /// A file was chosen.
 pub fn chosen(m: &mut Model, file: Result<String, NoFile>) -> Vec<Effect> {
     m.here.table = None;
-    m.here.odd_rows.clear();
     m.here.outcomes.remove(&FORM.to_owned());
     // A new batch has no identity yet; its readings get it with the batch.
     let (batch, instrument) = match &m.route {

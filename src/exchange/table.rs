@@ -4,6 +4,7 @@
 pub use super::column::{Column, LONGEST, MOST, NoTable};
 use super::column::{WRITTEN, column, same, told};
 use super::csv::{defused, mark_of, plain, read_lines, write_line};
+use crate::advice::odd::Odd;
 use crate::batch::{Added, Id, Reading, Refractometer, Vessel};
 use crate::quantity::{
     Bounds, Celsius, Gravity, GravityUnit, Measured, Moment, ReadError, Zone,
@@ -37,6 +38,8 @@ pub struct Table {
     pub readings: Vec<Reading>,
     /// The number of the line of each of them in the text.
     pub lines: Vec<usize>,
+    /// What is odd about them, by the number of the line, once they were looked at.
+    pub odd: Vec<(usize, Vec<Odd>)>,
     /// Lines that are left out, by their number in the text.
     pub bad: Vec<(usize, BadLine)>,
     /// Heads of columns that mean nothing here.

@@ -8,7 +8,7 @@ use crate::app::ask::{
 };
 use crate::app::copies::hand_out;
 use crate::app::event::Effect;
-use crate::app::fields::{VOLUME, hydrometer};
+use crate::app::fields::{NEW_BATCH, VOLUME, hydrometer};
 use crate::app::fold::fold;
 use crate::app::model::{Model, Then};
 use crate::app::part::{Part, What, action, form, heading, link, submit};
@@ -16,26 +16,15 @@ use crate::app::route::Route;
 use crate::app::save::{commit, refuse};
 use crate::app::table;
 use crate::batch::{BatchHeading, Change, Edit, Entry, Id, Settings, Stage, Summary};
-use crate::quantity::{Bounds, Celsius, Gravity, Hours, Litres, Moment, SpecificGravity};
+use crate::quantity::{Bounds, Celsius, Gravity, Litres, Moment, SpecificGravity};
 use crate::science::sucrose;
 
 /// What yeast packets print.
 const PACKET: Bounds<Celsius> = Bounds::new(Celsius::literal(0.0), Celsius::literal(45.0));
 
 /// Where what is typed of it is kept.
-/// A batch whose first reading is younger than this is begun now.
-const A_DAY: Hours = Hours::literal(24.0);
-
 fn scope(id: Option<&Id>) -> String {
-    id.map_or("start/".to_owned(), |id| format!("heading/{}/", id.as_str()))
-}
-
-/// A paper log says when its batch was begun, unless the brewer has said.
-pub fn begun_on(m: &mut Model, first: Moment) {
-    let name = format!("{}started", scope(None));
-    if m.drafts.text(&name).is_none_or(str::is_empty) && m.now.since(first) > A_DAY {
-        m.drafts.put(&name, m.zone.shown(first).local_text(), "");
-    }
+    id.map_or(NEW_BATCH.to_owned(), |id| format!("heading/{}/", id.as_str()))
 }
 
 struct Fields {

@@ -3,7 +3,7 @@
 mod form;
 mod head;
 
-pub use form::{begun_on, parts as form};
+pub use form::parts as form;
 pub use head::{foot, parts as head};
 
 use super::act::BatchAct;
