@@ -247,3 +247,17 @@ fn a_bottle_is_answered_by_its_age_and_its_fizz() {
         }
     }
 }
+
+/// A gush dated ahead could not be made safe before that day came.
+#[test]
+fn an_opening_ahead_of_now_is_asked_about() {
+    let mut phone = bottled(30.0);
+    phone.tap("5 gushes");
+    phone.dated("Opened", ago(-3.0));
+    phone.tap("Save");
+    phone.sees("Is that right?");
+    phone.sees("is still to come.");
+    assert!(phone.model.summary(&id("b")).expect("the batch").openings.is_empty());
+    phone.tap("Yes, keep it as it is");
+    assert_eq!(phone.model.summary(&id("b")).expect("the batch").openings.len(), 1);
+}

@@ -137,8 +137,13 @@ pub(super) fn reasons(
     let record = &*case.record;
     let main = &case.looks.main;
     let mut said = Vec::new();
+    let no_end = record.original.is_none() && record.stated_end.is_none();
     let Some(last) = main.last() else {
-        return vec![Reason::Readings(0)];
+        // Whoever pitched without a gravity is told the way from the first day on.
+        let blind = no_end && record.pitched.is_some() && case.ends.satellite.is_none();
+        said.push(Reason::Readings(0));
+        said.extend(blind.then_some(Reason::NoEndKnown));
+        return said;
     };
     if let (State::NotStarted, Some(original)) = (state, record.original) {
         let lag = Lag::of(Lag::is_slow(record.family, record.beer_at_last())).signs;

@@ -1,7 +1,9 @@
 //! How a bottle was.
 
+use crate::advice::odd::date;
 use crate::app::act::{Act, OpenAct};
 use crate::app::ask::{Asked, Chosen, answer_or_none, choice, moment, words_field};
+use crate::app::ask_first::{ask_first, question};
 use crate::app::event::Effect;
 use crate::app::model::{Model, Then};
 use crate::app::part::{Part, What, form, heading, submit};
@@ -53,7 +55,7 @@ fn fields(m: &Model, batch: &Id) -> Fields {
 pub fn parts(m: &Model, batch: &Id) -> Part {
     let words = &m.words.open;
     let Fields { fizz, clarity, taste, note, at } = fields(m, batch);
-    let parts = vec![
+    let mut parts = vec![
         heading("open/form/heading", 2, words.how_it_was),
         fizz.part,
         clarity.part,
@@ -61,9 +63,14 @@ pub fn parts(m: &Model, batch: &Id) -> Part {
         note.part,
         at.part,
         Part::new("open/form/outcome", What::Outcome(m.outcome(FORM))),
-        submit("open/form/save", words.save),
     ];
-    form(FORM, "", Act::Open(OpenAct::Save(batch.clone())), parts)
+    parts.extend(question(m, FORM));
+    parts.push(submit("open/form/save", words.save));
+    form(FORM, "", send(batch), parts)
+}
+
+fn send(batch: &Id) -> Act {
+    Act::Open(OpenAct::Save(batch.clone()))
 }
 
 /// Saves it.
@@ -78,6 +85,12 @@ pub fn save(m: &mut Model, batch: &Id) -> Vec<Effect> {
         m.here.outcomes.insert(FORM.to_owned(), why.to_owned());
         return vec![Effect::Attend(first)];
     };
+    let begun = m.journal.batch(batch).map_or(at, |heading| heading.started);
+    let odd = date(at, begun, m.now).into_iter().collect();
+    let field = scope(batch) + "at";
+    if let Err(asked) = ask_first(m, FORM, odd, &field, send(batch)) {
+        return asked;
+    }
     let record = OpeningRecord {
         batch: batch.clone(),
         at,
