@@ -62,6 +62,16 @@ fn notice(name: &str, grave: bool, said: &str, ways: Vec<Part>) -> Part {
     notice
 }
 
+/// What another tab saved is shown at once, unless something on the screen would be lost by it or become
+/// another thing under the hand.
+pub fn elsewhere(m: &Model) -> Vec<Effect> {
+    let here = &m.here;
+    let busy = here.doubted.is_some() || here.bringing.is_some() || here.table.is_some();
+    let busy = busy || m.phone.copy.is_some() || m.phone.memory_only || !m.pending.is_empty();
+    let waits = !m.phone.changed_elsewhere || busy || is_half_filled(m, &super::screen(m).main);
+    (!waits).then_some(Effect::Load).into_iter().collect()
+}
+
 /// Whether something stands typed in a form of the screen that is not saved yet.
 fn is_half_filled(m: &Model, parts: &[Part]) -> bool {
     let mut half = false;

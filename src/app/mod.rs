@@ -177,14 +177,18 @@ fn happened(m: &mut Model, event: Event) -> Vec<Effect> {
             m.zone = zone;
             vec![]
         }
-        Event::Saved(ticket) => save::saved(m, ticket),
+        Event::Saved(ticket) => {
+            let mut effects = save::saved(m, ticket);
+            effects.extend(frame::elsewhere(m));
+            effects
+        }
         Event::SavedBeside(ticket, conflict) => {
             frame::beside(m, *conflict);
             save::saved(m, ticket)
         }
         Event::NotSaved(ticket, why) => save::not_saved(m, ticket, &why),
         Event::Settled(Ok(loaded)) | Event::Loaded(loaded) => {
-            m.take_in(*loaded);
+            save::take_in(m, *loaded);
             m.phone.changed_elsewhere = false;
             vec![]
         }
@@ -194,7 +198,7 @@ fn happened(m: &mut Model, event: Event) -> Vec<Effect> {
         }
         Event::Elsewhere => {
             m.phone.changed_elsewhere = true;
-            vec![]
+            frame::elsewhere(m)
         }
         Event::UpdateReady => {
             m.phone.update_ready = true;

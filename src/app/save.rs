@@ -2,8 +2,8 @@
 
 use super::event::{Effect, NotSaved};
 use super::model::{Model, Pending, Then, Undo};
-use super::opened::DeletedBatch;
-use crate::batch::{Change, Id};
+use super::opened::{DeletedBatch, Opened};
+use crate::batch::{Change, Entry, Id};
 use crate::store::{Revision, StoreError};
 
 /// Makes a change and asks for it to be kept. `done` is said beside the undo once it is; empty says
@@ -57,6 +57,19 @@ pub fn take_back(m: &mut Model) -> Vec<Effect> {
         pending.undo = Some(undo);
     }
     effects
+}
+
+/// Takes in what the store holds. An undo of what was saved elsewhere since would bring an old text over it.
+pub fn take_in(m: &mut Model, opened: Opened) {
+    let of_undo = |m: &Model| -> Vec<Option<Entry>> {
+        let edits = m.undo.iter().flat_map(|undo| undo.change.edits());
+        edits.map(|edit| m.journal.entry(&edit.key())).collect()
+    };
+    let before = of_undo(m);
+    m.take_in(opened);
+    if before != of_undo(m) {
+        m.undo = None;
+    }
 }
 
 /// Brings records in that were looked at: they fit, and are kept as they were saved elsewhere.

@@ -8,8 +8,17 @@ use crate::app::{Event, Place};
 use crate::store::is_record;
 use leptos::prelude::*;
 use leptos::tachys::reactive_graph::SharedReactiveFunction;
+use std::cell::Cell;
 use std::sync::{Arc, Mutex};
 use std::time::Duration;
+
+/// How long after another tab's first text its next ones are waited for, so that all are read at once.
+const TOGETHER: Duration = Duration::from_millis(200);
+
+thread_local! {
+    /// Another tab has saved something, and that is going to be told.
+    static HEARD: Cell<bool> = const { Cell::new(false) };
+}
 
 /// Puts the page into the document's body, in place of the static first paint.
 pub fn mount() {
@@ -48,8 +57,12 @@ fn App() -> impl IntoView {
         let text = event.new_value();
         session::elsewhere(&key, text.as_deref());
         // A text that comes, not one that goes: each save takes older ones away after it.
-        if text.is_some() {
-            send(Event::Elsewhere);
+        if text.is_some() && !HEARD.replace(true) {
+            let tell = || {
+                HEARD.set(false);
+                send(Event::Elsewhere);
+            };
+            set_timeout(tell, TOGETHER);
         }
     });
     listen("fermentside:update-ready", Event::UpdateReady);

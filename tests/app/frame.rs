@@ -75,14 +75,57 @@ fn a_start_that_is_half_kept_is_taken_back_whole() {
 }
 
 #[test]
-fn a_tab_is_told_of_another_and_shows_what_it_saved() {
+fn what_another_tab_saved_is_shown_at_once() {
     let mut first = Paper::new();
     let mut second = first.second_tab();
     start(&mut second, "Cellar bitter");
     first.sees_no("Cellar bitter");
     first.happens(Event::Elsewhere);
-    first.sees("Something was saved in another tab.");
-    first.tap("Show it");
     first.sees("Cellar bitter");
     first.sees_no("another tab");
+}
+
+#[test]
+fn a_half_filled_form_is_not_changed_under_the_hand() {
+    let mut first = Paper::new();
+    let mut second = first.second_tab();
+    first.go("#/batches/new");
+    first.type_into("Name", "Cellar mild");
+    start(&mut second, "Cellar bitter");
+    first.happens(Event::Elsewhere);
+    first.sees("Something was saved in another tab.");
+    assert_eq!(first.model.journal.batches().count(), 0);
+    // Once it is saved, all is shown.
+    first.type_into("Volume", "20");
+    first.tap("Start");
+    first.sees_no("another tab");
+    assert_eq!(first.model.journal.batches().count(), 2);
+    // Or on a touch.
+    start(&mut second, "Third");
+    first.go("#/batches/new");
+    first.type_into("Name", "Cellar mild");
+    first.happens(Event::Elsewhere);
+    first.tap("Show it");
+    first.sees_no("another tab");
+    assert_eq!(first.model.journal.batches().count(), 3);
+    assert_eq!(first.value_in("Name"), "Cellar mild");
+}
+
+#[test]
+fn what_another_tab_saved_is_not_undone_by_an_older_undo() {
+    let mut first = Paper::new();
+    let batch = start(&mut first, "Cellar bitter");
+    let mut second = first.second_tab();
+    first.go(&format!("{batch}edit"));
+    first.type_into("Name", "Cellar mild");
+    first.tap("Save");
+    first.sees("Undo");
+    second.happens(Event::Elsewhere);
+    second.reload();
+    second.go(&format!("{batch}edit"));
+    second.type_into("Name", "Cellar best");
+    second.tap("Save");
+    first.happens(Event::Elsewhere);
+    first.sees("Cellar best");
+    first.sees_no("Undo");
 }

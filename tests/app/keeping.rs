@@ -146,7 +146,6 @@ fn a_conflict_of_a_reading_names_its_batch_and_what_differs() {
     second.tap("Use this one instead");
     second.sees_no("Changed in two places");
     first.happens(Event::Elsewhere);
-    first.tap("Show it");
     first.sees_no("changed in two places");
     first.sees("foamy");
 }

@@ -137,6 +137,7 @@ fn nothing_is_taken_away_that_is_not_in_the_file() {
     phone.tap("Copy 3 batches out");
     phone.tap("Hand the copy over");
     phone.happens(Event::Elsewhere);
+    phone.sees("Take 3 batches away");
     phone.tap("Show it");
     phone.sees("Copy 3 batches out");
     phone.sees_no("Take 3 batches away");

@@ -157,14 +157,28 @@ async fn two_tabs_lose_nothing_of_each_other() {
     phone.sees("Cellar bitter").await;
 
     phone.driver().switch_to_window(first.clone()).await.unwrap();
+    // To be opened is not to save.
+    phone.draws().await;
+    phone.sees_no("Something was saved in another tab.").await;
     phone.log_reading(&batch, "1.048", 3.0).await;
     phone.driver().switch_to_window(second).await.unwrap();
-    phone.sees("Something was saved in another tab.").await;
+    // Shown at once, where nothing is half typed.
+    phone.says(".log-line", "1.048").await;
     phone.log_reading(&batch, "1.030", 2.0).await;
+    phone.tap("Add a reading").await;
+    phone.type_into("Hydrometer reads", "1.0").await;
     phone.driver().switch_to_window(first).await.unwrap();
+    phone.sees("1.030").await;
+    phone.log_reading(&batch, "1.020", 1.0).await;
+    let tabs = phone.driver().windows().await.unwrap();
+    phone.driver().switch_to_window(tabs[1].clone()).await.unwrap();
     phone.sees("Something was saved in another tab.").await;
+    assert_eq!(phone.value_in("Hydrometer reads").await, "1.0");
     phone.tap("Show it").await;
     phone.sees_no("Something was saved in another tab.").await;
+    phone.sees("1.020").await;
+    assert_eq!(phone.value_in("Hydrometer reads").await, "1.0");
+    phone.driver().switch_to_window(tabs[0].clone()).await.unwrap();
     phone.sees("1.048").await;
     phone.sees("1.030").await;
     phone.reload().await;
