@@ -2,8 +2,9 @@
 
 use super::act::{Act, GearAct};
 use super::event::{Effect, NoFile};
-use super::model::{CopyMade, Model};
+use super::model::Model;
 use super::part::{HandOut, Part, What, WordsField};
+use super::phone::CopyMade;
 use super::save::commit;
 use crate::batch::{Change, Copied, Edit, Entry, Id, Kind, Settings};
 use crate::exchange::copy::{Copy, Refused, Thing, write};

@@ -18,6 +18,7 @@ mod keeper;
 mod model;
 mod opened;
 mod part;
+mod phone;
 mod priming;
 mod room;
 mod route;
@@ -53,13 +54,14 @@ pub use act::{
 pub use drafts::{Draft, Drafts};
 pub use event::{Effect, Event, NoFile, NotSaved};
 pub use keeper::Keeper;
-pub use model::{Bringing, CopyMade, Here, Model, Noting, Phone, Then, Undo};
+pub use model::{Bringing, Here, Model, Noting, Then, Undo};
 pub use opened::{DeletedBatch, Opened};
 pub use part::{
     Action, Answer, Choice, FileField, Fold, Group, HandOut, Item, Judged, Link, MomentField,
     Number, Part, Place, Run, Screen, Slider, Stem, Table, Tag, Tick, What, WordsField, WorkedLine,
     Working,
 };
+pub use phone::{CopyMade, Phone};
 pub use route::{Route, Sum};
 pub use stem::stem_text;
 
