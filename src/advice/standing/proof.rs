@@ -73,6 +73,10 @@ const DRIFT_A_WEEK: f64 = 0.7;
 /// to so many points.
 const DRIFT_SURE: f64 = 2.3;
 const SCATTER: (f64, f64) = (3.0, 0.7);
+/// A line that leans is no drift where the end of it has been level over so many hours and readings.
+const FLAT: (f64, usize) = (72.0, 5);
+/// The square of what rounding and the eye leave of one reading, points.
+const ROUNDED: f64 = 0.1;
 
 /// A fall that no two neighbours show.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -112,10 +116,25 @@ fn by_line(run: &[Point]) -> Option<Drift> {
     let spread: f64 = run.iter().map(|p| (p.hours - hours).powi(2)).sum();
     let with: f64 = run.iter().map(|p| (p.hours - hours) * (p.value - value)).sum();
     let slope = with / spread;
-    let off = |p: &Point| (p.value - value - slope * (p.hours - hours)).powi(2);
-    let scatter = run.iter().map(off).sum::<f64>() + SCATTER.0 * SCATTER.1 * SCATTER.1;
+    let off = |p: &Point| p.value - value - slope * (p.hours - hours);
+    let scatter =
+        run.iter().map(|p| off(p).powi(2)).sum::<f64>() + SCATTER.0 * SCATTER.1 * SCATTER.1;
     let error = (scatter / (count - 2.0 + SCATTER.0) / spread).sqrt();
     let a_week = -168.0 * slope;
     let sure = a_week >= DRIFT_A_WEEK && -slope > DRIFT_SURE * error;
-    sure.then_some(Drift { from: *first, a_week })
+    (sure && !went_flat(run, off)).then_some(Drift { from: *first, a_week })
+}
+
+/// A tail that has come to rest: its last days lie on one level far better than on the line through all,
+/// from which they stand `off`. A true drift fits its line to the end.
+fn went_flat(run: &[Point], off: impl Fn(&Point) -> f64) -> bool {
+    let Some(last) = run.last() else { return false };
+    (0..run.len().saturating_sub(FLAT.1 - 1)).any(|from| {
+        let flat = &run[from..];
+        let count = flat.len() as f64;
+        let level = flat.iter().map(|p| p.value).sum::<f64>() / count;
+        let by_level: f64 = flat.iter().map(|p| (p.value - level).powi(2) + ROUNDED).sum();
+        let by_line: f64 = flat.iter().map(|p| off(p).powi(2)).sum();
+        last.hours - flat[0].hours >= FLAT.0 && by_level < 0.5 * by_line
+    })
 }

@@ -193,3 +193,17 @@ fn one_slip_neither_proves_nor_spoils() {
         assert!(found.doubts.contains(&Doubt::FarFromCourse(hour(24.0 * 13.0))));
     }
 }
+
+/// A tail that has gone flat for days is no drift, however often it was read: four readings a day show no
+/// fall of a point from one to the next, and a straight line through all of them still leans.
+#[test]
+fn a_tail_that_went_flat_is_no_drift() {
+    for a_day in [1, 2, 3, 4, 6] {
+        let course: Vec<(f64, f64)> = (0..=14 * a_day)
+            .map(|n| f64::from(n) / f64::from(a_day))
+            .map(|day| (day, (10.5 + 37.5 * (-day / 1.9).exp()).round()))
+            .collect();
+        let found = stands(&record(Family::CleanAle, 48.0, &course));
+        assert_eq!(found.state, State::Finished, "{a_day} a day: {:?}", found.reasons);
+    }
+}
