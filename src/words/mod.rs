@@ -14,6 +14,7 @@ mod fields;
 mod frame;
 mod gear;
 mod keeping;
+mod kitchen;
 mod names;
 mod now;
 mod odd;
