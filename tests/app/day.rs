@@ -1,5 +1,6 @@
 //! A kit brewer's whole job on paper, from warm wort to the first bottle, counted in touches and keys.
 
+use crate::bottle::{brewed, id};
 use crate::paper::Paper;
 
 /// What a step of the job took.
@@ -114,5 +115,51 @@ fn from_warm_wort_to_the_first_bottle() {
     for (step, taps, keys) in &steps.0 {
         println!("{step}: {taps} touches, {keys} keys");
     }
-    assert!(steps.taps() <= 75, "the whole job took {} touches", steps.taps());
+    println!("in all: {} touches", steps.taps());
+    assert!(steps.taps() <= 55, "the whole job took {} touches", steps.taps());
+}
+
+/// What is done most often is a few touches from a cold start.
+#[test]
+fn the_sums_used_most_are_a_few_touches_away() {
+    let mut phone = Paper::new();
+    phone.tap("True gravity");
+    phone.type_into("Hydrometer reads", "1.048");
+    phone.type_into("Sample temperature", "31");
+    phone.sees("= Gravity at 20 °C: 1.051");
+    println!("warm sample: {} touches", phone.taps);
+    assert!(phone.taps <= 3, "{}", phone.taps);
+
+    let mut phone = Paper::new();
+    phone.tap("Strength");
+    phone.type_into("Gravity at the start", "1.050");
+    phone.type_into("Gravity now", "1.010");
+    phone.sees("= Alcohol by volume: 5.3 %");
+    println!("strength: {} touches", phone.taps);
+    assert!(phone.taps <= 3, "{}", phone.taps);
+
+    // The log knows how warm the beer was.
+    let mut phone = brewed(&[(10.0, 1.010, Some(20.0)), (14.0, 1.010, Some(20.0))]);
+    phone.go("#/now");
+    phone.tap("Work out the sugar");
+    phone.type_into("Beer to bottle", "19");
+    phone.choose("Weakest bottle", "Sound");
+    phone.sees("= Sugar to weigh: 122 g");
+    println!("sugar: {} touches", phone.taps);
+    assert!(phone.taps <= 4, "{}", phone.taps);
+}
+
+/// A slip of the thumb, from the row of the reading to the right number.
+#[test]
+fn a_slip_is_corrected_in_four_touches() {
+    let mut phone = brewed(&[(10.0, 1.100, None)]);
+    phone.go("#/batch/b/watch");
+    phone.tap("Tue 17 Mar");
+    phone.tap("Change the reading");
+    phone.type_into("Hydrometer reads", "1.010");
+    phone.tap("Save the change");
+    let last = phone.model.journal.readings(&id("b")).last().expect("a reading").1.clone();
+    assert_eq!(last.typed, "1.010");
+    println!("a slip: {} touches", phone.taps);
+    assert!(phone.taps <= 4, "{}", phone.taps);
 }
