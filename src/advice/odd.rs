@@ -102,6 +102,27 @@ pub fn volume(beer: Litres, batch: Litres) -> Option<Odd> {
     (beer.value() > MORE * batch.value()).then_some(Odd::AboveBatch(batch))
 }
 
+/// What is odd about a gravity that kit or recipe states, typed so.
+///
+/// ```
+/// use fermentside::advice::odd::{Odd, stated};
+/// use fermentside::quantity::{Gravity, SpecificGravity};
+///
+/// let [points, meant] = [1.010_42, 1.042].map(SpecificGravity::literal);
+/// assert_eq!(stated("10.42", Gravity::Specific(points), points), Some(Odd::Meant(points, meant)));
+/// let high = SpecificGravity::literal(1.180);
+/// assert_eq!(stated("1.180", Gravity::Specific(high), high), Some(Odd::NoBeer(high)));
+/// assert_eq!(stated("1.042", Gravity::Specific(meant), meant), None);
+/// ```
+#[must_use]
+pub fn stated(typed: &str, as_read: Gravity, sg: SpecificGravity) -> Option<Odd> {
+    meant(typed, as_read).or_else(|| no_beer(sg))
+}
+
+fn no_beer(sg: SpecificGravity) -> Option<Odd> {
+    (sg < BEER.from || sg > BEER.to).then_some(Odd::NoBeer(sg))
+}
+
 /// What is odd about a reading.
 ///
 /// ```
@@ -130,8 +151,8 @@ pub fn reading(look: Look, beside: Beside) -> Vec<Odd> {
     odd.extend(look.as_read.and_then(|read| meant(look.typed, read)));
     let Some(gravity) = look.gravity else { return odd };
     let sg = gravity.value();
-    if sg < BEER.from || sg > BEER.to {
-        odd.push(Odd::NoBeer(sg));
+    if let Some(none) = no_beer(sg) {
+        odd.push(none);
         return odd;
     }
     let far = FAR.max(3.0 * gravity.sigma() * 1000.0) / 1000.0;

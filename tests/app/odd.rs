@@ -224,3 +224,44 @@ fn odd_lines_of_a_paper_log_are_asked_about_before_its_batch_is_started() {
     assert_eq!(readings.iter().filter(|(_, one)| one.doubtful).count(), 1);
     assert_eq!(readings.len(), 7);
 }
+
+/// Nor was the form of a batch asked about anything.
+#[test]
+fn a_batch_dated_ahead_and_a_stated_gravity_that_no_beer_has_are_asked_about_once() {
+    let begun = || {
+        let mut phone = Paper::new();
+        phone.go("#/batches/new");
+        phone.type_into("Name", "Kit");
+        phone.type_into("Volume", "20");
+        phone
+    };
+    let batches = |phone: &Paper| phone.model.journal.batches().count();
+    let (start, end) =
+        ("Starting gravity (OG) by kit or recipe", "Final gravity (FG) by kit or recipe");
+    for (field, typed, says) in [
+        (start, "10.42", "It is taken as 1.010. Did you mean 1.042?"),
+        (start, "1.180", "Hardly any wort or beer has 1.180."),
+        (end, "10.12", "It is taken as 1.010. Did you mean 1.012?"),
+    ] {
+        let mut phone = begun();
+        phone.type_into(field, typed);
+        phone.tap("Start");
+        phone.sees(says);
+        assert_eq!(batches(&phone), 0);
+        phone.tap("Yes, keep it as it is");
+        assert_eq!(batches(&phone), 1, "{typed}");
+    }
+    let mut phone = begun();
+    phone.dated("Brewing day", ago(-3.0));
+    phone.tap("Start");
+    phone.sees("is still to come.");
+    phone.tap("Yes, keep it as it is");
+    // What was confirmed is not asked about again.
+    let place = phone.place().replace("pitch", "edit");
+    phone.go(&place);
+    phone.type_into("Name", "Kit of ours");
+    phone.tap("Save");
+    phone.sees_no("Is that right?");
+    let mut names = phone.model.journal.batches().map(|(_, heading)| heading.name.clone());
+    assert_eq!(names.next().as_deref(), Some("Kit of ours"));
+}

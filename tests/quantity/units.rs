@@ -43,7 +43,7 @@ fn reads_back<U: Unit>(place: f64) -> Result<(), TestCaseError> {
         // As a field shows it, and as it is typed where a comma is the decimal mark.
         let bare_of = |quantity: U::Quantity| write_bare_own(quantity.value(), unit.row());
         let bare = bare_of(quantity);
-        let back = read(&bare, unit, Bounds::all()).map(|back| bare_of(back));
+        let back = read(&bare, unit, Bounds::all()).map(bare_of);
         prop_assert_eq!(back, Ok(bare.clone()));
         let with_comma = read(&bare.replace('.', ","), unit, Bounds::all());
         match with_comma {

@@ -1,11 +1,13 @@
 //! The form of a new batch, or of the one that is changed.
 
 use crate::advice::family::{Family, Span};
+use crate::advice::odd::{self, Odd};
 use crate::app::act::{Act, BatchAct, GearAct};
 use crate::app::ask::{
     Ask, AskGravity, Asked, AskedGravity, Chosen, Wrong, ask, ask_gravity, listed, moment,
     words_field,
 };
+use crate::app::ask_first::{ask_first, question};
 use crate::app::copies::hand_out;
 use crate::app::event::Effect;
 use crate::app::fields::{NEW_BATCH, VOLUME, hydrometer};
@@ -26,6 +28,9 @@ const PACKET: Bounds<Celsius> = Bounds::new(Celsius::literal(0.0), Celsius::lite
 fn scope(id: Option<&Id>) -> String {
     id.map_or(NEW_BATCH.to_owned(), |id| format!("heading/{}/", id.as_str()))
 }
+
+/// The name that its outcome goes by.
+const FORM: &str = "batch";
 
 struct Fields {
     name: Chosen<String>,
@@ -124,10 +129,9 @@ pub fn parts(m: &Model, id: Option<&Id>) -> Vec<Part> {
         fold(m, "batch/more", words.packet_and_instrument, inner),
     ];
     fields.extend(id.is_none().then(|| table::of_new_batch(m)));
-    fields.extend([
-        Part::new("batch/outcome", What::Outcome(outcome)),
-        submit("batch/save", if id.is_some() { words.save } else { words.start_it }),
-    ]);
+    fields.extend([Part::new("batch/outcome", What::Outcome(outcome))]);
+    fields.extend(question(m, FORM));
+    fields.extend([submit("batch/save", if id.is_some() { words.save } else { words.start_it })]);
     let save = Act::Batch(BatchAct::Save(id.cloned()));
     let title = if id.is_some() { words.change_the_batch } else { m.words.frame.start_a_batch };
     let mut parts = vec![heading("title", 1, title), form("batch", "", save, fields)];
@@ -171,6 +175,7 @@ pub fn save(m: &mut Model, id: Option<Id>) -> Vec<Effect> {
     }
     // Said at Bottle and at Watch, and not in this form.
     let before = id.as_ref().and_then(|id| m.journal.batch(id));
+    let odd = odd(m, &f, before);
     let (target, own_ends) = before
         .map(|before| (before.target, before.own_ends_with(f.family.value)))
         .unwrap_or_default();
@@ -186,7 +191,29 @@ pub fn save(m: &mut Model, id: Option<Id>) -> Vec<Effect> {
         target,
         own_ends,
     };
-    keep(m, id, heading)
+    let field = odd.first().map_or_else(String::new, |(_, field)| field.clone());
+    let odd = odd.into_iter().map(|(odd, _)| odd).collect();
+    match ask_first(m, FORM, odd, &field, Act::Batch(BatchAct::Save(id.clone()))) {
+        Ok(_) => keep(m, id, heading),
+        Err(asked) => asked,
+    }
+}
+
+/// What is odd and was not there before, each with its field.
+fn odd(m: &Model, f: &Fields, before: Option<&BatchHeading>) -> Vec<(Odd, String)> {
+    let stated = |asked: &AskedGravity, before: Option<SpecificGravity>| {
+        let (read, name) = (asked.ok()?, &asked.part.name);
+        let sg = sucrose::as_specific(read);
+        let typed = m.drafts.text(name).unwrap_or_default();
+        let odd = odd::stated(typed, read, sg).filter(|_| before != Some(sg))?;
+        Some((odd, name.clone()))
+    };
+    let started = f.started.ok().filter(|at| before.is_none_or(|b| b.started != *at));
+    let ahead = started.and_then(|at| odd::date(at, at, m.now));
+    let ahead = ahead.map(|odd| (odd, f.started.part.name.clone()));
+    let start = stated(&f.start, before.and_then(|b| b.expected_start));
+    let end = stated(&f.end, before.and_then(|b| b.expected_end));
+    ahead.into_iter().chain(start).chain(end).collect()
 }
 
 fn keep(m: &mut Model, id: Option<Id>, heading: BatchHeading) -> Vec<Effect> {
