@@ -6,10 +6,35 @@ use super::looks::looks;
 use super::record::Record;
 use super::said::State;
 use super::sugar::allowed;
-use super::{LATE_SATELLITE, TRIED, say};
+use super::{LATE_SATELLITE, say};
 use crate::quantity::{GravityChange, Hours, Measured, Moment};
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
+
+/// Days after the last reading at which one more is tried.
+const TRIED: [f64; 13] = [0.5, 1.0, 1.5, 2.0, 3.0, 4.0, 6.0, 8.0, 11.0, 15.0, 21.0, 28.0, 35.0];
+
+/// How long after the last reading a step lies.
+pub(super) fn after(step: usize) -> Hours {
+    Hours::nearest(24.0 * TRIED[step.min(TRIED.len() - 1)])
+}
+
+/// The first step that holds. It is looked for among the likely courses, and none is given but by all of
+/// them: what is promised is tried by the very judgement that will keep it.
+pub(super) fn soonest(
+    by_likely: &dyn Fn(usize) -> bool,
+    by_all: &dyn Fn(usize) -> bool,
+) -> Option<usize> {
+    let (mut least, mut yes) = (0, TRIED.len() - 1);
+    if !by_likely(yes) {
+        return None;
+    }
+    while least < yes {
+        let middle = usize::midpoint(least, yes);
+        if by_likely(middle) { yes = middle } else { least = middle + 1 }
+    }
+    (yes..TRIED.len()).find(|&step| by_all(step))
+}
 
 /// So many records are kept: a batch's own, and the same with a start or a warm reading on it.
 const KEPT: usize = 3;
@@ -64,15 +89,19 @@ impl Trials {
 /// A record that is tried further.
 pub(super) struct Ahead {
     case: Case,
+    /// The same with its likely courses only.
+    likely: Case,
     last: f64,
     /// What is known after one more reading, by the step; `None` where it was not tried.
-    after_reading: [Cell<Option<Bounded>>; TRIED.len()],
+    after_reading: Tried,
+    likely_after: Tried,
     after_satellite: Cell<Option<Bounded>>,
 }
 
 /// The most that may be left, points, with how it stands where that is too much for the usual dose;
 /// `None` where nothing bounds it.
 type Bounded = Option<(f64, State)>;
+type Tried = [Cell<Option<Bounded>>; TRIED.len()];
 
 /// Whether beer could go into the bottles.
 pub(super) struct Passes<'a> {
@@ -99,10 +128,13 @@ impl<'a> Passes<'a> {
 impl Ahead {
     fn new(record: &Record, now: Moment, last: f64) -> Self {
         let (case, judged) = Case::new(record, now, super::QUANTILE);
+        let case = case.stricter();
         Self {
-            case: case.likely(&judged),
+            likely: case.likely(&judged),
+            case,
             last,
             after_reading: Default::default(),
+            likely_after: Default::default(),
             after_satellite: Cell::default(),
         }
     }
@@ -110,20 +142,15 @@ impl Ahead {
     /// The first of some days at which one more sound reading, the same as the last, does. It may lie
     /// before now, for a later one does as well.
     pub(super) fn reading(&self, passes: &Passes) -> Option<Moment> {
-        let at = |step: usize| self.last + 24.0 * TRIED[step];
-        let holds = |step: usize| {
-            let tried = || self.case.after_reading(at(step));
-            passes.with(once(&self.after_reading[step], &tried))
+        let at = |step| self.last + after(step).value();
+        let holds = |case: &Case, kept: &Tried, step: usize| {
+            passes.with(once(&kept[step], &|| case.after_reading(at(step))))
         };
-        let (mut least, mut yes) = (0, TRIED.len() - 1);
-        if !holds(yes) {
-            return None;
-        }
-        while least < yes {
-            let middle = usize::midpoint(least, yes);
-            if holds(middle) { yes = middle } else { least = middle + 1 }
-        }
-        Some(self.case.looks.moment(at(yes)))
+        let step = soonest(
+            &|step| holds(&self.likely, &self.likely_after, step),
+            &|step| holds(&self.case, &self.after_reading, step),
+        )?;
+        Some(self.case.looks.moment(at(step)))
     }
 
     /// How long after it is begun a late satellite does, read twice to the same gravity as the beer, with

@@ -6,7 +6,7 @@
 
 use super::ends::{Ends, ends};
 use super::left::{Kinds, Shares, kinds, level_from, shares};
-use super::looks::{Looks, Point, looks};
+use super::looks::{Looks, Point, ROUGHEST, looks};
 use super::proof::{Drift, Proof, Tail, drift, proof};
 use super::record::Record;
 use super::refracted::{Change, change};
@@ -208,13 +208,19 @@ impl Case {
         sum / all
     }
 
-    /// The same, a little stricter and with only the courses that have weight: for what is tried beyond the
-    /// record.
+    /// The same, a little stricter: for what is promised.
+    pub(super) fn stricter(&self) -> Self {
+        let mut case = self.clone();
+        case.quantile = (case.quantile + KEPT_BACK).min(0.999);
+        case
+    }
+
+    /// The same with only the courses that have weight, to look for a day; rests that have yet to wake are
+    /// left out.
     pub(super) fn likely(&self, judged: &Judged) -> Self {
         let of = &judged.kinds.shapes;
         let all: f64 = of.iter().map(|of| of.weight).sum();
         let mut case = self.clone();
-        case.quantile = (case.quantile + KEPT_BACK).min(0.999);
         case.weighed.keep(|k| of.get(k).is_some_and(|of| of.weight > 1e-7 * all));
         case
     }
@@ -230,7 +236,8 @@ impl Case {
         let last = *self.looks.main.last()?;
         let mut later = self.clone();
         later.refracted = None;
-        let point = Point { hours, at: self.looks.moment(hours), sound: 1.0, ..last };
+        let sound = if last.sigma < ROUGHEST { 1.0 } else { 0.0 };
+        let point = Point { hours, at: self.looks.moment(hours), sound, ..last };
         later.looks.main.push(point);
         let judged = later.follow();
         Some((later, judged))

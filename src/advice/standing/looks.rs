@@ -11,7 +11,7 @@ const LONG_BEFORE: f64 = 72.0;
 /// So soon after pitching a reading still shows the start.
 pub(super) const STILL_START: f64 = 6.0;
 /// A reading rougher than this proves nothing by itself, points.
-const ROUGHEST: f64 = 2.5;
+pub(super) const ROUGHEST: f64 = 2.5;
 /// Beer so much under its yeast's range proves less, and so much nothing, °C.
 const COOL: (f64, f64) = (2.5, 7.0);
 /// Two instruments differ by this, points (common practice, no source).

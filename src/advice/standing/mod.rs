@@ -47,8 +47,6 @@ pub const QUANTILE: f64 = 0.92;
 pub const WITHIN: Hours = Hours::literal(35.0 * 24.0);
 /// A late satellite is read the second time after so long: two days warm, and a day.
 const LATE_SATELLITE: Hours = Hours::literal(72.0);
-/// Days after the last reading at which one more is tried.
-const TRIED: [f64; 13] = [0.5, 1.0, 1.5, 2.0, 3.0, 4.0, 6.0, 8.0, 11.0, 15.0, 21.0, 28.0, 35.0];
 
 /// How a batch stands.
 #[derive(Clone, Debug, PartialEq)]
@@ -117,7 +115,7 @@ impl Standing {
         let mut state = say::state(&case, &judged, room);
         let hazards = hazards(record);
         let outlook = (!case.looks.main.is_empty()).then(|| outlook::outlook(&case, &judged));
-        let sugar = sugar_date(&case.likely(&judged), state, room, outlook.as_ref());
+        let sugar = sugar_date(&case, &judged, state, room, outlook.as_ref());
         let promised = match sugar.from {
             SugarFrom::About(at) => Some(at),
             _ => None,
@@ -202,6 +200,7 @@ fn hazards(record: &Record) -> Vec<Hazard> {
 /// From when sugar may go in; each date is tried by the judgement itself.
 fn sugar_date(
     case: &Case,
+    judged: &Judged,
     state: State,
     room: Option<f64>,
     outlook: Option<&Outlook>,
@@ -223,24 +222,19 @@ fn sugar_date(
         }
         State::Level | State::LooksStuck => {}
     }
+    let case = &case.stricter();
+    let likely = case.likely(judged);
     let passes = |bound: Option<f64>| bound.is_some_and(|bound| bound <= room);
-    let date = |days: f64| waking(last.at.after(Hours::nearest(24.0 * days)));
-    let tried = |step: usize| date(TRIED[step.min(TRIED.len() - 1)]);
-    let at = |step: usize| tried(step).since(case.looks.from).value();
-    let (mut least, mut yes) = (0, TRIED.len() - 1);
-    let from = if passes(case.with_reading(at(yes))) {
-        while least < yes {
-            let middle = usize::midpoint(least, yes);
-            if passes(case.with_reading(at(middle))) { yes = middle } else { least = middle + 1 }
-        }
-        SugarFrom::About(tried(yes))
-    } else {
-        SugarFrom::NotWithin(WITHIN)
-    };
+    let date = |step| waking(last.at.after(ahead::after(step)));
+    let at = |step| date(step).since(case.looks.from).value();
+    let holds = |case: &Case, step| passes(case.with_reading(at(step)));
+    let soonest = ahead::soonest(&|step| holds(&likely, step), &|step| holds(case, step));
+    let from =
+        soonest.map_or(SugarFrom::NotWithin(WITHIN), |step| SugarFrom::About(date(step)));
     let late = last.hours + LATE_SATELLITE.value();
     let sooner = !case.record.may_go_on()
         && case.ends.satellite.is_none()
-        && at(yes) > late
+        && soonest.is_none_or(|step| at(step) > late)
         && passes(case.with_satellite(late));
     SugarDate { from, with_satellite: sooner.then_some(LATE_SATELLITE) }
 }

@@ -135,12 +135,14 @@ proptest! {
     }
 
     #[test]
-    fn a_promise_is_kept(record in record()) {
+    fn a_promise_is_kept_on_its_day_and_on_a_later_one(record in record(), days in 0.0..9.0_f64) {
         let now = last(&record).at;
         let SugarFrom::About(at) = Standing::of(&record, now).sugar.from else { return Ok(()) };
-        let mut later = record.clone();
-        later.main.push(Seen { at, beer: None, ..last(&record) });
-        prop_assert_eq!(Standing::of(&later, at).state, State::Finished);
+        for at in [at, at.after(Hours::nearest(24.0 * days))] {
+            let mut later = record.clone();
+            later.main.push(Seen { at, beer: None, ..last(&record) });
+            prop_assert_eq!(Standing::of(&later, at).state, State::Finished);
+        }
     }
 
     /// Whatever stands in a record: no error, the same by any order, and never a dose but by sound readings.
