@@ -1,6 +1,6 @@
 //! The proving ground: readers on courses whose end is known, and how the standing did.
 //!
-//! `ONLY=lager,strong` tries some families, `Q=0.98` another part of the posterior.
+//! `ONLY=lager,strong` tries some families, `WHO=page` some readers, `Q=0.98` another part of the posterior.
 
 use crate::courses::{Kind, Truth};
 use crate::lot::Lot;
@@ -52,6 +52,15 @@ pub enum When {
     AsSaid,
 }
 
+/// What is read beside the beer.
+#[derive(Clone, Copy, PartialEq)]
+pub enum Jar {
+    Never,
+    AtPitching,
+    /// Set as soon as the page names it.
+    AsNamed,
+}
+
 /// How one batch went.
 #[derive(Default)]
 pub struct Run {
@@ -84,14 +93,14 @@ fn env(name: &str) -> Option<f64> {
 pub fn run(
     truth: &Truth,
     ground: &Ground,
-    (reader, satellite): (Reader, bool),
+    (reader, jar): (Reader, Jar),
     when: When,
     seed: u64,
     q: f64,
 ) -> Run {
     let mut log = Log::new(truth, ground.family, reader, seed);
-    if satellite {
-        log.read_satellite();
+    if jar == Jar::AtPitching {
+        log.set_satellite();
     }
     let end = truth.one_point();
     let mut found = Run { end: end.unwrap_or(0.0), rests: truth.rests, ..Run::default() };
@@ -110,6 +119,10 @@ pub fn run(
             }
             _ => hours + 48.0,
         };
+        if jar == Jar::AsNamed && standing.sugar.with_satellite.is_some() && !log.has_satellite() {
+            log.set_late_satellite(read);
+            hours = read + 78.0;
+        }
         found.looks += 1;
         let left = truth.left(read);
         found.held += usize::from(left <= standing.left.upper.points() + 1e-9);
@@ -169,7 +182,7 @@ fn by_line(log: &Log, family: Family) -> f64 {
     hours + ((now - end - 0.001) / per_hour).clamp(0.0, 28.0 * 24.0)
 }
 
-pub fn runs(ground: &Ground, who: (Reader, bool), when: When, count: u64, q: f64) -> Vec<Run> {
+pub fn runs(ground: &Ground, who: (Reader, Jar), when: When, count: u64, q: f64) -> Vec<Run> {
     let seed = env("SEED").unwrap_or(0.0) as u64;
     let one = |i: u64| {
         let mut lot = Lot::new(1000 + i + 7919 * seed);
@@ -257,11 +270,12 @@ fn prove() {
         ""
     );
     let readers = [
-        ("care", CAREFUL, false, When::Every(2.0)),
-        ("page, sat.", CAREFUL, true, When::AsSaid),
-        ("tired", TIRED, false, When::Every(1.0)),
-        ("page", CAREFUL, false, When::AsSaid),
-        ("tired page", TIRED, false, When::AsSaid),
+        ("care", CAREFUL, Jar::Never, When::Every(2.0)),
+        ("page, sat.", CAREFUL, Jar::AtPitching, When::AsSaid),
+        ("page, late", CAREFUL, Jar::AsNamed, When::AsSaid),
+        ("tired", TIRED, Jar::Never, When::Every(1.0)),
+        ("page", CAREFUL, Jar::Never, When::AsSaid),
+        ("tired page", TIRED, Jar::Never, When::AsSaid),
     ];
     let some = if cfg!(debug_assertions) { 2 } else { readers.len() };
     let (mut wrong, mut foretold) = (Vec::new(), Foretold::default());
@@ -269,12 +283,15 @@ fn prove() {
         if !only.split(',').any(|only| ground.name.contains(only)) {
             continue;
         }
-        for (who, reader, satellite, when) in readers.into_iter().take(some) {
-            let runs = runs(ground, (reader, satellite), when, count, q);
+        for (who, reader, jar, when) in readers.into_iter().take(some) {
+            if !who.contains(std::env::var("WHO").unwrap_or_default().as_str()) {
+                continue;
+            }
+            let runs = runs(ground, (reader, jar), when, count, q);
             let name = format!("{} {who}", ground.name);
             println!("{}", row(&name, &runs));
             foretold.take(ground, &runs);
-            wrong.extend(held(ground, satellite, &runs).map(|what| format!("{name}: {what}")));
+            wrong.extend(held(ground, jar, &runs).map(|what| format!("{name}: {what}")));
         }
     }
     wrong.extend(foretold.wrong());
@@ -328,14 +345,14 @@ impl Foretold {
 }
 
 /// What no family may do, whatever it costs elsewhere; one batch more or less is chance.
-fn held(ground: &Ground, satellite: bool, runs: &[Run]) -> Option<String> {
+fn held(ground: &Ground, jar: Jar, runs: &[Run]) -> Option<String> {
     let over = percent(runs, |run| run.dosed.is_some_and(|(_, left)| left > 1.8));
     let much = percent(runs, |run| run.dosed.is_some_and(|(_, left)| left > 3.2));
     let chance = 100.0 / runs.len().max(1) as f64;
     let (most_over, most_much) = match ground.kind {
         // Nobody was told that something else eats, and it shows too late to be seen.
         Kind::Eaten if ground.family != Family::Saison => return None,
-        Kind::Rests if satellite => (1.5, 0.5),
+        Kind::Rests if jar == Jar::AtPitching => (1.5, 0.5),
         Kind::Rests => (13.0, 4.0),
         Kind::Resumes | Kind::Eaten => (4.0, 3.0),
         Kind::Chilled => (2.0, 1.0),
@@ -356,7 +373,7 @@ fn what_each_quantile_costs() {
     let parts: &[f64] =
         if cfg!(debug_assertions) { &[QUANTILE] } else { &[0.85, 0.9, 0.92, 0.95, 0.98] };
     for &q in parts {
-        let read = |name, when| runs(&of(name), (CAREFUL, false), when, count, q);
+        let read = |name, when| runs(&of(name), (CAREFUL, Jar::Never), when, count, q);
         let (rests, ale) = (read("rests, ale", When::AsSaid), read("logistic ale", When::AsSaid));
         let days = ale.iter().filter_map(|r| r.dosed.map(|(at, _)| (at - r.end) / 24.0));
         println!(

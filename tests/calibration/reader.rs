@@ -27,6 +27,8 @@ pub struct Log<'a> {
     pub truth: &'a Truth,
     pub reader: Reader,
     pub record: Record,
+    /// Of a jar that stands: it is noted once its time has come.
+    jar: Vec<Seen>,
     sigma: f64,
     off: f64,
     pub lot: Lot,
@@ -54,7 +56,7 @@ impl<'a> Log<'a> {
         let mut record = Record::of(family, pitched());
         record.pitched = Some(pitched());
         record.original = Some(Estimate::new(gravity(start), 0.001));
-        Self { truth, reader, record, sigma, off, lot }
+        Self { truth, reader, record, jar: vec![], sigma, off, lot }
     }
 
     fn shown(&mut self, points: f64) -> f64 {
@@ -87,21 +89,39 @@ impl<'a> Log<'a> {
     pub fn read(&mut self, hours: f64) {
         let seen = self.seen(hours, self.truth.at(hours));
         self.record.main.push(seen);
+        let due: Vec<Seen> = self.jar.iter().copied().filter(|jar| jar.at <= at(hours)).collect();
+        self.jar.retain(|jar| jar.at > at(hours));
+        self.record.satellite.extend(due);
     }
 
-    /// Reads a satellite that was set at pitching, twice.
-    pub fn read_satellite(&mut self) {
+    /// A satellite that is set at pitching, and read twice.
+    pub fn set_satellite(&mut self) {
         let first = 24.0 * self.lot.between(3.0, 5.0);
+        let again = 24.0 * self.lot.between(1.0, 2.0);
+        self.satellite(first, first + again);
+    }
+
+    /// A late one, read two and three days later.
+    pub fn set_late_satellite(&mut self, hours: f64) {
+        self.satellite(hours + 48.0, hours + 72.0);
+    }
+
+    /// Whether a jar was set.
+    pub fn has_satellite(&self) -> bool {
+        !self.jar.is_empty() || !self.record.satellite.is_empty()
+    }
+
+    fn satellite(&mut self, first: f64, again: f64) {
         let end = match self.truth.kind {
             // A jar with much yeast shows neither the rest nor what eats slowly.
             Kind::Stuck => self.truth.end - 6.0,
             Kind::Eaten => self.truth.end + 4.0,
             _ => self.truth.end - self.lot.between(-0.3, 1.5),
         };
-        for hours in [first, first + 24.0 * self.lot.between(1.0, 2.0)] {
+        for hours in [first, again] {
             let seen = self.seen(hours, end);
             let beer = Some(Celsius::literal(22.0));
-            self.record.satellite.push(Seen { beer, ..seen });
+            self.jar.push(Seen { beer, ..seen });
         }
     }
 }
