@@ -95,7 +95,14 @@ fn a_stuck_one() {
         later(13.0, Watch, NextStep::Stuck(since(12.0))),
         // The satellite stands there too: if it has ended, so has the beer. It is read a second time.
         step(("s", satellite(9.0, 1.022)), 9.0, Watch, NextStep::Stuck(ahead(12.0))),
-        step(("s2", satellite(10.0, 1.022)), 10.0, Stage::Bottle, NextStep::Bottle),
+        step(
+            ("s2", satellite(10.0, 1.022)),
+            10.0,
+            Watch,
+            NextStep::ReadAgain(since(9.0 + 14.0 / 24.0)),
+        ),
+        // And the beer once more beside it.
+        step(("r3", main_reading(10.0, 1.022)), 10.0, Stage::Bottle, NextStep::Bottle),
     ]);
 }
 

@@ -42,7 +42,7 @@ use judge::{Case, Judged};
 /// stalled: so some one beer in eleven that rests 2 to 8 points high without a satellite gets a dose over
 /// the ceiling, one in eighty by more than 0.7 volumes, and one ordinary ale in twelve waits for longer
 /// than two weeks or for a satellite.
-pub const QUANTILE: f64 = 0.92;
+pub const QUANTILE: f64 = 0.93;
 /// No reading further ahead than this is looked for.
 pub const WITHIN: Hours = Hours::literal(35.0 * 24.0);
 /// A late satellite is read the second time after so long: two days warm, and a day.
@@ -121,7 +121,7 @@ impl Standing {
             _ => None,
         };
         let foretold = outlook.as_ref().map(|outlook| outlook.one_point_middle);
-        let mut next = say::next(&case, state, promised, foretold);
+        let mut next = say::next(&case, &judged, state, promised, foretold);
         let reasons = say::reasons(&case, &judged, state, room);
         let doubts = say::doubts(&case, &judged, now);
         let mut verdict = match state {
@@ -229,8 +229,7 @@ fn sugar_date(
     let at = |step| date(step).since(case.looks.from).value();
     let holds = |case: &Case, step| passes(case.with_reading(at(step)));
     let soonest = ahead::soonest(&|step| holds(&likely, step), &|step| holds(case, step));
-    let from =
-        soonest.map_or(SugarFrom::NotWithin(WITHIN), |step| SugarFrom::About(date(step)));
+    let from = soonest.map_or(SugarFrom::NotWithin(WITHIN), |step| SugarFrom::About(date(step)));
     let late = last.hours + LATE_SATELLITE.value();
     let sooner = !case.record.may_go_on()
         && case.ends.satellite.is_none()
@@ -287,7 +286,7 @@ fn worked(case: &Case, judged: &Judged, left: &WhatIsLeft, outlook: Option<&Outl
     worked.step(
         Term::PointsLeft,
         Amount::Points(left.upper.points()),
-        "92 % of the courses, weighed by the readings, or what these leave open",
+        "93 % of the courses, weighed by the readings, or what these leave open",
         Source::WeighedCurves,
     )
 }

@@ -18,6 +18,9 @@ const TOO_SOON: f64 = 12.0;
 const SLOW: f64 = 0.5;
 /// Two readings so many hours apart show how fast it falls.
 const A_DAY: f64 = 20.0;
+/// A promised day may lie further ahead, but level beer is read within a week, for it may settle sooner;
+/// within two nights while nothing is proven.
+const A_WEEK: Hours = Hours::literal(168.0);
 /// More likely than not.
 const LIKELY: f64 = 0.5;
 /// The same where no two sound readings bear it out by its course.
@@ -276,6 +279,7 @@ pub(super) fn doubts(case: &Case, judged: &Judged, now: Moment) -> Vec<Doubt> {
 /// The next step of beer that is being watched, its date by day.
 pub(super) fn next(
     case: &Case,
+    judged: &Judged,
     state: State,
     promised: Option<Moment>,
     foretold: Option<Moment>,
@@ -303,7 +307,11 @@ pub(super) fn next(
                 Next::PitchAgain
             }
         }
-        State::Level => Next::ReadAgain(promised.unwrap_or(waking(until.after(needed)))),
+        State::Level => {
+            let within = if judged.proof.left.is_some() { A_WEEK } else { needed };
+            let within = waking(until.after(within));
+            Next::ReadAgain(promised.map_or(within, |at| at.min(within)))
+        }
         State::Falling | State::Slow | State::CannotTell => {
             let soonest = until.after(needed);
             let foretold = foretold.unwrap_or(soonest).min(until.after(Hours::literal(168.0)));

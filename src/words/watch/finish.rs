@@ -95,7 +95,7 @@ fn next(w: Writer, standing: &Standing, now: Moment) -> String {
             "Leave it closed and read it again on {}. It needs no fresh yeast yet.",
             w.part_of_day(at)
         ),
-        Next::ReadAgain(at) if promised(standing) => {
+        Next::ReadAgain(at) if promised(standing, at) => {
             format!("Read it on {}: if it reads the same, the sugar may go in.", w.part_of_day(at))
         }
         Next::ReadAgain(at) => format!("Read again on {} or later.", w.part_of_day(at)),
@@ -134,6 +134,7 @@ fn next(w: Writer, standing: &Standing, now: Moment) -> String {
     }
 }
 
-fn promised(standing: &Standing) -> bool {
-    matches!(standing.sugar.from, SugarFrom::About(_))
+/// A reading then is the one that gives the sugar, if it reads the same.
+fn promised(standing: &Standing, at: Moment) -> bool {
+    matches!(standing.sugar.from, SugarFrom::About(from) if from <= at)
 }
