@@ -146,10 +146,9 @@ impl Ahead {
         let holds = |case: &Case, kept: &Tried, step: usize| {
             passes.with(once(&kept[step], &|| case.after_reading(at(step))))
         };
-        let step = soonest(
-            &|step| holds(&self.likely, &self.likely_after, step),
-            &|step| holds(&self.case, &self.after_reading, step),
-        )?;
+        let step = soonest(&|step| holds(&self.likely, &self.likely_after, step), &|step| {
+            holds(&self.case, &self.after_reading, step)
+        })?;
         Some(self.case.looks.moment(at(step)))
     }
 

@@ -11,14 +11,15 @@ use crate::quantity::{Measured, SpecificGravity};
 /// Ends that are tried, near where one is expected and up to the start.
 const NEAR: usize = 32;
 pub(super) const NODES: usize = 42;
-/// The span of a family's attenuation holds this many standard deviations to each side.
-const SPAN: f64 = 1.25;
+/// The span of a family's attenuation holds this many standard deviations to each side: seven of eight such
+/// beers.
+const SPAN: f64 = 1.5;
 /// And no family is wider than this.
-const WIDEST: f64 = 0.055;
+const WIDEST: f64 = 0.05;
 /// What one instrument is off in all its readings, points.
 const SHARED: f64 = 0.7;
 /// Of so many worts one is unlike what is usual, and its end is so many times as uncertain.
-const UNLIKE: (f64, f64) = (0.1, 2.5);
+const UNLIKE: (f64, f64) = (0.1, 3.0);
 /// A start that nobody knows, points.
 const UNKNOWN_START: (f64, f64) = (50.0, 11.0);
 /// A stated end is right as often as this, to so many points.

@@ -10,10 +10,10 @@ use crate::advice::family::Family;
 /// twenty or so, no source): it is weighted by what a burst costs beside a week of waiting, and chosen by
 /// the curve that tests/calibration prints.
 const STALL: f64 = 0.2;
-/// With a kit's own yeast, which is little and old.
-const STALL_UNKNOWN: f64 = 0.26;
+/// With a kit's own yeast, which is little and old, and of which nobody can say where it ends.
+const STALL_UNKNOWN: f64 = 0.34;
 /// Beside a satellite that was read level, for that tells a stall from an end.
-const STALL_BESIDE: f64 = 0.08;
+const STALL_BESIDE: f64 = 0.11;
 /// Of so many one is eaten slowly by something else, told or not (common practice, no source).
 const EATEN: f64 = 0.025;
 const EATEN_TOLD: f64 = 0.6;
@@ -187,10 +187,12 @@ pub(super) fn shares(kinds: &Kinds, days: f64) -> Shares {
     left.join(&kinds.stalled, asleep);
     let all = left.weight().max(f64::MIN_POSITIVE);
     let tail = kinds.healthy.above(ENDED);
+    // One that woke and went down has ended.
+    let wakes = kinds.woken.above(ENDED);
     Shares {
-        ended: (kinds.healthy.weight() - tail) / all,
+        ended: (kinds.healthy.weight() - tail + kinds.woken.weight() - wakes) / all,
         tail: tail / all,
-        stalled: (asleep * kinds.stalled.weight() + kinds.woken.weight()) / all,
+        stalled: (asleep * kinds.stalled.weight() + wakes) / all,
         eaten: kinds.eaten.weight() / all,
         left,
     }

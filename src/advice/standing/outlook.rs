@@ -22,7 +22,7 @@ const TWO: f64 = 0.12;
 /// Nearer than this the two are one, points.
 const APART: f64 = 2.0;
 /// What one instrument is off in its readings, points to each side of an end.
-const SHARED: f64 = 0.6;
+const SHARED: f64 = 0.4;
 /// No shape with a smaller part of the weight counts.
 const LITTLE: f64 = 3e-4;
 /// Further ahead nothing is said, hours.

@@ -65,7 +65,7 @@ fn stalled_beer_gets_no_dose_and_a_satellite_settles_it() {
     stalled.satellite = vec![sat(4.0, 11.0), sat(5.5, 11.0)];
     assert_eq!(stands(&stalled).state, State::LooksStuck);
     // The same beer beside a satellite that ends there is done.
-    stalled.satellite = vec![sat(4.0, 16.0), sat(5.5, 16.0)];
+    stalled.satellite = vec![sat(4.0, 17.0), sat(5.5, 17.0)];
     assert_eq!(stands(&stalled).state, State::Finished, "{:?}", stands(&stalled));
 }
 

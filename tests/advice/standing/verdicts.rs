@@ -70,7 +70,7 @@ fn the_table() {
         (NotStarted, Lager, "4:48", "", ('p', 0.0)),
         // Falling: two nights on, three for lager, and not before it is likely to have ended.
         (Falling, CleanAle, "3:24 6:14", "", ('r', 7.75)),
-        (Falling, CleanAle, "2:40 4:20", "3:10 4:10", ('r', 7.58)),
+        (Falling, CleanAle, "2:40 4:20", "3:10 4:10", ('r', 7.03)),
         (Falling, Lager, "7:30 10:22", "", ('r', 17.0)),
         (Falling, CleanAle, "6:16 7:14 8:13", "", ('r', 9.75)),
         // Slow, or drifting down though no two neighbours show it.
@@ -85,18 +85,18 @@ fn the_table() {
         // A satellite read once proves no end, nor does one that never fermented, however steady.
         (LooksStuck, CleanAle, "9:19 12:19", "4:18", ('s', 15.0)),
         (LooksStuck, CleanAle, "9:37 12:36.5", "2:36 3:36", ('s', 15.0)),
-        // Level: the day is that on which one more equal reading will do.
+        // Level: the day is that on which one more equal reading will do, or a week on when that is sooner.
         (Level, CleanAle, "2:10 5:10", "", ('r', 6.0)),
         (Level, CleanAle, "9:10 9.5:10", "", ('r', 11.0)),
-        (Level, CleanAle, "9:15 12:15", "", ('r', 13.75)),
-        (Level, CleanAle, "9:13 12:13", "4:10", ('r', 13.75)),
+        (Level, CleanAle, "9:15 12:15", "", ('r', 19.0)),
+        (Level, CleanAle, "9:13 12:13", "4:10", ('r', 19.0)),
         (Level, Lager, "12:20 15:20", "", ('r', 17.75)),
         // A jar read so early may yet fall, though it was read twice.
-        (Level, CleanAle, "9:19 12:19", "4:18 5:18", ('r', 33.0)),
+        (Level, CleanAle, "9:19 12:19", "4:18 5:18", ('r', 19.0)),
         // One of the two is wrong.
-        (Level, CleanAle, "9:10 12:13", "", ('r', 15.0)),
-        (Level, Saison, "18:4 25:4", "", ('r', 40.0)),
-        (Level, Saison, "20:4 23:4", "", ('r', 44.0)),
+        (Level, CleanAle, "9:10 12:13", "", ('r', 13.75)),
+        (Level, Saison, "18:4 25:4", "", ('r', 32.0)),
+        (Level, Saison, "20:4 23:4", "", ('r', 30.0)),
         // Finished.
         (Finished, CleanAle, "9:10 12:10", "", ('b', 0.0)),
         (Finished, CleanAle, "9:12 12:12", "4:10 5:10", ('b', 0.0)),
