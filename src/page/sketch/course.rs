@@ -122,14 +122,16 @@ fn letters(svg: &mut Svg, sketch: &CourseSketch) {
     let [now, again, satellite, suits] = sketch.texts;
     for (i, (zone, end)) in c.zones.iter().zip(sketch.ends).enumerate() {
         let (top, bottom) = zone.edges;
-        // Within it where it is high enough, else above, at the side where no reading stands; the lower of two on
-        // the other side and at its foot, for they may lie close together.
+        // Within it where it is high enough, else above, at the side where no reading stands. Of two the higher is
+        // named below, for the readings rest in it, and the lower on the other side at its foot, for they may lie
+        // close together.
         let above = if bottom - top > 20.0 { 16.0 } else { -5.0 };
         let middle = top + if above > 0.0 { 10.0 } else { -12.0 };
         let taken =
             |mark: &Mark| mark.at.0 < RIGHT / 2.0 && (mark.at.1 - middle).abs() < BESIDE_WORDS;
-        let aside = c.zones.len() == 1 && c.marks.iter().any(taken);
+        let aside = c.marks.iter().any(taken);
         let (class, x, y, by) = match i {
+            0 if c.zones.len() > 1 => ("course-end-text picture-halo", 0.0, bottom, (4.0, 16.0)),
             0 if aside => ("course-end-text course-end picture-halo", RIGHT, top, (-4.0, above)),
             0 => ("course-end-text picture-halo", 0.0, top, (4.0, above)),
             _ => ("course-end-text course-end picture-halo", RIGHT, bottom, (-14.0, -5.0)),
