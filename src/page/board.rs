@@ -74,7 +74,6 @@ fn kind_of(what: &What) -> u32 {
         What::Worked(_) => 29,
         What::Drawing(_) => 30,
         What::Outcome(_) => 31,
-        What::Heard(_) => 32,
         What::Fold(_) => 33,
         What::Timer(_) => 34,
         What::File(_) => 35,

@@ -42,7 +42,6 @@ fn draw(node: Node) -> AnyView {
         What::Worked(_) => read(card::worked),
         What::Drawing(drawing) => sketch::sketch(&node, &drawing),
         What::Outcome(_) => text("P").with("class", "form-outcome").with("role", "alert").view(),
-        What::Heard(_) => text("P").with("class", "heard").with("role", "alert").view(),
         What::Fold(_) => link::fold(&node, inner()),
         What::Group(group) => {
             let tag = match group.tag {
@@ -64,9 +63,7 @@ fn draw(node: Node) -> AnyView {
 
 fn words(what: &What) -> String {
     match what {
-        What::Heading(_, text) | What::Text(_, text) | What::Outcome(text) | What::Heard(text) => {
-            text.clone()
-        }
+        What::Heading(_, text) | What::Text(_, text) | What::Outcome(text) => text.clone(),
         _ => String::new(),
     }
 }

@@ -13,10 +13,10 @@ texts! {
     LevelWords, LEVEL {
         reads: "It read the same twice",
         reads_hint: "Two readings that differ are not level: wait.",
-        apart: "Days between the two readings",
-        age: "Days since the yeast went in",
+        apart: "Days between them",
+        age: "Days since pitching",
         yeast: "Yeast",
-        start: "Gravity at the start (OG)",
+        start: "Starting gravity (OG)",
         start_hint: "Leave empty if it is not known: then only time tells.",
         granted: "Taken for granted: one hydrometer, good to half a line; still samples at its own temperature; the beer within its yeast\u{2019}s range all the time; nothing added since. A batch\u{2019}s own log says more.",
     } says {}
@@ -59,8 +59,8 @@ texts! {
         reads: "Hydrometer reads",
         reads_hint: "At the level surface, the bottom of the curve.",
         sample: "Sample temperature",
-        original: "Gravity at the start (OG), if it has fermented",
-        original_hint: "Leave empty for wort.",
+        original: "Starting gravity (OG)",
+        original_hint: "If it has fermented; leave empty for wort.",
         give_reading: "Give the reading and the sample's temperature.",
         too_hot: "Too hot to trust: cool the sample first.",
     } says {

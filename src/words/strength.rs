@@ -9,8 +9,8 @@ texts! {
     StrengthWords, STRENGTH {
         label: "Alcohol by volume",
         give_both: "Give both gravities.",
-        original: "Gravity at the start (OG)",
-        present: "Gravity now, or at the end (FG)",
+        original: "Starting gravity (OG)",
+        present: "Gravity now (FG at the end)",
         corrected: "Corrected for the sample's temperature.",
         by_tables: "Balling's tables (main figure)",
         by_duty_table: "UK duty table",

@@ -19,7 +19,7 @@ fn strength_follows_both_gravities_and_says_what_cannot_be() {
     let mut phone = Paper::new();
     phone.go("#/bench/strength");
     phone.sees("= Alcohol by volume: –  | Give both gravities.");
-    phone.type_into("Gravity at the start", "1.050");
+    phone.type_into("Starting gravity (OG)", "1.050");
     phone.type_into("Gravity now", "1.010");
     phone.tap("How this was worked out");
     golden("bench-strength", &phone.text());

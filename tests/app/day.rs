@@ -132,7 +132,7 @@ fn the_sums_used_most_are_a_few_touches_away() {
 
     let mut phone = Paper::new();
     phone.tap("Strength");
-    phone.type_into("Gravity at the start", "1.050");
+    phone.type_into("Starting gravity (OG)", "1.050");
     phone.type_into("Gravity now", "1.010");
     phone.sees("= Alcohol by volume: 5.3 %");
     println!("strength: {} touches", phone.taps);

@@ -114,8 +114,6 @@ fn tell(part: &Part, depth: usize, text: &mut String) {
         What::Drawing(drawing) => format!("<<{}: {}>>", drawing.title, drawing.description),
         What::Outcome(why) if why.is_empty() => String::new(),
         What::Outcome(why) => format!("!! {why}"),
-        What::Heard(words) if words.is_empty() => String::new(),
-        What::Heard(words) => format!("(aloud) {words}"),
         What::Fold(fold) => {
             let sign = if fold.open { "v" } else { ">" };
             let beside = if fold.beside.is_empty() { "" } else { " | " };

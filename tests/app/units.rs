@@ -215,7 +215,7 @@ fn sums(phone: &mut Paper, units: &Units, look: &mut impl FnMut(&mut Paper)) {
     phone.type_into("Sample temperature", &warm(31.0));
     look(phone);
     phone.go("#/bench/strength");
-    phone.type_into("Gravity at the start", &gravity(1.050));
+    phone.type_into("Starting gravity (OG)", &gravity(1.050));
     phone.type_into("Gravity now", &gravity(1.010));
     look(phone);
     phone.go("#/bench/scales");
@@ -235,9 +235,9 @@ fn sums(phone: &mut Paper, units: &Units, look: &mut impl FnMut(&mut Paper)) {
     phone.type_into("Warmest since it ended", &warm(20.0));
     phone.choose("Weakest bottle", "Sound");
     phone.type_into("It read the same twice", &gravity(1.010));
-    phone.type_into("Days between the two readings", "4");
-    phone.type_into("Days since the yeast went in", "14");
-    phone.type_into("Gravity at the start", &gravity(1.048));
+    phone.type_into("Days between them", "4");
+    phone.type_into("Days since pitching", "14");
+    phone.type_into("Starting gravity (OG)", &gravity(1.048));
     phone.choose("Yeast", "Ale, clean");
     look(phone);
 }

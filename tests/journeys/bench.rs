@@ -30,7 +30,7 @@ async fn true_gravity() {
 async fn strength_and_scales() {
     let (_server, phone) = opened().await;
     phone.go("#/bench/strength").await;
-    phone.type_into("Gravity at the start", "1.050").await;
+    phone.type_into("Starting gravity (OG)", "1.050").await;
     phone.type_into("Gravity now", "1.010").await;
     phone.says(".answer .answer-main", "5.3 % ± 0.").await;
     working_says(&phone, "Original extract").await;
@@ -51,12 +51,12 @@ async fn priming_sugar() {
     phone.go("#/bench/sugar").await;
     phone.type_into("Beer to bottle", "19").await;
     phone.type_into("Warmest since it ended", "20").await;
-    phone.says(".answer", "Give the volume, the weakest bottle").await;
+    phone.says(".answer", "how level the beer is").await;
     phone.choose("Weakest bottle", "Sound").await;
     phone.type_into("It read the same twice", "1.010").await;
-    phone.type_into("Days between the two readings", "4").await;
-    phone.type_into("Days since the yeast went in", "14").await;
-    phone.type_into("Gravity at the start", "1.048").await;
+    phone.type_into("Days between them", "4").await;
+    phone.type_into("Days since pitching", "14").await;
+    phone.type_into("Starting gravity (OG)", "1.048").await;
     phone.choose("Yeast", "Ale, clean").await;
     phone.says(".answer .answer-main", "122 g ±").await;
     phone.says(".verdict .verdict-word", "Go").await;

@@ -22,7 +22,7 @@ async fn masses(phone: &Phone) -> Vec<String> {
       while (texts.nextNode()) {
         const text = texts.currentNode.data;
         // A way says what another target or glass would take; that is no dose for what was asked.
-        if (text.includes('Ways to a dose: ')) continue;
+        if (texts.currentNode.parentElement.closest('.ways-out')) continue;
         if (/\\d\\s*(?:g|kg|oz|lb)(?![\\w\\/]| CO₂)/.test(text)) found.push(text);
       }
       return found;";
@@ -46,12 +46,13 @@ async fn beer_that_still_ferments_gets_no_dose_in_thin_glass() {
     asks_for_a_dose(&phone, &batch, "Thin").await;
     phone.says(".answer", "No dose").await;
     let words = judgements(&phone).await;
-    assert_eq!(words.len(), 2, "{words:?}");
+    assert_eq!(words.len(), 1, "{words:?}");
     assert!(words.iter().all(|word| ["Wait", "Stop"].contains(&word.as_str())), "{words:?}");
     assert_eq!(masses(&phone).await, Vec::<String>::new());
 
     // A reason of one's own does not make the glass stronger.
-    phone.type_into("If you know better", "it tastes done").await;
+    phone.tap("It has finished, and I know why").await;
+    phone.type_into("Why it has finished", "it tastes done").await;
     phone.draws().await;
     phone.says(".answer", "No dose").await;
     let words = judgements(&phone).await;
@@ -72,7 +73,7 @@ async fn glass_not_made_for_pressure_gets_no_dose_at_all() {
     let batch = phone.brew("Cellar bitter", &[("1.010", 30.0), ("1.010", 26.0)]).await;
     asks_for_a_dose(&phone, &batch, "Square").await;
     phone.says(".answer", "No dose").await;
-    assert_eq!(judgements(&phone).await, ["Go", "Stop"]);
+    assert_eq!(judgements(&phone).await, ["Stop"]);
     assert_eq!(masses(&phone).await, Vec::<String>::new());
 }
 
@@ -82,15 +83,16 @@ async fn finished_beer_in_sound_glass_gets_its_dose() {
     let batch = phone.brew("Cellar bitter", &[("1.010", 30.0), ("1.010", 26.0)]).await;
     asks_for_a_dose(&phone, &batch, "Sound").await;
     phone.says(".answer .answer-main", " g ±").await;
-    assert_eq!(judgements(&phone).await, ["Go", "Go"]);
+    assert_eq!(judgements(&phone).await, ["Go"]);
     let dose = phone.text_of(".answer .answer-main").await;
     let grams: f64 = dose.split_whitespace().next().unwrap().parse().unwrap();
     assert!((100.0..130.0).contains(&grams), "{dose}");
 
     // Asking for more than the glass holds takes the dose away again.
+    phone.tap("Assumed").await;
     phone.type_into("Carbonation", "4.5").await;
     phone.says(".answer", "No dose").await;
-    assert_eq!(judgements(&phone).await, ["Go", "Stop"]);
+    assert_eq!(judgements(&phone).await, ["Stop"]);
     assert_eq!(masses(&phone).await, Vec::<String>::new());
     phone.is_well().await;
 }

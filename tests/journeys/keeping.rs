@@ -221,7 +221,7 @@ async fn a_tab_leaves_alone_what_another_had_half_typed() {
     let second = phone.driver().new_tab().await.unwrap();
     phone.driver().switch_to_window(second).await.unwrap();
     phone.open(&format!("{}#/bench/strength", server.address())).await;
-    phone.type_into("Gravity at the start", "1.0").await;
+    phone.type_into("Starting gravity (OG)", "1.0").await;
     phone.reload().await;
     phone.driver().close_window().await.unwrap();
 
@@ -231,6 +231,6 @@ async fn a_tab_leaves_alone_what_another_had_half_typed() {
     phone.reload().await;
     assert_eq!(phone.value_in("Hydrometer reads").await, "1.03");
     phone.go("#/bench/strength").await;
-    assert_eq!(phone.value_in("Gravity at the start").await, "1.0");
+    assert_eq!(phone.value_in("Starting gravity (OG)").await, "1.0");
     phone.is_well().await;
 }

@@ -6,6 +6,7 @@ use crate::advice::bottle::plan;
 use crate::advice::bottle::stock::Size;
 use crate::advice::standing::ways_to_dose::{Known, ways};
 use crate::app::ask::{Ask, ask};
+use crate::app::fold::fold_from;
 use crate::app::model::Model;
 use crate::app::part::{Answer, Part, What, columns, text};
 use crate::app::priming::{
@@ -101,13 +102,16 @@ pub fn parts(m: &Model) -> Vec<Part> {
         let ways = ways(ready, Known { record, standing, now: m.now, trials: &m.trials });
         parts.extend(ways_out::parts(m, scope, None, &ways));
     }
-    parts.push(text("granted", "small", m.words.bench.level.granted));
-    parts.push(text("caution", "small", m.words.cautions.glass));
     let mut left = vec![beer.part, weakest.part, warmest.part];
     left.extend(level.parts());
-    left.extend(sugar.parts());
-    left.extend([target.part, hottest.part, height.part]);
-    let right = ok.map(|plan| plan_parts(m, plan)).unwrap_or_default();
+    let lacks = sugar.get().is_none() || target.ok().is_none() || hottest.ok().is_none();
+    let mut assumed = vec![target.part];
+    assumed.extend(sugar.parts());
+    assumed.extend([hottest.part, height.part]);
+    left.push(fold_from(m, "bench/sugar/assumed", m.words.bottle.granted, lacks, assumed));
+    let mut right = ok.map(|plan| plan_parts(m, plan)).unwrap_or_default();
+    right.push(text("granted", "small", m.words.bench.level.granted));
+    right.push(text("caution", "small", m.words.cautions.glass));
     parts.push(columns("fields", left, right));
     parts
 }

@@ -8,6 +8,7 @@ mod worried;
 
 use super::act::OpenAct;
 use super::event::Effect;
+use super::fold::fold;
 use super::model::Model;
 use super::part::{Item, Part, What, heading, text};
 use crate::advice::open::learned::lessons;
@@ -40,11 +41,17 @@ pub fn parts(m: &Model, s: &Summary) -> Vec<Part> {
         parts.push(Part::new("open/plan", What::Figures(plan)));
         parts.push(text("open/try-one", "small", words.try_one));
     }
+    // While the others are not safe there is one thing to do.
+    let form = form::parts(m, &s.id);
+    if s.is_hazard() {
+        parts.push(fold(m, "open/note", words.how_it_was, vec![form]));
+    } else {
+        parts.push(form);
+    }
     if s.bottling.is_some() {
         parts.push(place::parts(m, &s.id));
         parts.push(worried::parts(m, s));
     }
-    parts.push(form::parts(m, &s.id));
     parts.extend(log::parts(m, s));
     parts.extend(learned(m, s));
     parts

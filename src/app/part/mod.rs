@@ -127,8 +127,6 @@ pub enum What {
     Drawing(Drawing),
     /// Why something was not done, said at once; empty when all is well.
     Outcome(String),
-    /// Something said aloud that is not seen.
-    Heard(String),
     /// The parts in it, folded away until they are wanted.
     Fold(Fold),
     /// The parts in it, together.

@@ -36,7 +36,8 @@ pub fn parts(m: &Model, s: &Summary) -> Vec<Part> {
     if let What::Group(group) = &mut steps.what {
         m.words.pitch.steps.steps.clone_into(&mut group.label);
     }
-    vec![plate(m, &work, open), steps]
+    let steps = group("pitch/course", Tag::Div, "watch-course", vec![steps]);
+    vec![group("pitch/walk", Tag::Div, "watch walk", vec![plate(m, &work, open), steps])]
 }
 
 /// The answer to the open step, or its timer; where it has none of its own, whether the yeast may go in.

@@ -56,6 +56,9 @@ fn silence(since: Hours, lag: Lag) -> String {
             "Pitch again only if the gravity has not moved by now; else leave it alone.".to_owned()
         }
     };
+    if age == "0" {
+        return format!("Pitched just now. {told}");
+    }
     format!("{age}\u{A0}h since pitching. {told}")
 }
 

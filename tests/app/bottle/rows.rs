@@ -195,12 +195,12 @@ fn the_bench_asks_how_level_the_beer_is() {
     phone.go("#/bench/sugar");
     let mut phone = asked(phone);
     phone.type_into("It read the same twice", "1.010");
-    phone.type_into("Days since the yeast went in", "14");
-    phone.type_into("Gravity at the start", "1.048");
+    phone.type_into("Days since pitching", "14");
+    phone.type_into("Starting gravity (OG)", "1.048");
     phone.sees("how level the beer is");
     let mut last = None;
     for (apart, gives) in [("0", false), ("1", false), ("4", true), ("10", true)] {
-        phone.type_into("Days between the two readings", apart);
+        phone.type_into("Days between them", apart);
         phone.choose("Yeast", "Ale, clean");
         assert_eq!(dosed(&phone), gives, "{apart}");
         phone.happens(Event::Folded { name: "plan/worked".to_owned(), open: true });
@@ -214,12 +214,12 @@ fn the_bench_asks_how_level_the_beer_is() {
     assert!(!dosed(&phone));
     next(&phone);
     phone.type_into("It read the same twice", "1.006");
-    phone.type_into("Days between the two readings", "4");
+    phone.type_into("Days between them", "4");
     phone.choose("Yeast", "Saison");
     assert!(!dosed(&phone));
     // Wort is no beer.
     phone.type_into("It read the same twice", "1.048");
-    phone.type_into("Days between the two readings", "10");
+    phone.type_into("Days between them", "10");
     assert!(!dosed(&phone));
 }
 
@@ -250,8 +250,8 @@ fn a_key_costs_no_judgement() {
     phone.go("#/bench/sugar");
     let mut phone = asked(phone);
     phone.type_into("It read the same twice", "1.015");
-    phone.type_into("Days between the two readings", "3.5");
-    phone.type_into("Days since the yeast went in", "12.5");
+    phone.type_into("Days between them", "3.5");
+    phone.type_into("Days since pitching", "12.5");
     let key = quickest(10, |n| {
         phone.type_into("Warmest since it ended", &format!("20.{n}"));
         next(&phone);

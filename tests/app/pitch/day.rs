@@ -56,7 +56,7 @@ fn a_pitching_day_goes_from_hot_wort_to_the_record() {
     phone.sees("> Pitch now, and seal.");
     golden("pitch-in", &stage(&phone));
     phone.tap("The yeast is in");
-    phone.sees("0 h since pitching.");
+    phone.sees("Pitched just now.");
     assert_eq!(phone.asked.last(), Some(&Effect::Attend("pitched/verdict".to_owned())));
     phone.reload();
     golden("pitched", &stage(&phone));
@@ -86,7 +86,7 @@ fn a_retry_after_half_a_pitching_is_not_refused_and_leaves_nothing_twice() {
     let first = phone.model.drafts.text("pitch/b1/reading-id").expect("it was tried").to_owned();
     *phone.shelf.writes_left.borrow_mut() = None;
     phone.tap("The yeast is in");
-    phone.sees("h since pitching.");
+    phone.sees("Pitched just now.");
     phone.reload();
     phone.sees("OG by the sample");
     let readings = phone.model.journal.readings(&batch());
@@ -95,7 +95,7 @@ fn a_retry_after_half_a_pitching_is_not_refused_and_leaves_nothing_twice() {
     phone.tap("Delete the pitching");
     phone.sees("Pitching deleted");
     phone.tap("Undo");
-    phone.sees("h since pitching.");
+    phone.sees("Pitched just now.");
 }
 
 #[test]
