@@ -48,7 +48,7 @@ pub fn of_batch(m: &Model, s: &Summary) -> Part {
         let name: String = s.heading.name.chars().filter(char::is_ascii_alphanumeric).collect();
         let file = |label: &str, which: &str, comma| HandOut {
             label: label.to_owned(),
-            file: format!("readings-{}{which}.csv", name.to_lowercase()),
+            file: format!("readings-{}{which}.csv", name.to_ascii_lowercase()),
             media: "text/csv",
             text: write(readings, comma),
             act: None,

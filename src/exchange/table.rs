@@ -187,7 +187,7 @@ fn fill(
     let wrong = |why| BadLine::Cell(told(head), why);
     let word = || BadLine::Word(told(head));
     let warmth = |unit| read_quantity(cell, unit, Bounds::all()).map(Some).map_err(wrong);
-    let lower = cell.to_lowercase();
+    let lower = cell.to_ascii_lowercase();
     match column {
         Column::Date => reading.at = date(cell, zone).ok_or(BadLine::Date)?,
         Column::Vessel => reading.vessel = Vessel::named(&lower).ok_or_else(word)?,

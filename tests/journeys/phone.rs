@@ -14,6 +14,7 @@ use serde_json::{Value, json};
 use thirtyfour::{ChromiumLikeCapabilities, DesiredCapabilities, LoggingPrefsLogLevel, WebDriver};
 
 use crate::build;
+use crate::start_up::say;
 
 /// The longest wait for anything.
 pub const PATIENCE: Duration = Duration::from_secs(15);
@@ -41,12 +42,14 @@ pub struct Phone {
     _said: BufReader<ChildStdout>,
     port: u16,
     memory: PathBuf,
+    since: Instant,
 }
 
 impl Phone {
     /// A new phone.
     pub async fn new() -> Self {
         static COUNT: AtomicU32 = AtomicU32::new(0);
+        let since = Instant::now();
         let number = COUNT.fetch_add(1, Ordering::Relaxed);
         // It takes a free port of one kind of address and gives up where another program has the same
         // port of the other kind, so it may be tried again.
@@ -54,7 +57,7 @@ impl Phone {
             (0..3).find_map(|_| start_driver()).expect("chromedriver starts");
         let memory = build::scratch(&format!("phone-{number}"));
         let mut phone =
-            Self { driver: None, browser: None, chromedriver, _said: said, port, memory };
+            Self { driver: None, browser: None, chromedriver, _said: said, port, memory, since };
         phone.switch_on().await;
         phone
     }
@@ -244,6 +247,9 @@ impl Drop for Phone {
             }
             std::thread::sleep(Duration::from_millis(40));
         }
+        // A test has its thread to itself, and its name.
+        let took = self.since.elapsed().as_secs_f64();
+        say(&format!("{}: {took:.1} s", std::thread::current().name().unwrap_or_default()));
     }
 }
 

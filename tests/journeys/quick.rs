@@ -8,6 +8,7 @@ use std::collections::BTreeMap;
 use thirtyfour::Key as Press;
 
 use crate::brewing::opened;
+use crate::cellar::bitter;
 use crate::phone::Phone;
 use crate::server::Server;
 use crate::start_up::{NOTE, SLOWER, median, say, slow_down, start};
@@ -15,6 +16,9 @@ use crate::start_up::{NOTE, SLOWER, median, say, slow_down, start};
 /// Milliseconds, several times what a quiet machine needs: as a rule, and at worst.
 const AS_A_RULE: f64 = 1000.0;
 const AT_WORST: f64 = 4000.0;
+/// The same for a verdict of thirty and of two hundred readings, at full speed.
+const VERDICT: f64 = 50.0;
+const LONG_VERDICT: f64 = 125.0;
 
 /// Says how long something took, and that it was not long.
 fn is_quick(what: &str, times: Vec<f64>) {
@@ -191,6 +195,46 @@ async fn a_log_of_sixty_readings_is_drawn_anew_at_once() {
     let turns = [("a reading deleted", "Delete the reading of"), ("taken back", "Undo")];
     by_turns(&phone, what, &turns).await;
     assert_eq!(phone.count(".log-line").await, 60);
+    phone.is_well().await;
+}
+
+/// Milliseconds that a verdict of so many readings takes, at full speed: by how much longer a batch takes to
+/// be looked at for the first time than for the second.
+async fn a_verdict(phone: &Phone, readings: u32) -> f64 {
+    let batches = (0..6).flat_map(|n| bitter(&format!("b{n}"), 25.0, readings));
+    phone.go("#/bench/gravity").await;
+    phone.holds(batches.collect()).await;
+    phone.run(TIMED).await;
+    let found = phone
+        .settle(
+            "{ const gone = (to) => window.timed(() => new Promise((go) => {
+                 addEventListener('hashchange', go, { once: true });
+                 location.hash = to;
+               }));
+               const took = [];
+               for (let n = 0; n < 6; n += 1) {
+                 const first = await gone(`#/batch/b${n}/watch`);
+                 if (!document.querySelector('.plate')) throw new Error('nothing is judged');
+                 await gone('#/bench/gravity');
+                 const again = await gone(`#/batch/b${n}/watch`);
+                 await gone('#/bench/gravity');
+                 // The first one warms the code up.
+                 if (n > 0) took.push(first.took - again.took);
+               }
+               return took; }",
+        )
+        .await;
+    median(figures(&found))
+}
+
+#[tokio::test]
+async fn a_verdict_takes_no_time_to_speak_of() {
+    let (_server, phone) = opened().await;
+    for (readings, most) in [(30, VERDICT), (200, LONG_VERDICT)] {
+        let took = a_verdict(&phone, readings).await;
+        say(&format!("a verdict of {readings} readings: {took:.1} ms"));
+        assert!(took < most, "{took} ms");
+    }
     phone.is_well().await;
 }
 

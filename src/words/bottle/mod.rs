@@ -96,7 +96,7 @@ fn really_filled(w: Writer, own: Bottles) -> String {
 
 /// Bottles on hand, by name.
 fn own_bottles(w: Writer, name: &str, own: Bottles) -> String {
-    let kind = (w.words.names.bottle)(own.class).to_lowercase();
+    let kind = (w.words.names.bottle)(own.class).to_ascii_lowercase();
     format!("{name}: {}, {kind}", record::bottles(w, own))
 }
 
