@@ -236,7 +236,9 @@ impl Drop for Phone {
             let _ = driver.leak();
         }
         if let Some(browser) = self.browser {
-            let _ = Command::new("kill").arg(browser.to_string()).stderr(Stdio::null()).status();
+            // At once: what it would still write is thrown away with its memory.
+            let kill = ["-9", &browser.to_string()];
+            let _ = Command::new("kill").args(kill).stderr(Stdio::null()).status();
         }
         let _ = self.chromedriver.kill();
         let _ = self.chromedriver.wait();
