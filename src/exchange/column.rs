@@ -84,7 +84,8 @@ pub(super) const WRITTEN: [(&str, Column); 11] = [
 pub(super) fn column(head: &str) -> Result<Option<Column>, NoTable> {
     let (name, unit) = head.split_once(['(', '[']).unwrap_or((head, ""));
     let name = name.trim().to_ascii_lowercase();
-    let unit: String = unit.to_ascii_lowercase().chars().filter(char::is_ascii_alphanumeric).collect();
+    let unit: String =
+        unit.to_ascii_lowercase().chars().filter(char::is_ascii_alphanumeric).collect();
     let first = name.split([' ', '_', '-']).next().unwrap_or_default();
     let temperature = |column: fn(TemperatureUnit) -> Column| match &*unit {
         "c" => Ok(Some(column(TemperatureUnit::Celsius))),

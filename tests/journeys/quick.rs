@@ -14,8 +14,8 @@ use crate::server::Server;
 use crate::start_up::{NOTE, SLOWER, median, say, slow_down, start};
 
 /// Milliseconds, several times what a quiet machine needs: as a rule, and at worst.
-const AS_A_RULE: f64 = 1000.0;
-const AT_WORST: f64 = 4000.0;
+const AS_A_RULE: f64 = 600.0;
+const AT_WORST: f64 = 2500.0;
 /// The same for a verdict of thirty and of two hundred readings, at full speed.
 const VERDICT: f64 = 50.0;
 const LONG_VERDICT: f64 = 125.0;
@@ -199,7 +199,8 @@ async fn a_log_of_sixty_readings_is_drawn_anew_at_once() {
 }
 
 /// Milliseconds that a verdict of so many readings takes, at full speed: by how much longer a batch takes to
-/// be looked at for the first time than for the second.
+/// be looked at for the first time than for the second, the quickest of each, which other work on the machine
+/// disturbs the least.
 async fn a_verdict(phone: &Phone, readings: u32) -> f64 {
     let batches = (0..6).flat_map(|n| bitter(&format!("b{n}"), 25.0, readings));
     phone.go("#/bench/gravity").await;
@@ -211,20 +212,22 @@ async fn a_verdict(phone: &Phone, readings: u32) -> f64 {
                  addEventListener('hashchange', go, { once: true });
                  location.hash = to;
                }));
-               const took = [];
+               const took = [[], []];
                for (let n = 0; n < 6; n += 1) {
                  const first = await gone(`#/batch/b${n}/watch`);
                  if (!document.querySelector('.plate')) throw new Error('nothing is judged');
                  await gone('#/bench/gravity');
                  const again = await gone(`#/batch/b${n}/watch`);
                  await gone('#/bench/gravity');
-                 // The first one warms the code up.
-                 if (n > 0) took.push(first.took - again.took);
+                 took[0].push(first.took);
+                 took[1].push(again.took);
                }
-               return took; }",
+               return took.map((each) => Math.min(...each)); }",
         )
         .await;
-    median(figures(&found))
+    let found = figures(&found);
+    assert_eq!(found.len(), 2, "{found:?}");
+    found[0] - found[1]
 }
 
 #[tokio::test]
