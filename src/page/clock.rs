@@ -1,6 +1,7 @@
 //! The phone's clock, its time zone and chance, read here and nowhere else.
 
 use crate::quantity::{Moment, Zone};
+use crate::store::Token;
 use wasm_bindgen::JsValue;
 
 /// Minutes ahead of UTC at an instant of so many milliseconds since 1970. JavaScript counts those behind.
@@ -69,6 +70,11 @@ pub fn random() -> [u8; 8] {
         }
     }
     bytes
+}
+
+/// What no other saving is named by.
+pub fn token() -> Token {
+    Token::from_random(random())
 }
 
 /// Milliseconds since 1970.

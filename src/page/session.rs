@@ -6,7 +6,7 @@ use super::keep::{KEY, Kept};
 use super::{clock, effects, second_shelf};
 use crate::app::{Effect, Event, Keeper, Model, Place, screen, update};
 use crate::batch::Theme;
-use crate::store::{BrowserStore, Lying, MemoryStore, Note, Store, Token};
+use crate::store::{BrowserStore, Lying, MemoryStore, Note, Store};
 use leptos::prelude::*;
 use std::cell::RefCell;
 use std::collections::VecDeque;
@@ -191,10 +191,6 @@ pub fn keep_drafts() {
     }
 }
 
-fn token() -> Token {
-    Token::from_random(clock::random())
-}
-
 fn happens(event: Event) {
     WAITING.with_borrow_mut(|waiting| waiting.push_back(event));
 }
@@ -243,6 +239,10 @@ impl Session {
             then => (None, then),
         };
         let mut notes = self.keeper.notes();
+        if at_once.is_some() {
+            // What stays in the form is to outlive the page too.
+            notes.extend(self.kept.keep(&self.model.drafts));
+        }
         if let Some(Event::Saved(ticket) | Event::SavedBeside(ticket, _)) = &then {
             notes.extend(self.kept.keep(&self.model.drafts_once_saved(*ticket)));
             self.news_of_drafts().into_iter().for_each(happens);
@@ -262,7 +262,7 @@ impl Session {
         let now = self.model.now;
         match effect {
             Effect::Save(ticket, change, back) => {
-                let saved = self.keeper.save(ticket, (&change, &back), now, &mut token);
+                let saved = self.keeper.save(ticket, (&change, &back), now, &mut clock::token);
                 self.kept(Some(saved));
             }
             Effect::Sweep(until, undone) => {
@@ -274,7 +274,7 @@ impl Session {
                 self.kept(None);
             }
             Effect::Settle(conflict, keep) => {
-                let settled = self.keeper.settle(&conflict, keep, now, token());
+                let settled = self.keeper.settle(&conflict, keep, now, clock::token());
                 self.kept(Some(Event::Settled(settled)));
             }
             Effect::Load => {
@@ -307,7 +307,7 @@ impl Session {
             }
             Effect::BringIn(ticket, records, change, back) => {
                 let both = (&change, &back);
-                let saved = self.keeper.bring_in(ticket, &records, both, now, &mut token);
+                let saved = self.keeper.bring_in(ticket, &records, both, now, &mut clock::token);
                 self.kept(Some(saved));
             }
             Effect::Room => happens(Event::Room(self.keeper.used())),

@@ -3,6 +3,7 @@
 use serde_json::json;
 
 use crate::brewing::opened;
+use crate::losing::lies_on_the_second_shelf;
 use crate::phone::Phone;
 use crate::server::Server;
 
@@ -69,8 +70,8 @@ async fn a_full_store_is_told_and_the_same_save_works_later() {
     let batch = phone.start_batch("Cellar bitter", 3.0).await;
     phone.go(&format!("{batch}watch")).await;
     phone.type_into("Hydrometer reads", "1.048").await;
-    phone.run(FILL).await;
     phone.sees_no("There is hardly any room left").await;
+    phone.run(FILL).await;
     phone.type_into("Sample temperature", "24").await;
     // Before the save: what is half typed can be kept no more either.
     phone.sees("There is hardly any room left: a save may be refused").await;
@@ -81,6 +82,7 @@ async fn a_full_store_is_told_and_the_same_save_works_later() {
     assert_eq!(phone.value_in("Sample temperature").await, "24");
     assert_eq!(phone.count(".log-line").await, 0, "what is not saved is not shown as saved");
     // It lies on the second shelf, which has room of its own.
+    lies_on_the_second_shelf(&phone, "24").await;
     phone.reload().await;
     let typed = "const labels = [...document.querySelectorAll('label')];
       const field = (name) => labels.find((l) => l.innerText.trim().startsWith(name))?.control?.value;

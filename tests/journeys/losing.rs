@@ -31,23 +31,30 @@ async fn a_browser_killed_as_soon_as_it_says_saved_has_what_it_said() {
     phone.is_well().await;
 }
 
+/// Waits until what is half typed lies there with this in it, less than a second after it was typed.
+pub async fn lies_on_the_second_shelf(phone: &Phone, typed: &str) {
+    let script = format!(
+        "{{
+          const done = (asked) => new Promise((go, stop) => {{ asked.onsuccess = () => go(asked.result); asked.onerror = stop; }});
+          const shelf = await done(indexedDB.open('fermentside-second-shelf'));
+          for (let n = 0; n < 600; n += 1) {{
+            const text = await done(shelf.transaction('texts').objectStore('texts').get('fermentside-drafts'));
+            if (text?.includes({})) {{ shelf.close(); return 'there'; }}
+            await new Promise(requestAnimationFrame);
+          }}
+          return 'not there'; }}",
+        json!(format!("\"{typed}\""))
+    );
+    assert_eq!(phone.settle(&script).await, "there");
+}
+
 #[tokio::test]
 async fn what_is_half_typed_outlives_a_browser_that_dies() {
     let (server, mut phone) = opened().await;
     let batch = phone.start_batch("Cellar bitter", 9.0).await;
     phone.go(&format!("{batch}watch")).await;
     phone.type_into("Hydrometer reads", "1.03").await;
-    // Until it lies on the second shelf, less than a second later.
-    let lies_there = "{
-      const done = (asked) => new Promise((go, stop) => { asked.onsuccess = () => go(asked.result); asked.onerror = stop; });
-      const shelf = await done(indexedDB.open('fermentside-second-shelf'));
-      for (let n = 0; n < 600; n += 1) {
-        const text = await done(shelf.transaction('texts').objectStore('texts').get('fermentside-drafts'));
-        if (text?.includes('1.03')) { shelf.close(); return 'there'; }
-        await new Promise(requestAnimationFrame);
-      }
-      return 'not there'; }";
-    assert_eq!(phone.settle(lies_there).await, "there");
+    lies_on_the_second_shelf(&phone, "1.03").await;
     phone.dies().await;
     phone.open(&format!("{}{batch}watch", server.address())).await;
     let back = "return [...document.querySelectorAll('.reading-form input')].some((f) => f.value === '1.03')";

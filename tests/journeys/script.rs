@@ -59,7 +59,7 @@ pub const LYING: &str = "
       const head = text.slice(0, text.indexOf('\\n')).split(' ');
       const rest = text.slice(text.indexOf('\\n') + 1);
       if (new TextEncoder().encode(rest).length !== Number(head[2])) { found.broken += 1; continue; }
-      found.notes.push(JSON.parse(rest.slice(rest.indexOf('\\n') + 1)).note);
+      found.notes.push(JSON.parse(rest.slice(rest.indexOf('\\n') + 1)).note ?? '');
     }
     return found;
   };
