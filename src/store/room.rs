@@ -8,6 +8,7 @@ use super::key::Key;
 use super::lineage::{Room, heads, to_spare};
 use super::load::scan_replaced;
 use super::{Revision, Store};
+use crate::order::in_order;
 
 /// After a save that was read back: of one thing, what is older than the parents of what stands.
 pub(super) fn tidy(store: &mut dyn Store, all: &[Revision]) {
@@ -48,31 +49,37 @@ impl Spare {
         gone
     }
 
-    /// Takes away all that lies there of the thing that was deleted longest ago, but not of the one that is
-    /// to be saved under `key`. Which that was, if there is one; what cannot be taken away is left alone
-    /// from then on.
+    /// Takes away all that lies there of the things that were deleted longest ago, but not of the one that is
+    /// to be saved under `key`: an eighth of them and at least one, so that a change of many edits does not
+    /// ask for each. Which those were; what cannot be taken away is left alone from then on.
     pub(super) fn forget_oldest(
         &mut self,
         store: &mut dyn Store,
         key: &Key,
-    ) -> Option<(String, String)> {
+    ) -> Vec<(String, String)> {
         self.things.retain(|all| {
             all.iter().all(|r| (&r.record.kind, &r.record.id) != (&key.kind, &key.id))
         });
-        loop {
-            let deleted = self.things.iter().enumerate().filter_map(|(at, revisions)| {
-                let standing = heads(revisions);
-                let deleted = standing.iter().all(|head| head.record.deleted);
-                let last = standing.iter().map(|head| head.record.at).max();
-                last.filter(|_| deleted).map(|last| (last, at))
-            });
-            let (_, at) = deleted.min()?;
-            let revisions = self.things.swap_remove(at);
+        let deleted = |revisions: &[Revision]| {
+            let standing = heads(revisions);
+            let deleted = standing.iter().all(|head| head.record.deleted);
+            standing.iter().map(|head| head.record.at).max().filter(|_| deleted)
+        };
+        let dated = std::mem::take(&mut self.things).into_iter().map(|all| (deleted(&all), all));
+        let (dated, living): (Vec<_>, Vec<_>) = dated.partition(|(at, _)| at.is_some());
+        self.things.extend(living.into_iter().map(|(_, all)| all));
+        let some = (dated.len() / 8).max(1);
+        let mut gone = vec![];
+        for (_, revisions) in in_order(dated, |a, b| a.0.cmp(&b.0)) {
+            if gone.len() == some {
+                self.things.push(revisions);
+                continue;
+            }
             let keys = revisions.iter().map(|r| r.record.key().to_string()).collect();
-            let first = revisions.into_iter().next()?.record;
             if take_out(store, keys) == Ok(true) {
-                return Some((first.kind, first.id));
+                gone.extend(revisions.into_iter().take(1).map(|r| (r.record.kind, r.record.id)));
             }
         }
+        gone
     }
 }

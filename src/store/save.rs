@@ -266,8 +266,13 @@ fn keep(
         }
     }
     while result == Err(StoreError::Full) {
-        let Some(gone) = spare.forget_oldest(store, key) else { break };
-        things.remove(&gone);
+        let gone = spare.forget_oldest(store, key);
+        if gone.is_empty() {
+            break;
+        }
+        for name in &gone {
+            things.remove(name);
+        }
         result = write_and_read(store, name, text);
     }
     result
