@@ -331,8 +331,8 @@ impl Foretold {
         );
         // Looks at one batch are alike, so few batches stray far.
         let mut wrong = vec![];
-        for (what, share) in [("end", in_ends), ("day", in_days)] {
-            if !(68.0..=97.0).contains(&share) {
+        for (what, share, most) in [("end", in_ends, 93.0), ("day", in_days, 97.0)] {
+            if !(68.0..=most).contains(&share) {
                 wrong.push(format!("{what} in its window {share:.0} %"));
             }
         }
@@ -344,7 +344,11 @@ impl Foretold {
     }
 }
 
-/// What no family may do, whatever it costs elsewhere; one batch more or less is chance.
+/// What no family may do, whatever it costs elsewhere; one batch more or less is chance. Without a jar a
+/// stall cannot be told from an end by anything but its height: even by a threshold on that alone, with the
+/// true range of the yeast known, 8 % of stalled ale over the ceiling go with 6 % of sound ale that waits for
+/// longer than two weeks, 1 % by more than 0.7 volumes with 11 %, and the other way round 2 % that wait with
+/// 13 % over it. So what waits is held to a bound only for those who set the jar that the page names.
 fn held(ground: &Ground, jar: Jar, runs: &[Run]) -> Option<String> {
     let over = percent(runs, |run| run.dosed.is_some_and(|(_, left)| left > 1.8));
     let much = percent(runs, |run| run.dosed.is_some_and(|(_, left)| left > 3.2));
@@ -352,12 +356,17 @@ fn held(ground: &Ground, jar: Jar, runs: &[Run]) -> Option<String> {
     let (most_over, most_much) = match ground.kind {
         // Nobody was told that something else eats, and it shows too late to be seen.
         Kind::Eaten if ground.family != Family::Saison => return None,
-        Kind::Rests if jar == Jar::AtPitching => (1.5, 0.5),
-        Kind::Rests => (13.0, 4.0),
+        Kind::Rests if jar == Jar::AtPitching => (2.0, 0.5),
+        Kind::Rests => (8.0, 1.0),
         Kind::Resumes | Kind::Eaten => (4.0, 3.0),
         Kind::Chilled => (2.0, 1.0),
         _ => (1.0, 0.5),
     };
+    let ends = !matches!(ground.kind, Kind::Rests | Kind::Stuck | Kind::Chilled | Kind::Eaten);
+    let never = 100.0 - percent(runs, |run| run.dosed.is_some());
+    if ends && jar != Jar::Never && never > 8.0 + 2.0 * chance {
+        return Some(format!("{never:.1} % never, with a jar"));
+    }
     (over > most_over + chance || much > most_much + chance)
         .then(|| format!("{over:.1} % over the ceiling, {much:.1} % by more than 0.7 volumes"))
 }

@@ -39,9 +39,9 @@ use judge::{Case, Judged};
 /// The part of the posterior that lies under the bound for the bottles.
 ///
 /// Chosen by the curve that `tests/calibration` prints, together with how often a beer is counted as
-/// stalled: so some one beer in eleven that rests 2 to 8 points high without a satellite gets a dose over
-/// the ceiling, one in eighty by more than 0.7 volumes, and one ordinary ale in twelve waits for longer
-/// than two weeks or for a satellite.
+/// stalled: so some one beer in fifteen that rests 2 to 8 points high without a satellite gets a dose over
+/// the ceiling, one in eighty by more than 0.7 volumes, and one ordinary ale in eight waits for longer than
+/// two weeks or for a satellite.
 pub const QUANTILE: f64 = 0.93;
 /// No reading further ahead than this is looked for.
 pub const WITHIN: Hours = Hours::literal(35.0 * 24.0);

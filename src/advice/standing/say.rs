@@ -18,8 +18,7 @@ const TOO_SOON: f64 = 12.0;
 const SLOW: f64 = 0.5;
 /// Two readings so many hours apart show how fast it falls.
 const A_DAY: f64 = 20.0;
-/// A promised day may lie further ahead, but level beer is read within a week, for it may settle sooner;
-/// within two nights while nothing is proven.
+/// Level beer is read within a week, though its promised day lies further ahead: it may settle sooner.
 const A_WEEK: Hours = Hours::literal(168.0);
 /// More likely than not.
 const LIKELY: f64 = 0.5;

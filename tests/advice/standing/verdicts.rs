@@ -93,13 +93,15 @@ fn the_table() {
         (Level, Lager, "12:20 15:20", "", ('r', 17.75)),
         // A jar read so early may yet fall, though it was read twice.
         (Level, CleanAle, "9:19 12:19", "4:18 5:18", ('r', 19.0)),
+        // Two points over its jar is a little much.
+        (Level, CleanAle, "9:12 12:12", "4:10 5:10", ('r', 19.0)),
         // One of the two is wrong.
         (Level, CleanAle, "9:10 12:13", "", ('r', 13.75)),
         (Level, Saison, "18:4 25:4", "", ('r', 32.0)),
         (Level, Saison, "20:4 23:4", "", ('r', 29.67)),
         // Finished.
         (Finished, CleanAle, "9:10 12:10", "", ('b', 0.0)),
-        (Finished, CleanAle, "9:12 12:12", "4:10 5:10", ('b', 0.0)),
+        (Finished, CleanAle, "9:12 12:12", "4:11 5:11", ('b', 0.0)),
         (Finished, Lager, "12:11 15:11", "", ('b', 0.0)),
         (Finished, CleanAle, "4:20 9:10 12:10", "", ('b', 0.0)),
         (Finished, CleanAle, "6:12 9:10.5 12:10 15:10 18:10", "", ('b', 0.0)),
