@@ -30,6 +30,7 @@ mod losing;
 mod many;
 mod offline;
 mod opening;
+mod pictures;
 mod pitching;
 mod practice;
 mod quick;
