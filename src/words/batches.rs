@@ -13,7 +13,7 @@ texts! {
         later: "Later",
         begun_each_year: "Begun in each year",
         change: "Change",
-        take_in_hand: "Show it on Now",
+        take_in_hand: "Show on Now",
         strength_and_attenuation: "Strength and attenuation",
         name: "Name",
         give_name: "Give it a name.",
