@@ -38,6 +38,26 @@ impl Model {
         *judged = Some((record.clone(), self.now, Rc::clone(&standing)));
         standing
     }
+
+    /// The parts that `make` makes for a batch without a look at drafts, at timers or at what is asked
+    /// about: those made before, where nothing else has happened since.
+    pub(super) fn still(
+        &self,
+        name: &'static str,
+        s: &Summary,
+        make: fn(&Self, &Summary) -> Vec<Part>,
+    ) -> Vec<Part> {
+        let revision = self.journal.log(&s.id).map_or(0, |log| log.revision());
+        let gear = self.journal.gear_revision();
+        let made_of = (s.id.clone(), revision, gear, self.now, self.still.happened());
+        self.still.parts(name, made_of, &|| make(self, s))
+    }
+
+    /// How often such parts were made.
+    #[must_use]
+    pub const fn made_still(&self) -> usize {
+        self.still.made()
+    }
 }
 
 /// Every batch, what is due first standing first.

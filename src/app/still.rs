@@ -2,16 +2,15 @@
 //! key pays for a drawing or a file that it does not change.
 
 use super::event::Event;
-use super::model::Model;
 use super::part::Part;
-use crate::batch::{Id, Summary};
+use crate::batch::Id;
 use crate::order::ByKey;
 use crate::quantity::Moment;
 use std::cell::{Cell, RefCell};
 
 /// What such parts were made of: the batch, its log's and Gear's revision, the time, and how much had
 /// happened.
-type MadeOf = (Id, u64, u64, Moment, u64);
+pub type MadeOf = (Id, u64, u64, Moment, u64);
 
 /// Parts that were made, by a name for them.
 #[derive(Debug, Default)]
@@ -28,35 +27,32 @@ impl Still {
             self.happened += 1;
         }
     }
-}
 
-impl Model {
-    /// The parts that `make` makes for a batch without a look at drafts, at timers or at what is asked
-    /// about: those made before, where nothing else has happened since.
-    pub(super) fn still(
+    /// How much has happened.
+    pub const fn happened(&self) -> u64 {
+        self.happened
+    }
+
+    /// How often parts were made.
+    pub const fn made(&self) -> usize {
+        self.made.get()
+    }
+
+    /// The parts of that name: those made before of the same, else made now.
+    pub fn parts(
         &self,
         name: &'static str,
-        s: &Summary,
-        make: fn(&Self, &Summary) -> Vec<Part>,
+        made_of: MadeOf,
+        make: &dyn Fn() -> Vec<Part>,
     ) -> Vec<Part> {
-        let still = &self.still;
-        let revision = self.journal.log(&s.id).map_or(0, |log| log.revision());
-        let gear = self.journal.gear_revision();
-        let made_of = (s.id.clone(), revision, gear, self.now, still.happened);
-        if let Some((of, parts)) = still.kept.borrow().get(&name)
+        if let Some((of, parts)) = self.kept.borrow().get(&name)
             && *of == made_of
         {
             return parts.clone();
         }
-        let parts = make(self, s);
-        still.made.set(still.made.get() + 1);
-        still.kept.borrow_mut().insert(name, (made_of, parts.clone()));
+        let parts = make();
+        self.made.set(self.made.get() + 1);
+        self.kept.borrow_mut().insert(name, (made_of, parts.clone()));
         parts
-    }
-
-    /// How often such parts were made.
-    #[must_use]
-    pub const fn made_still(&self) -> usize {
-        self.still.made.get()
     }
 }
