@@ -298,22 +298,20 @@ pub(super) fn next(
             let after = |hours: Hours| waking(case.looks.moment(hours.value()));
             if last.hours < lag.signs.value() {
                 Next::LookForSigns(after(lag.signs))
-            } else if last.hours < lag.gravity.value() {
-                Next::ReadAgain(after(lag.gravity))
-            } else if last.hours < lag.pitch_again.value() {
-                Next::ReadAgain(after(lag.pitch_again))
             } else {
-                Next::PitchAgain
+                let later = [lag.gravity, lag.pitch_again];
+                let due = later.into_iter().find(|due| last.hours < due.value());
+                due.map_or(Next::PitchAgain, |due| Next::ReadAgain(after(due)))
             }
         }
         State::Level => {
-            let within = if judged.proof.left.is_some() { A_WEEK } else { needed };
-            let within = waking(until.after(within));
+            let proven = judged.proof.left.is_some();
+            let within = waking(until.after(if proven { A_WEEK } else { needed }));
             Next::ReadAgain(promised.map_or(within, |at| at.min(within)))
         }
         State::Falling | State::Slow | State::CannotTell => {
             let soonest = until.after(needed);
-            let foretold = foretold.unwrap_or(soonest).min(until.after(Hours::literal(168.0)));
+            let foretold = foretold.unwrap_or(soonest).min(until.after(A_WEEK));
             Next::ReadAgain(waking(soonest.max(foretold)))
         }
     }
