@@ -42,7 +42,7 @@ async fn a_batch_and_a_reading_by_keyboard_alone() {
     phone.is_at("/pitch").await;
     phone.sees("Cellar bitter").await;
 
-    tab_to(&phone, "Watch").await;
+    tab_to(&phone, "Watch once pitched").await;
     phone.press(Key::Enter).await;
     phone.is_at("/watch").await;
     heading_has_focus(&phone).await;

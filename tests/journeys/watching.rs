@@ -169,9 +169,9 @@ async fn batches_stand_in_the_order_they_are_due() {
     phone.pitch(&fresh, 0.1).await;
     phone.start_batch("Forgotten", 60.0).await;
     phone.go("#/batches").await;
-    phone.says(".batch-list", "Fresh").await;
+    phone.says("main", "Fresh").await;
     assert_eq!(names(&phone).await, ["Forgotten", "Stout", "Fresh"]);
-    phone.says(".batch-list", "Looks stuck: go through the steps").await;
+    phone.says("main", "Looks stuck: go through the steps").await;
     phone.go("#/now").await;
     phone.says("main", "Due too").await;
     phone.is_well().await;
