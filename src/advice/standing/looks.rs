@@ -81,9 +81,16 @@ fn from(record: &Record) -> (Moment, bool) {
     }
 }
 
-/// In order of time; of two at one moment the higher first.
+/// In order of time; of two at one moment the higher first, and of two alike in that by all that is known
+/// of them, so that it never matters in which order they were written down.
 pub(super) fn sorted<'a>(seen: impl Iterator<Item = &'a Seen>) -> Vec<&'a Seen> {
-    in_order(seen.collect(), |a, b| a.at.cmp(&b.at).then(points(b).total_cmp(&points(a))))
+    let beer = |seen: &Seen| seen.beer.map_or(f64::INFINITY, |beer| beer.value());
+    in_order(seen.collect(), |a, b| {
+        let by_value = points(b).total_cmp(&points(a)).then(beer(a).total_cmp(&beer(b)));
+        let by_doubt =
+            a.gravity.sigma().total_cmp(&b.gravity.sigma()).then(a.doubtful.cmp(&b.doubtful));
+        a.at.cmp(&b.at).then(by_value).then(by_doubt).then(a.instrument.cmp(&b.instrument))
+    })
 }
 
 /// Puts the readings in order and weighs what each is worth.

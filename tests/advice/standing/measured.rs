@@ -207,3 +207,24 @@ fn a_tail_that_went_flat_is_no_drift() {
         assert_eq!(found.state, State::Finished, "{a_day} a day: {:?}", found.reasons);
     }
 }
+
+/// Two readings of one moment that read alike, of which one was noted with a temperature, roughly, or by
+/// another instrument: it does not matter which was written down first.
+#[test]
+fn readings_of_one_moment_are_judged_alike_in_any_order() {
+    let like = seen(9.0, 12.0);
+    let rough = Estimate::new(gravity(12.0), 0.002);
+    let others = [
+        Seen { beer: Some(Celsius::literal(12.0)), ..like },
+        Seen { gravity: rough, ..like },
+        Seen { instrument: 1, ..like },
+        Seen { doubtful: true, ..like },
+    ];
+    for other in others {
+        let mut record = record(Family::CleanAle, 50.0, &[(3.0, 22.0), (6.0, 12.0)]);
+        record.main.extend([like, other]);
+        let found = stands(&record);
+        record.main.reverse();
+        assert_eq!(stands(&record), found, "{other:?}");
+    }
+}
