@@ -15,8 +15,10 @@ pub const PLATE: &str = "dose/plate";
 /// More ways than this nobody weighs against each other.
 const MOST: usize = 4;
 
-/// The ways for the form `scope`, of a batch where there is one.
-pub fn parts(m: &Model, scope: &str, batch: Option<&Id>, ways: &[Way]) -> Vec<Part> {
+/// The ways for the form `scope`, of a batch where there is one. They stand in one part that is always there,
+/// with nothing in it where there are none: what is put in before a field while it is typed in takes the
+/// keyboard from it.
+pub fn part(m: &Model, scope: &str, batch: Option<&Id>, ways: &[Way]) -> Part {
     let rows = ways.iter().take(MOST).enumerate();
     let rows: Vec<_> = rows
         .map(|(at, way)| {
@@ -24,13 +26,15 @@ pub fn parts(m: &Model, scope: &str, batch: Option<&Id>, ways: &[Way]) -> Vec<Pa
             group(name.clone(), Tag::Li, "", vec![row(m, scope, batch, &name, *way)])
         })
         .collect();
-    if rows.is_empty() {
-        return vec![];
-    }
-    vec![
-        heading("ways/heading", 2, m.words.bottle.plan.ways_out),
-        group("ways", Tag::Ul, "ways-out", rows),
-    ]
+    let shown = if rows.is_empty() {
+        vec![]
+    } else {
+        vec![
+            heading("ways/heading", 2, m.words.bottle.plan.ways_out),
+            group("ways", Tag::Ul, "ways-out", rows),
+        ]
+    };
+    group("ways/all", Tag::Div, "may-be-empty", shown)
 }
 
 /// One way, as what it takes to go it.

@@ -16,6 +16,7 @@ mod every_write;
 mod fields;
 mod frame;
 mod gear;
+mod held;
 mod hostile;
 mod keeping;
 mod odd;

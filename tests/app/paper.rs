@@ -1,6 +1,7 @@
 //! A phone of paper: it shows a screen as text and can be tapped, typed into, closed and opened again,
 //! left lying for days, or carried to another time zone. What it keeps is kept as the browser's would be.
 
+use crate::held::torn;
 use crate::told::told;
 use fermentside::app::{
     Act, Drafts, Effect, Event, Keeper, Model, NotSaved, Part, Screen, What, screen, update,
@@ -363,7 +364,16 @@ impl Paper {
             _ => "",
         };
         let (name, unit) = (part.name, unit.to_owned());
-        self.happens(Event::Typed { name: name.clone(), text: text.to_owned(), unit });
+        let mut before = self.screen();
+        let ends = text.char_indices().map(|(at, letter)| at + letter.len_utf8());
+        for end in ends.chain(text.is_empty().then_some(0)) {
+            let (text, unit) = (text[..end].to_owned(), unit.clone());
+            self.happens(Event::Typed { name: name.clone(), text: text.clone(), unit });
+            let after = self.screen();
+            let torn = torn(&before, &after, &name);
+            assert_eq!(torn, None, "{label:?} loses the keyboard at {text:?}");
+            before = after;
+        }
         self.happens(Event::Left(name));
     }
 

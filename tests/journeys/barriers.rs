@@ -132,7 +132,7 @@ async fn the_verdict_the_course_and_each_step_have_headings() {
       .filter((h) => h.checkVisibility()).map((h) => h.innerText.trim().split('\\n')[0])";
     phone.go("#/batch/b/watch").await;
     let watch = lines(&phone.run(heads).await).join("|");
-    for head in ["Cellar bitter", "Wait", "The course", "Log"] {
+    for head in ["Cellar bitter", "Go", "The course", "Log"] {
         assert!(watch.contains(head), "{watch}");
     }
     phone.go("#/batch/w/pitch").await;

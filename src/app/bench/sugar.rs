@@ -97,11 +97,14 @@ pub fn parts(m: &Model) -> Vec<Part> {
             What::Answer(Answer::only(plan_words.sugar_to_weigh, give))
         }
     };
-    let mut parts = vec![Part::new(ways_out::PLATE, plate)];
-    if let (Some(_), Some(Ok(ready)), Some((record, standing))) = (ok, ready, &known) {
-        let ways = ways(ready, Known { record, standing, now: m.now, trials: &m.trials });
-        parts.extend(ways_out::parts(m, scope, None, &ways));
-    }
+    let to_dose = match (ok, ready, &known) {
+        (Some(_), Some(Ok(ready)), Some((record, standing))) => {
+            ways(ready, Known { record, standing, now: m.now, trials: &m.trials })
+        }
+        _ => vec![],
+    };
+    let ways = ways_out::part(m, scope, None, &to_dose);
+    let mut parts = vec![Part::new(ways_out::PLATE, plate), ways];
     let mut left = vec![beer.part, weakest.part, warmest.part];
     left.extend(level.parts());
     let lacks = sugar.get().is_none() || target.ok().is_none() || hottest.ok().is_none();

@@ -44,12 +44,14 @@ fn asked(m: &Model, s: &Summary) -> Vec<Part> {
     let record = s.record();
     let plate = Part::new(ways_out::PLATE, What::Verdict(plate::judged(m, s, &fields, &found)));
 
-    let mut left = vec![];
-    if let (Some(_), Some(ready)) = (ok, ready) {
-        let known = Known { record: &record, standing: &s.standing, now: m.now, trials: &m.trials };
-        let scope = fields::scope(&s.id);
-        left.extend(ways_out::parts(m, &scope, Some(&s.id), &ways(ready, known)));
-    }
+    let to_dose = match (ok, ready) {
+        (Some(_), Some(ready)) => {
+            let (record, standing) = (&record, &s.standing);
+            ways(ready, Known { record, standing, now: m.now, trials: &m.trials })
+        }
+        _ => vec![],
+    };
+    let mut left = vec![ways_out::part(m, &fields::scope(&s.id), Some(&s.id), &to_dose)];
     if s.standing.ended(&record, false).over != Over::Judged {
         let (by_itself, why) = (!fields.because.value.is_empty(), fields.because.part.clone());
         left.push(fold_from(m, "know-better", words.know_better, by_itself, vec![why]));
