@@ -157,7 +157,7 @@ async fn beer_closed_in_the_cold_has_two_ends() {
     phone.type_into("Warmest since it ended", "20").await;
     phone.choose("Weakest bottle", "Sound").await;
     phone.says(".answer .answer-main", "122 g ±").await;
-    phone.choose("Chilled since", "Yes").await;
+    phone.tap("Yes").await;
     // How cold is asked before any dose.
     phone.says(".answer", "give how cold it got").await;
     phone.type_into("Coldest it got", "2").await;

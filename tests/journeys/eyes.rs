@@ -68,7 +68,10 @@ async fn errors_keep_nobody_out() {
         phone.sees("Some fields need another look.").await;
         found.extend(phone.barriers().await);
         phone.go("#/bench/sugar").await;
-        phone.tap("Assumed").await;
+        // Left open with its wrong figure in it.
+        if !night {
+            phone.tap("Assumed").await;
+        }
         phone.type_into("Carbonation", "99").await;
         phone.press(Key::Tab).await;
         phone.sees("It must be from").await;

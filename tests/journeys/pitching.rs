@@ -98,7 +98,7 @@ async fn a_kit_brewer_gets_from_hot_wort_to_a_sealed_batch_in_under_forty_taps()
     hand.type_into("Splashed or shaken for", "5").await;
     hand.tap("Next").await;
     hand.type_into("Room where it will stand", "18").await;
-    phone.sees("It warms itself by about").await;
+    phone.sees("It gets about").await;
     hand.tap("Next").await;
     hand.so_far("yeast, air and place");
 

@@ -37,7 +37,7 @@ pub fn parts(m: &Model, s: &Summary) -> Vec<Part> {
         m.words.pitch.steps.steps.clone_into(&mut group.label);
     }
     let steps = group("pitch/course", Tag::Div, "watch-course", vec![steps]);
-    vec![group("pitch/walk", Tag::Div, "watch walk", vec![plate(m, &work, open), steps])]
+    vec![group("pitch/walk", Tag::Div, "watch pitching", vec![plate(m, &work, open), steps])]
 }
 
 /// The answer to the open step, or its timer; where it has none of its own, whether the yeast may go in.
