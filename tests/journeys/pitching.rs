@@ -104,7 +104,7 @@ async fn a_kit_brewer_gets_from_hot_wort_to_a_sealed_batch_in_under_forty_taps()
 
     phone.sees("Pitch now, and seal.").await;
     hand.tap("The yeast is in").await;
-    phone.sees("h since pitching.").await;
+    phone.sees("Pitched just now.").await;
     hand.so_far("sealed and recorded");
     let done = hand.done.get();
     assert!(done < 40, "{done} taps and entries");
