@@ -6,7 +6,7 @@ use super::copies;
 use super::event::Effect;
 use super::fold::unfold_wrong;
 use super::model::{Here, Model, Noting, want_the_same};
-use super::part::{Part, Place, Screen, Tag, What, action, group, link, text};
+use super::part::{Part, Place, Screen, Tag, What, action, alert, group, link, status, text};
 use super::room::is_nearly_full;
 use super::route::Route;
 use super::save;
@@ -27,7 +27,7 @@ pub fn round(m: &Model, mut main: Vec<Part>) -> Screen {
     main.extend(offers(m));
     Screen {
         title: title(m),
-        notices: notices(m, is_half_filled(m, &main)),
+        notices: notices(m, &main),
         main,
         undo: undo(m),
         places: places(m),
@@ -52,14 +52,9 @@ fn title(m: &Model) -> String {
 }
 
 fn notice(name: &str, grave: bool, said: &str, ways: Vec<Part>) -> Part {
-    let (kind, role) = if grave { ("notice notice-grave", "alert") } else { ("notice", "status") };
     let mut parts = vec![text(format!("{name}/said"), "notice-said", said)];
     parts.extend(ways);
-    let mut notice = group(name, Tag::Div, kind, parts);
-    if let What::Group(group) = &mut notice.what {
-        group.role = role;
-    }
-    notice
+    if grave { alert(name, "notice notice-grave", parts) } else { status(name, "notice", parts) }
 }
 
 /// What another tab saved is shown at once, unless something on the screen would be lost by it or become
@@ -84,7 +79,7 @@ fn is_half_filled(m: &Model, parts: &[Part]) -> bool {
 }
 
 /// What must be said until it is settled.
-fn notices(m: &Model, half_filled: bool) -> Vec<Part> {
+fn notices(m: &Model, main: &[Part]) -> Vec<Part> {
     let words = &m.words.frame;
     let to_gear = |name: &str, label| link(name, "", Route::Gear.address(), label);
     let mut notices = vec![];
@@ -128,7 +123,7 @@ fn notices(m: &Model, half_filled: bool) -> Vec<Part> {
         let take = Act::Frame(FrameAct::TakeUpdate);
         let way = action("notice/update/take", "quiet", words.take_it_now, take);
         // Loaded anew, the page forgets what no browser keeps.
-        let (said, ways) = match (m.phone.memory_only, half_filled) {
+        let (said, ways) = match (m.phone.memory_only, is_half_filled(m, main)) {
             (true, _) => (words.newer_loses, vec![]),
             (false, true) => (words.newer_waits, vec![]),
             (false, false) => (words.newer_ready, vec![way]),
@@ -183,11 +178,7 @@ fn undo(m: &Model) -> Vec<Part> {
         words.close.clone_into(&mut button.spoken);
     }
     parts.push(close);
-    let mut bar = group("undo", Tag::Div, "undo", parts);
-    if let What::Group(group) = &mut bar.what {
-        group.role = "status";
-    }
-    vec![bar]
+    vec![status("undo", "undo", parts)]
 }
 
 fn places(m: &Model) -> Vec<Place> {

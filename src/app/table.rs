@@ -77,7 +77,7 @@ pub fn of_batch(m: &Model, s: &Summary) -> Part {
             ways.push(action("table/leave", "quiet", words.leave, leave));
             shown.push(group("table/ways", Tag::Div, "form-actions", ways));
         }
-        parts.push(status("table/found", shown));
+        parts.push(status("table/found", "", shown));
     }
     fold(m, FORM, words.heading, parts)
 }
@@ -91,7 +91,7 @@ pub fn of_new_batch(m: &Model) -> Part {
         shown.push(text("table/with", "", words.with_batch));
         let leave = Act::Watch(WatchAct::LeaveTable);
         shown.push(action("table/leave", "quiet", words.leave, leave));
-        parts.push(status("table/found", shown));
+        parts.push(status("table/found", "", shown));
     }
     fold(m, FORM, words.from_paper, parts)
 }

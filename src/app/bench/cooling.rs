@@ -132,5 +132,5 @@ fn said(name: &str, answer: String) -> Part {
     } else {
         vec![text(format!("{name}/said"), "plain-answer", answer)]
     };
-    status(name, inner)
+    status(name, "", inner)
 }

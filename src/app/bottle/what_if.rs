@@ -4,7 +4,7 @@ use super::fields::{Fields, Tried};
 use crate::advice::bottle::plan;
 use crate::app::act::{Act, BottleAct};
 use crate::app::model::Model;
-use crate::app::part::{Fold, Part, Slider, Tag, What, action, group, text};
+use crate::app::part::{Fold, Part, Slider, Tag, What, action, group, status, text};
 use crate::batch::Summary;
 use crate::quantity::{
     CarbonDioxideVolumes, Celsius, GasUnit, Litres, Measured, TemperatureUnit, Unit, UnitRow,
@@ -83,15 +83,8 @@ fn opened(m: &Model, s: &Summary, fields: &Fields) -> Vec<Part> {
         Part::new(slid_name(field), What::Slider(slider))
     };
     let degrees = |t: Option<Celsius>| t.map(|t| (t.value(), w.temperature(t)));
-    let mut result = group(
-        "what-if/said",
-        Tag::Div,
-        "",
-        vec![text("what-if/result", "plain-answer", result(m, s, fields, tried))],
-    );
-    if let What::Group(group) = &mut result.what {
-        group.role = "status";
-    }
+    let result = text("what-if/result", "plain-answer", result(m, s, fields, tried));
+    let result = status("what-if/said", "", vec![result]);
     let act = |name, kind, label, act| action(name, kind, label, Act::Bottle(act));
     let actions = vec![
         act("what-if/take", "", words.use_these, BottleAct::Take(s.id.clone())),

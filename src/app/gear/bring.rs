@@ -33,7 +33,7 @@ pub fn section(m: &Model) -> Part {
         Part::new("bring/outcome", What::Outcome(m.outcome(FORM))),
     ];
     if let Some(Bringing { found: Some(found), .. }) = &m.here.bringing {
-        parts.push(status("bring/found", would_come(m, found)));
+        parts.push(status("bring/found", "", would_come(m, found)));
     }
     group(FORM, Tag::Section, "", parts)
 }

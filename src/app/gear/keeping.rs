@@ -16,7 +16,7 @@ fn records(m: &Model) -> Part {
     let words = &m.words.gear;
     let kept = if m.phone.memory_only { words.kept_nowhere } else { words.kept_here };
     let offline = if m.phone.offline_ready { words.offline } else { words.not_offline };
-    let offline = status("keeping/offline", vec![text("keeping/offline/said", "", offline)]);
+    let offline = status("keeping/offline", "", vec![text("keeping/offline/said", "", offline)]);
     let (readings, bottled) = since(m);
     let last = m.settings().copied.map(|copied| copied.at);
     let mut parts = vec![

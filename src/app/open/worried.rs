@@ -16,7 +16,7 @@ pub fn parts(m: &Model, s: &Summary) -> Part {
     let seen = answer_or_none(m, &name, (words.what_is_seen, ""), words.symptom);
     let facts = s.facts(m.settings().height, m.now);
     let found = seen.value.zip(facts).map(|(symptom, facts)| answer(m, symptom, &facts));
-    let said = status("worried/said", found.unwrap_or_default());
+    let said = status("worried/said", "", found.unwrap_or_default());
     fold(m, "worried", words.heading, vec![seen.part, said])
 }
 

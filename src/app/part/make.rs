@@ -24,8 +24,8 @@ fn with_role(
 }
 
 /// Parts that are said aloud when they change.
-pub fn status(name: impl Into<String>, parts: Vec<Part>) -> Part {
-    with_role(name, "", "status", parts)
+pub fn status(name: impl Into<String>, kind: &'static str, parts: Vec<Part>) -> Part {
+    with_role(name, kind, "status", parts)
 }
 
 /// Parts that are said aloud as soon as they stand there.

@@ -146,7 +146,7 @@ fn walk(m: &Model, w: Writer, s: &Summary) -> Part {
         let act = Some(step(forward));
         Part::new(name, What::Action(Action { kind: "", label, spoken, act }))
     };
-    let told = status("walk/here", vec![text("walk/said", "", said)]);
+    let told = status("walk/here", "", vec![text("walk/said", "", said)]);
     let parts = vec![
         button("walk/earlier", "◀", words.earlier, false),
         told,
