@@ -20,8 +20,6 @@ pub const TARGET: Bounds<CarbonDioxideVolumes> =
     Bounds::new(CarbonDioxideVolumes::literal(1.0), CarbonDioxideVolumes::literal(4.5));
 /// Temperatures beer has been at, or bottles may come to stand at.
 pub const PLACE: Bounds<Celsius> = Bounds::new(Celsius::literal(0.0), Celsius::literal(45.0));
-/// Doubts of a dose.
-const IN_GRAMS: DoubtIn = DoubtIn::Grams;
 
 /// Asks for the beer that is to be primed.
 pub fn ask_beer(m: &Model, scope: &str) -> Asked<Litres> {
@@ -90,6 +88,12 @@ pub fn judged(
     }
 }
 
+/// What is still to be given for a dose: of each thing whether it is missing, and its name.
+pub fn lacking(m: &Model, things: &[(bool, &'static str)]) -> String {
+    let missing = things.iter().filter(|(lacks, _)| *lacks).map(|(_, name)| *name);
+    (m.words.bottle.plan.give)(&missing.collect::<Vec<_>>())
+}
+
 /// A plan as a drawing, in figures, and how it was worked out.
 pub fn plan_parts(m: &Model, plan: &Plan) -> Vec<Part> {
     let words = &m.words.bottle.plan;
@@ -103,7 +107,7 @@ pub fn plan_parts(m: &Model, plan: &Plan) -> Vec<Part> {
 
 /// The figures of the drawing, and how they were worked out.
 fn plan_worked(m: &Model, plan: &Plan) -> Part {
-    let mut fold = how_worked(m, "plan/worked", &plan.advice.worked, IN_GRAMS);
+    let mut fold = how_worked(m, "plan/worked", &plan.advice.worked, DoubtIn::Grams);
     if !fold.parts.is_empty() {
         let figures = What::Figures((m.words.bottle.plan.guard)(m.writer(), plan));
         fold.parts.insert(0, Part::new("plan/figures", figures));

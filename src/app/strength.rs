@@ -2,12 +2,8 @@
 
 use super::model::Model;
 use super::part::Answer;
-use super::worked::DoubtIn;
 use crate::science::strength::Strength;
 use crate::words::write;
-
-/// Doubts of a strength.
-pub const IN_STRENGTH: DoubtIn = DoubtIn::Strength;
 
 /// The figures of a strength, each under its rule's name.
 pub fn rules(m: &Model, found: &Strength) -> Vec<(String, String)> {

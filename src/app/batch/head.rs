@@ -5,9 +5,9 @@ use crate::app::fold::fold;
 use crate::app::model::Model;
 use crate::app::part::{Part, Tag, What, action, group, link, text};
 use crate::app::route::Route;
-use crate::app::strength::{IN_STRENGTH, rules};
+use crate::app::strength::rules;
 use crate::app::way::way;
-use crate::app::worked::how_worked;
+use crate::app::worked::{DoubtIn, how_worked};
 use crate::batch::{EntryKey, Id, Kind, Stage, Summary};
 use crate::quantity::write_number;
 use crate::words::write;
@@ -53,7 +53,7 @@ pub fn foot(m: &Model, summary: &Summary) -> Vec<Part> {
         let inner = vec![
             Part::new("head/rules", What::Figures(rules(m, strength))),
             text("head/caution", "small", m.words.cautions.strength),
-            how_worked(m, "head/worked", &strength.worked, IN_STRENGTH),
+            how_worked(m, "head/worked", &strength.worked, DoubtIn::Strength),
         ];
         parts.push(fold(m, "head/strength", words.strength_and_attenuation, inner));
     }

@@ -4,8 +4,8 @@ use crate::advice::practice::HALF_DIVISION;
 use crate::app::ask::{AskGravity, ask_gravity};
 use crate::app::model::Model;
 use crate::app::part::{Answer, Part, What, text};
-use crate::app::strength::{IN_STRENGTH, answer, rules};
-use crate::app::worked::how_worked;
+use crate::app::strength::{answer, rules};
+use crate::app::worked::{DoubtIn, how_worked};
 use crate::quantity::{Estimate, Measured, SpecificGravity};
 use crate::science::strength::{Strength, strength};
 use crate::science::{ScienceError, sucrose};
@@ -36,6 +36,6 @@ pub fn parts(m: &Model) -> Vec<Part> {
     parts.extend(ok.as_ref().map(|found| Part::new("figures", What::Figures(rules(m, found)))));
     parts.push(text("limits", "small", words.limits));
     parts.push(text("caution", "small", m.words.cautions.strength));
-    parts.extend(ok.map(|found| how_worked(m, &name("worked"), &found.worked, IN_STRENGTH)));
+    parts.extend(ok.map(|found| how_worked(m, &name("worked"), &found.worked, DoubtIn::Strength)));
     parts
 }

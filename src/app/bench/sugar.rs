@@ -10,7 +10,7 @@ use crate::app::fold::fold_from;
 use crate::app::model::Model;
 use crate::app::part::{Answer, Part, What, columns, text};
 use crate::app::priming::{
-    ask_beer, ask_hottest, ask_target, ask_warmest, ask_weakest, judged, plan_parts,
+    ask_beer, ask_hottest, ask_target, ask_warmest, ask_weakest, judged, lacking, plan_parts,
 };
 use crate::app::sugar_ask::ask_sugar;
 use crate::app::ways_out;
@@ -72,7 +72,6 @@ pub fn parts(m: &Model) -> Vec<Part> {
     let ready = ready.as_ref().map(|ready| ready.as_ref().map_err(|why| *why));
     let found = ready.map(|ready| ready.and_then(|ready| plan(ready.bottling)));
     let ok = found.as_ref().and_then(|found| found.as_ref().ok());
-    let plan_words = &m.words.bottle.plan;
     let plate = match (&found, &known, sugar.get().zip(beer.ok())) {
         (Some(found), Some((_, standing)), Some((kind, beer))) => {
             let stands = (m.words.watch.finish)(m.writer(), standing, m.now);
@@ -92,9 +91,8 @@ pub fn parts(m: &Model) -> Vec<Part> {
                 (target.ok().is_none(), words.the_carbonation),
                 (hottest.ok().is_none(), words.the_hottest),
             ];
-            let lacks = lacks.into_iter().filter(|(lacks, _)| *lacks).map(|(_, name)| name);
-            let give = (plan_words.give)(&lacks.collect::<Vec<_>>());
-            What::Answer(Answer::only(plan_words.sugar_to_weigh, give))
+            let label = m.words.bottle.plan.sugar_to_weigh;
+            What::Answer(Answer::only(label, lacking(m, &lacks)))
         }
     };
     let to_dose = match (ok, ready, &known) {

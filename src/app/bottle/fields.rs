@@ -8,7 +8,9 @@ use crate::advice::odd::{self, Odd};
 use crate::app::ask::{self, Ask, Chosen, answer, ask, moment, pick, words_field};
 use crate::app::fields::temperature;
 use crate::app::model::Model;
-use crate::app::priming::{PLACE, ask_beer, ask_hottest, ask_target, ask_warmest, ask_weakest};
+use crate::app::priming::{
+    PLACE, ask_beer, ask_hottest, ask_target, ask_warmest, ask_weakest, lacking,
+};
 use crate::app::sugar_ask::{SugarAsked, ask_sugar};
 use crate::batch::{Entry, Id, Kind, Summary, quiet};
 use crate::quantity::{
@@ -159,8 +161,8 @@ impl Fields {
         })
     }
 
-    /// What a dose still lacks, as it is called.
-    pub fn lacking(&self, m: &Model) -> Vec<&'static str> {
+    /// What a dose still lacks, as a sentence.
+    pub fn lacking(&self, m: &Model) -> String {
         let words = &m.words.bottle.priming;
         let lacks = [
             (self.beer.ok().is_none(), words.the_volume),
@@ -171,7 +173,7 @@ impl Fields {
             (self.sugar.get().is_none(), words.the_sugar),
             (self.hottest.ok().is_none(), words.the_hottest),
         ];
-        lacks.into_iter().filter(|(lacks, _)| *lacks).map(|(_, name)| name).collect()
+        lacking(m, &lacks)
     }
 
     /// What was asked, as far as the fields go, with what is tried in place of what stands there.

@@ -31,5 +31,5 @@ pub fn judged(
     if s.standing.ended(&s.record(), stated).over == Over::No {
         return (words.plan.not_yet)(stands);
     }
-    (words.plan.lacking)(stands, (words.plan.give)(&fields.lacking(m)))
+    (words.plan.lacking)(stands, fields.lacking(m))
 }
