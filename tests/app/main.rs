@@ -25,6 +25,8 @@ mod own_ends;
 mod paper;
 mod pitch;
 mod preferences;
+#[path = "../records/mod.rs"]
+mod records;
 mod room;
 mod second_shelf;
 mod shelf;

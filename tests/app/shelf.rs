@@ -1,23 +1,16 @@
 //! A browser's storage that holds a batch already, noted on a phone of an hour ahead of UTC.
 
+pub use crate::records::id;
+
 use crate::paper::{Paper, Shelf, brewing_day};
-use fermentside::advice::bottle::kinds::Bottle;
+use crate::records;
 use fermentside::advice::family::Family;
 use fermentside::app::{Event, Keeper};
 use fermentside::batch::{
-    BatchHeading, BottlingRecord, Change, Entry, HydrometerItem, Id, PitchRecord, Reading, Vessel,
+    BatchHeading, BottlingRecord, Change, Entry, HydrometerItem, Id, PitchRecord, Reading,
 };
-use fermentside::quantity::{
-    CarbonDioxideVolumes, Celsius, Estimate, Grams, Gravity, Hours, Litres, Measured, Moment,
-    SpecificGravity, Zone,
-};
-use fermentside::science::hydrometer_sample::Condition;
-use fermentside::science::priming::Sugar;
+use fermentside::quantity::{Celsius, Hours, Litres, Measured, Moment, Zone};
 use fermentside::store::Token;
-
-pub fn id(name: &str) -> Id {
-    Id::new(name).expect("an identity")
-}
 
 /// So many days before brewing day on paper.
 pub fn ago(days: f64) -> Moment {
@@ -44,44 +37,13 @@ pub fn batch(days: f64) -> Vec<(Id, Entry)> {
 
 /// A still sample of the batch at 20 °C.
 pub fn reading(days_ago: f64, sg: f64) -> Reading {
-    Reading {
-        batch: id("b"),
-        at: ago(days_ago),
-        vessel: Vessel::Main,
-        as_read: Some(Gravity::Specific(SpecificGravity::literal(sg))),
-        typed: format!("{sg:.3}"),
-        sample: Some(Celsius::literal(20.0)),
-        condition: Condition::Still,
-        hydrometer: HydrometerItem::usual_id(),
-        refractometer: None,
-        added: None,
-        beer: None,
-        room: None,
-        note: String::new(),
-        doubtful: false,
-    }
+    records::reading("b", ago(days_ago), sg)
 }
 
 /// It was bottled so many days ago.
 pub fn bottling(days_ago: f64) -> (Id, Entry) {
-    let record = BottlingRecord {
-        batch: id("b"),
-        at: ago(days_ago),
-        beer: Estimate::new(Litres::literal(19.0), 0.3),
-        sugar: Sugar::Sucrose,
-        weighed: Grams::literal(114.0),
-        target: CarbonDioxideVolumes::literal(2.4),
-        warmest: Celsius::literal(20.0),
-        weakest: Bottle::ReusableGlass,
-        hottest: Celsius::literal(28.0),
-        place: Some(Celsius::literal(12.0)),
-        moved: None,
-        worst: CarbonDioxideVolumes::literal(3.1),
-        went_on_because: String::new(),
-        note: String::new(),
-        grounds: None,
-        made_safe: None,
-    };
+    let cool = Some(Celsius::literal(12.0));
+    let record = BottlingRecord { place: cool, ..records::bottling("b", ago(days_ago)) };
     (id("o"), Entry::Bottling(record))
 }
 

@@ -15,6 +15,8 @@ mod names;
 mod own_ends;
 mod pitch_record;
 mod quiet;
+#[path = "../records/mod.rs"]
+mod records;
 mod released;
 mod standing;
 mod stored_names;

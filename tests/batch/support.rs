@@ -1,21 +1,14 @@
 //! Plain entries for examples: one ale, its readings, its bottling.
 
-use fermentside::advice::bottle::kinds::Bottle;
+pub use crate::records::id;
+
+use crate::records;
 use fermentside::advice::family::Family;
 use fermentside::batch::{
-    BatchHeading, BottlingRecord, Change, Entry, EntryKey, Fizz, HydrometerItem, Id, Journal, Kind,
-    OpeningRecord, PitchRecord, Reading, Summary, Vessel,
+    BatchHeading, BottlingRecord, Change, Entry, EntryKey, Fizz, HydrometerItem, Journal, Kind,
+    OpeningRecord, PitchRecord, Reading, Summary,
 };
-use fermentside::quantity::{
-    CarbonDioxideVolumes, Celsius, Estimate, Grams, Gravity, Hours, Litres, Measured, Moment,
-    SpecificGravity,
-};
-use fermentside::science::hydrometer_sample::Condition;
-use fermentside::science::priming::Sugar;
-
-pub fn id(text: &str) -> Id {
-    Id::new(text).expect("an identity")
-}
+use fermentside::quantity::{Hours, Litres, Measured, Moment};
 
 /// So many days after the yeast went in.
 pub fn day(days: f64) -> Moment {
@@ -43,22 +36,7 @@ pub fn heading() -> BatchHeading {
 }
 
 pub fn reading(days: f64, sg: f64) -> Reading {
-    Reading {
-        batch: id("b"),
-        at: day(days),
-        vessel: Vessel::Main,
-        as_read: Some(Gravity::Specific(SpecificGravity::literal(sg))),
-        typed: format!("{sg:.3}"),
-        sample: Some(Celsius::literal(20.0)),
-        condition: Condition::Still,
-        hydrometer: HydrometerItem::usual_id(),
-        refractometer: None,
-        added: None,
-        beer: None,
-        room: None,
-        note: String::new(),
-        doubtful: false,
-    }
+    records::reading("b", day(days), sg)
 }
 
 pub fn pitching(days: f64) -> PitchRecord {
@@ -66,24 +44,7 @@ pub fn pitching(days: f64) -> PitchRecord {
 }
 
 pub fn bottling(days: f64) -> BottlingRecord {
-    BottlingRecord {
-        batch: id("b"),
-        at: day(days),
-        beer: Estimate::new(Litres::literal(19.0), 0.3),
-        sugar: Sugar::Sucrose,
-        weighed: Grams::literal(114.0),
-        target: CarbonDioxideVolumes::literal(2.4),
-        warmest: Celsius::literal(20.0),
-        weakest: Bottle::ReusableGlass,
-        hottest: Celsius::literal(28.0),
-        place: Some(Celsius::literal(20.0)),
-        moved: None,
-        worst: CarbonDioxideVolumes::literal(3.1),
-        went_on_because: String::new(),
-        note: String::new(),
-        grounds: None,
-        made_safe: None,
-    }
+    records::bottling("b", day(days))
 }
 
 pub fn opening(days: f64) -> OpeningRecord {

@@ -2,21 +2,14 @@
 
 use serde_json::json;
 
-use fermentside::advice::bottle::kinds::Bottle;
 use fermentside::advice::family::Family;
 use fermentside::app::{Event, Keeper};
-use fermentside::batch::{
-    BatchHeading, BottlingRecord, Change, Entry, HydrometerItem, Id, PitchRecord, Reading, Vessel,
-};
-use fermentside::quantity::{
-    CarbonDioxideVolumes, Celsius, Estimate, Grams, Gravity, Hours, Litres, Measured, Moment,
-    SpecificGravity,
-};
-use fermentside::science::hydrometer_sample::Condition;
-use fermentside::science::priming::Sugar;
+use fermentside::batch::{BatchHeading, Change, Entry, HydrometerItem, Id, PitchRecord, Reading};
+use fermentside::quantity::{Celsius, Hours, Litres, Measured, Moment};
 use fermentside::store::{MemoryStore, Store, Token};
 
 use crate::phone::Phone;
+use crate::records::{self, id};
 
 /// The day it is, on a phone whose clock stands still.
 const TODAY: &str = "2026-11-27T10:00+00:00";
@@ -28,10 +21,6 @@ const STILL: &str = "
     constructor(...given) { given.length ? super(...given) : super(now); }
     static now() { return now; }
   };";
-
-fn id(name: &str) -> Id {
-    Id::new(name).expect("an identity")
-}
 
 fn ago(days: f64) -> Moment {
     let today: Moment = TODAY.parse().expect("a moment");
@@ -56,22 +45,8 @@ fn heading(name: &str, days: f64) -> Entry {
 
 fn reading(batch: &str, days: f64, sg: f64) -> Reading {
     let sg = (sg * 1000.0).round() / 1000.0;
-    Reading {
-        batch: id(batch),
-        at: ago(days),
-        vessel: Vessel::Main,
-        as_read: Some(Gravity::Specific(SpecificGravity::literal(sg))),
-        typed: format!("{sg:.3}"),
-        sample: Some(Celsius::literal(20.0)),
-        condition: Condition::Still,
-        hydrometer: HydrometerItem::usual_id(),
-        refractometer: None,
-        added: None,
-        beer: Some(Celsius::literal(19.5 + 0.5 * (days * 2.0).sin())),
-        room: None,
-        note: String::new(),
-        doubtful: false,
-    }
+    let beer = Some(Celsius::literal(19.5 + 0.5 * (days * 2.0).sin()));
+    Reading { beer, ..records::reading(batch, ago(days), sg) }
 }
 
 /// A bitter of a clean ale yeast from 1.048, pitched so many days ago, with so many readings from then on.
@@ -98,32 +73,11 @@ pub fn full() -> Vec<(Id, Entry)> {
             name.clone_into(&mut heading.name);
         }
     }
-    pale.push((id("o-bottled"), Entry::Bottling(bottling("o", 5.0))));
+    pale.push((id("o-bottled"), Entry::Bottling(records::bottling("o", ago(5.0)))));
     all.extend(stout);
     all.extend(pale);
     all.push((id("w"), heading("Winter mild", 0.05)));
     all
-}
-
-fn bottling(batch: &str, days: f64) -> BottlingRecord {
-    BottlingRecord {
-        batch: id(batch),
-        at: ago(days),
-        beer: Estimate::new(Litres::literal(19.0), 0.3),
-        sugar: Sugar::Sucrose,
-        weighed: Grams::literal(114.0),
-        target: CarbonDioxideVolumes::literal(2.4),
-        warmest: Celsius::literal(20.0),
-        weakest: Bottle::ReusableGlass,
-        hottest: Celsius::literal(28.0),
-        place: Some(Celsius::literal(20.0)),
-        moved: None,
-        worst: CarbonDioxideVolumes::literal(3.1),
-        went_on_because: String::new(),
-        note: String::new(),
-        grounds: None,
-        made_safe: None,
-    }
 }
 
 impl Phone {

@@ -12,6 +12,8 @@ mod cellar;
 mod finding;
 mod noticing;
 mod phone;
+#[path = "../records/mod.rs"]
+mod records;
 mod script;
 mod server;
 

@@ -5,27 +5,23 @@ mod laws;
 mod plan;
 mod rows;
 
+pub use crate::records::id;
+
 use crate::paper::{Paper, Shelf, brewing_day};
+use crate::records;
 use fermentside::advice::bottle::kinds::Bottle;
 use fermentside::advice::bottle::stock::Bottles;
 use fermentside::advice::family::Family;
 use fermentside::app::{Effect, Event, Judged, Keeper, Part, What};
 use fermentside::batch::{
-    BatchHeading, BottlesItem, BottlingRecord, Change, Entry, HydrometerItem, Id, PitchRecord,
-    Reading, SugarItem, Vessel,
+    BatchHeading, BottlesItem, BottlingRecord, Change, Entry, HydrometerItem, PitchRecord, Reading,
+    SugarItem,
 };
-use fermentside::quantity::{
-    Celsius, Gravity, Hours, Litres, Measured, Moment, Share, SpecificGravity, Zone,
-};
-use fermentside::science::hydrometer_sample::Condition;
+use fermentside::quantity::{Celsius, Hours, Litres, Measured, Moment, Share, Zone};
 use fermentside::science::priming::{OwnSugar, Sugar};
 use fermentside::store::Token;
 
 pub const BOTTLE: &str = "#/batch/b/bottle";
-
-pub fn id(text: &str) -> Id {
-    Id::new(text).expect("an identity")
-}
 
 /// So many days after the yeast went in.
 pub fn day(days: f64) -> Moment {
@@ -33,22 +29,8 @@ pub fn day(days: f64) -> Moment {
 }
 
 pub fn reading(days: f64, sg: f64, beer: Option<f64>) -> Entry {
-    Entry::Reading(Reading {
-        batch: id("b"),
-        at: day(days),
-        vessel: Vessel::Main,
-        as_read: Some(Gravity::Specific(SpecificGravity::literal(sg))),
-        typed: format!("{sg:.3}"),
-        sample: Some(Celsius::literal(20.0)),
-        condition: Condition::Still,
-        hydrometer: HydrometerItem::usual_id(),
-        refractometer: None,
-        added: None,
-        beer: beer.map(Celsius::literal),
-        room: None,
-        note: String::new(),
-        doubtful: false,
-    })
+    let beer = beer.map(Celsius::literal);
+    Entry::Reading(Reading { beer, ..records::reading("b", day(days), sg) })
 }
 
 /// An ale of 1.048 with these readings (days after pitching, gravity, beer), seen at Bottle 40 days after.
