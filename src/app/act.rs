@@ -2,6 +2,7 @@
 //! offers, and a walk can do it, without either knowing the other's file.
 
 use crate::advice::odd::Odd;
+use crate::advice::own_ends::Ended;
 use crate::advice::pitch::steps::Step;
 use crate::advice::standing::ways_to_dose::Way;
 use crate::batch::{EntryKey, Id, Kind, Vessel};
@@ -63,6 +64,8 @@ pub enum BatchAct {
     Save(Option<Id>),
     /// Take it out with its log.
     Delete(Id),
+    /// Take where own earlier batches ended for the expected end too, or with none leave them out again.
+    OwnEnds(Id, Vec<Ended>),
 }
 
 /// What pitching day offers.
@@ -107,8 +110,6 @@ pub enum WatchAct {
     AddTable(Id, bool),
     /// Leave the table that was read.
     LeaveTable,
-    /// Take where own earlier batches ended for the expected end, or leave it out again.
-    OwnEnds(Id, bool),
     /// Mark a sign of fermentation as seen, or not.
     Sign(usize),
 }

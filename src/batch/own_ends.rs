@@ -29,10 +29,10 @@ impl Journal {
 }
 
 impl Summary {
-    /// Its yeast.
-    fn yeast(&self) -> Yeast<'_> {
-        let packet = self.pitch.as_ref().map_or("", |(_, pitch)| pitch.product.as_str());
-        Yeast { family: self.heading.family, packet }
+    /// What the packet of its yeast was called, as it was noted at pitching.
+    #[must_use]
+    pub fn packet(&self) -> &str {
+        self.pitch.as_ref().map_or("", |(_, pitch)| pitch.product.as_str())
     }
 
     /// Where it started and ended, and when it was bottled, if that can tell of another batch: its start was
@@ -56,18 +56,27 @@ impl Summary {
         Some((bottling.at, Ended { start, end }))
     }
 
-    /// What earlier batches with the same yeast offer to this one as its expected end, the latest first; nothing
-    /// where it is bottled, where no end can be expected, or where its own start is not known to carry them over
-    /// to.
+    /// Where earlier batches with yeast of the same kind, and of that packet where it has a name, ended, the latest
+    /// first.
     #[must_use]
-    pub fn own_ends(&self, others: &[Rc<Self>]) -> Vec<Ended> {
-        if self.bottling.is_some() || self.original.is_none() || self.may_go_on() {
-            return vec![];
-        }
-        let earlier =
-            others.iter().filter(|other| other.id != self.id && same(self.yeast(), other.yeast()));
+    pub fn ends_with(&self, packet: &str, others: &[Rc<Self>]) -> Vec<Ended> {
+        let family = self.heading.family;
+        let earlier = others.iter().filter(|other| {
+            let its = Yeast { family: other.heading.family, packet: other.packet() };
+            other.id != self.id && same(Yeast { family, packet }, its)
+        });
         let ends = earlier.filter_map(|other| other.ended()).collect();
         let latest_first = in_order(ends, |a: &(Moment, Ended), b| b.0.cmp(&a.0));
-        offered(latest_first.into_iter().map(|(_, ended)| ended).collect())
+        latest_first.into_iter().map(|(_, ended)| ended).collect()
+    }
+
+    /// What these offer to this one as its expected end; nothing where it is bottled, or where no end can be
+    /// expected.
+    #[must_use]
+    pub fn own_ends(&self, packet: &str, others: &[Rc<Self>]) -> Vec<Ended> {
+        if self.bottling.is_some() || self.may_go_on() {
+            return vec![];
+        }
+        offered(self.ends_with(packet, others))
     }
 }

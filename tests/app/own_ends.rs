@@ -6,6 +6,11 @@ use fermentside::batch::{BatchHeading, BottlingRecord, Entry, Id, PitchRecord, R
 
 /// An earlier batch with its log, bottled so many days ago.
 fn earlier(name: &str, days_ago: f64, start: f64, end: f64) -> Vec<(Id, Entry)> {
+    earlier_with("", name, days_ago, start, end)
+}
+
+/// The same with yeast of that packet.
+fn earlier_with(packet: &str, name: &str, days_ago: f64, start: f64, end: f64) -> Vec<(Id, Entry)> {
     let named = |what: &str| id(&format!("{name}{what}"));
     let mut all = vec![];
     for (_, entry) in batch(days_ago + 13.0).into_iter().chain([bottling(days_ago)]) {
@@ -14,7 +19,8 @@ fn earlier(name: &str, days_ago: f64, start: f64, end: f64) -> Vec<(Id, Entry)> 
                 (id(name), Entry::Batch(BatchHeading { name: name.to_owned(), ..heading }))
             }
             Entry::Pitch(pitch) => {
-                (named("p"), Entry::Pitch(PitchRecord { batch: id(name), ..pitch }))
+                let product = packet.to_owned();
+                (named("p"), Entry::Pitch(PitchRecord { batch: id(name), product, ..pitch }))
             }
             Entry::Bottling(one) => {
                 (named("x"), Entry::Bottling(BottlingRecord { batch: id(name), ..one }))
@@ -83,4 +89,87 @@ fn what_was_taken_stays_in_the_heading_while_the_yeast_does() {
     phone.choose("Yeast", "Lager");
     phone.tap("Save");
     assert_eq!(taken(&phone), 0);
+}
+
+/// A batch that is pitched today, after two with yeast of that packet.
+fn on_pitching_day(packet: &str) -> Paper {
+    let more = earlier_with(packet, "porter", 120.0, 1.048, 1.011).into_iter();
+    let more = more.chain(earlier_with(packet, "stout", 50.0, 1.055, 1.013));
+    let mut phone = with(0.0, [], more.collect());
+    phone.go("#/batch/b/pitch");
+    phone.tap("Delete the pitching");
+    phone
+}
+
+/// They were offered once it fermented, when the yeast had long been chosen.
+#[test]
+fn on_pitching_day_they_are_offered_beside_the_yeast_taken_said_and_undone() {
+    let mut phone = on_pitching_day("");
+    phone.tap("Yeast");
+    // Nothing to carry them over to yet.
+    phone.sees_no("Your last 2 batches");
+    phone.tap("Gravity");
+    phone.type_into("Hydrometer reads", "1.050");
+    phone.type_into("Sample temperature", "20");
+    phone.sees_no("Your last 2 batches");
+    phone.tap("Yeast");
+    phone.sees(OFFER);
+    phone.sees("Take that as the expected end?");
+    assert_eq!(taken(&phone), 0, "never in silence");
+    phone.tap("Take that as the expected end");
+    phone.sees("Taken: the expected end is by your own batches as well");
+    phone.sees("the expected end is by them as well.");
+    assert_eq!(taken(&phone), 2);
+    phone.tap("Undo");
+    phone.sees("Take that as the expected end?");
+    assert_eq!(taken(&phone), 0);
+    phone.tap("Take that as the expected end");
+    phone.tap("Leave own batches out");
+    phone.sees("Take that as the expected end?");
+    assert_eq!(taken(&phone), 0);
+    phone.tap("Take that as the expected end");
+    // What was typed on the way is still there.
+    phone.reload();
+    phone.tap("Gravity");
+    assert_eq!(phone.value_in("Hydrometer reads"), "1.050");
+    phone.tap("The yeast goes in");
+    phone.tap("The yeast is in");
+    phone.sees("Pitching saved");
+    assert_eq!(taken(&phone), 2);
+    phone.go("#/batch/b/watch");
+    phone.sees("the expected end is by them as well.");
+}
+
+/// A packet that is named tells by its own batches alone; named after they were taken, and otherwise, it takes
+/// them out again, and says so.
+#[test]
+fn a_packet_of_another_name_takes_them_out_and_says_so() {
+    let named = |name: &str, taken_first: bool| {
+        let mut phone = on_pitching_day("House ale");
+        phone.tap("Gravity");
+        phone.type_into("Hydrometer reads", "1.050");
+        phone.tap("Yeast");
+        if taken_first {
+            phone.tap("Take that as the expected end");
+        }
+        phone.tap("Age, name and weight of the yeast");
+        phone.type_into("Name on the packet", name);
+        phone
+    };
+    named("house  ALE", false).sees(OFFER);
+    named("Other ale", false).sees_no("Your last 2 batches");
+    for (name, kept) in [("House ale", 2), ("", 2), ("Other ale", 0)] {
+        let mut phone = named(name, true);
+        phone.tap("The yeast goes in");
+        phone.tap("The yeast is in");
+        assert_eq!(taken(&phone), kept, "{name:?}");
+        if kept == 0 {
+            phone.sees("Your own batches are left out: their yeast has another name");
+            phone.tap("Undo");
+            assert_eq!(taken(&phone), 2);
+            assert!(phone.model.journal.pitch(&id("b")).is_none());
+        } else {
+            phone.sees_no("are left out");
+        }
+    }
 }

@@ -70,7 +70,8 @@ fn offered(journal: &Journal) -> Vec<Ended> {
     let of = |id| Summary::of(journal, &id, now).map(Rc::new);
     let others: Vec<_> =
         journal.bottled_with(Family::CleanAle).into_iter().filter_map(of).collect();
-    summary(journal).own_ends(&others)
+    let of = summary(journal);
+    of.own_ends(of.packet(), &others)
 }
 
 fn ends(journal: &Journal) -> Vec<f64> {

@@ -10,6 +10,7 @@ use super::act::BatchAct;
 use super::copies;
 use super::event::Effect;
 use super::model::{Model, Then};
+use super::own_ends;
 use super::route::Route;
 use super::save::commit;
 use crate::batch::{Change, Entry, Settings};
@@ -27,5 +28,6 @@ pub fn act(m: &mut Model, act: BatchAct) -> Vec<Effect> {
             let then = vec![Then::Go(Route::Batches)];
             commit(m, "batch", change, m.words.batches.deleted, then)
         }
+        BatchAct::OwnEnds(id, ends) => own_ends::set(m, &id, ends),
     }
 }

@@ -15,8 +15,9 @@ use crate::app::ask::Wrong;
 use crate::app::ask_first::ask_first;
 use crate::app::event::Effect;
 use crate::app::model::{Model, Then};
+use crate::app::own_ends;
 use crate::app::save::{commit, identity};
-use crate::batch::{Change, Edit, Entry, Id, Reading, Summary, Vessel};
+use crate::batch::{BatchHeading, Change, Edit, Entry, Id, Reading, Summary, Vessel};
 use crate::quantity::Moment;
 use crate::science::hydrometer_sample::Condition;
 
@@ -90,11 +91,16 @@ pub fn save(m: &mut Model, batch: &Id, confirmed: bool) -> Vec<Effect> {
     });
     let record = Entry::Pitch(drafted(&day, batch, at));
     let record = Edit::Put(identity(m, &format!("{scope}record-id")), record);
-    let change = Change::all(reading.into_iter().chain([record]));
+    // What was taken of own batches is of another yeast after all.
+    let other = own_ends::of_another_packet(m, &s, &day.product.value);
+    let heading = other.then(|| BatchHeading { own_ends: vec![], ..s.heading.clone() });
+    let heading = heading.map(|heading| Edit::Put(batch.clone(), Entry::Batch(heading)));
+    let change = Change::all(reading.into_iter().chain([record]).chain(heading));
     // The plate of what was pitched, where there is one.
     let plate = if day.wort.ok().is_some() { pitched::PLATE } else { "title" };
     let then = vec![Then::Forget(scope), Then::Attend(plate.to_owned())];
-    let mut effects = commit(m, FORM, change, words.saved, then);
+    let saved = if other { words.saved_without_own } else { words.saved };
+    let mut effects = commit(m, FORM, change, saved, then);
     effects.push(Effect::KeepDrafts);
     effects
 }

@@ -7,8 +7,9 @@ use crate::advice::pitch::satellite::{JAR, card};
 use crate::advice::pitch::yeast::{Kept, Plan, Supply, USUAL_SACHET, plan};
 use crate::app::fold::fold;
 use crate::app::model::Model;
+use crate::app::own_ends;
 use crate::app::part::{Item, Judged, Part, What, text};
-use crate::quantity::{Grams, Measured};
+use crate::quantity::{Estimate, Grams, Measured};
 use crate::science::sucrose;
 use crate::science::yeast::dry_yeast;
 
@@ -67,6 +68,8 @@ pub fn sachets(m: &Model, work: &Work) -> Vec<Part> {
         day.yeast.part.clone(),
     ];
     parts.push(fold(m, "pitch/yeast/more", words.more, more));
+    let start = known.start.map(Estimate::value);
+    parts.extend(own_ends::part(m, work.s, &day.product.value, start));
     parts
 }
 

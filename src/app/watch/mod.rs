@@ -6,19 +6,20 @@ mod fields;
 mod form;
 mod log;
 mod noting;
-mod own_ends;
 mod quiet;
 
 use super::act::{Act, WatchAct};
 use super::event::Effect;
 use super::fold::fold;
 use super::model::{Here, Model, Noting};
+use super::own_ends;
 use super::part::{Item, Part, Tag, What, action, group, heading, text};
 use super::route::Route;
 use super::table;
 use super::worked::{IN_GRAVITY, how_worked};
 use crate::advice::standing::Next;
 use crate::batch::{Stage, Summary, Vessel};
+use crate::quantity::Estimate;
 use std::rc::Rc;
 
 /// The stage.
@@ -40,7 +41,7 @@ pub fn parts(m: &Model, s: &Summary) -> Vec<Part> {
     left.extend(warmth(m, s));
     left.extend(m.still("course", s, course::parts));
     left.extend(ladder(m, s));
-    left.extend(own_ends::parts(m, s));
+    left.extend(own_ends::part(m, s, s.packet(), s.original.map(Estimate::value)));
     let mut right = vec![heading("log/heading", 2, words.log_heading), log::parts(m, s)];
     if s.has_satellite() {
         let add = Act::Watch(WatchAct::Add(Vessel::Satellite));
@@ -151,7 +152,6 @@ pub fn act(m: &mut Model, act: WatchAct) -> Vec<Effect> {
             m.here.table = None;
             vec![]
         }
-        WatchAct::OwnEnds(batch, take) => own_ends::set(m, &batch, take),
         WatchAct::Sign(at) => {
             if let Some(seen) = m.here.signs.get_mut(at) {
                 *seen = !*seen;

@@ -10,6 +10,7 @@ texts! {
         note: "Note",
         yeast_is_in: "The yeast is in",
         saved: "Pitching saved",
+        saved_without_own: "Pitching saved. Your own batches are left out: their yeast has another name",
         half_a_sample: "The sample's gravity is missing. Give it, or empty its temperature.",
         empty_for_none: "Leave empty for none.",
     } says {
