@@ -2,6 +2,7 @@
 
 mod day;
 mod judged;
+mod order;
 mod steps;
 
 use crate::paper::{Paper, Shelf, brewing_day};
