@@ -1,5 +1,5 @@
-//! Now, Watch, Bottle, Open, the list and the calendar never disagree: random batches, looked at on random
-//! days. `BATCHES=2000` tries so many.
+//! Now, Watch, Bottle, Open, the list, the calendar and what is printed never disagree: random batches, looked
+//! at on random days. `BATCHES=2000` tries so many.
 
 use crate::chance::Chance;
 use crate::paper::{Paper, brewing_day};
@@ -7,12 +7,12 @@ use crate::shelf::{bottling, id, reading};
 use fermentside::advice::Verdict;
 use fermentside::advice::family::Family;
 use fermentside::advice::standing::{Stage, State};
-use fermentside::app::{Event, Part, What};
+use fermentside::app::{Act, Event, FrameAct, Paper as Printed, Part, What};
 use fermentside::batch::{
     Added, BatchHeading, Due, Entry, Fizz, HydrometerItem, Id, Journal, NextStep, OpeningRecord,
-    PitchRecord, Reading, Settings, Summary, Vessel,
+    PitchRecord, Reading, Settings, Summary, Today, Vessel,
 };
-use fermentside::exchange::reminders::{What as Remembered, reminders};
+use fermentside::exchange::reminders::{Reminder, What as Remembered, reminders};
 use fermentside::quantity::{Celsius, Hours, Litres, Measured, Moment, SpecificGravity};
 
 struct Lot(Chance);
@@ -143,13 +143,87 @@ fn verdict(parts: &[Part], name: &str) -> (Verdict, String) {
     }
 }
 
-/// The row of a batch in the list: where it leads, its verdict aloud, and its next step.
-fn row(phone: &mut Paper, batch: &Id) -> (String, Option<String>, String) {
+/// The row of a batch in the list: where it leads, its verdict aloud, its next step, and the head it is under.
+fn row(phone: &mut Paper, batch: &Id) -> (String, Option<String>, String, String) {
     phone.go("#/batches");
     let name = format!("batch/{}/link", batch.as_str());
-    let What::Link(link) = part(&phone.parts(), &name) else { panic!("a row") };
+    let parts = phone.parts();
+    let What::Link(link) = part(&parts, &name) else { panic!("a row") };
     let run = |kind| link.runs.iter().find(|run| run.kind == kind).map(|run| run.text.clone());
-    (link.address.clone(), run("heard"), run("batch-next").expect("a next step"))
+    let at = parts.iter().position(|part| part.name == name).expect("a row");
+    let head = parts[..at].iter().rev().find_map(|part| match &part.what {
+        What::Heading(2, head) => Some(head.clone()),
+        _ => None,
+    });
+    let head = head.expect("a head");
+    (link.address.clone(), run("heard"), run("batch-next").expect("a next step"), head)
+}
+
+/// The days that the calendar is handed, as they stand in its file, and none when there is no file.
+fn in_calendar(watch: &[Part]) -> Vec<String> {
+    let Some(file) = watch.iter().find(|part| part.name == "ahead/file") else { return vec![] };
+    let What::HandOut(file) = &file.what else { panic!("a file") };
+    let line = |line: &str| line.strip_prefix("DTSTART:").map(|at| at.trim().to_owned());
+    file.text.lines().filter_map(line).collect()
+}
+
+/// What the calendar reminds of, by the next step that is told: nothing else, and at no other time.
+fn calendar_agrees(phone: &Paper, watch: &[Part], today: &Today, remembered: &[Reminder]) {
+    let now = phone.model.now;
+    assert!(remembered.iter().all(|one| one.at > now));
+    let all: Vec<String> = remembered.iter().map(|one| one.at.utc_text()).collect();
+    assert_eq!(in_calendar(watch), all);
+    if let Some(first) = remembered.first() {
+        let line = (phone.model.words.watch.next)(phone.model.writer(), first.what, first.at);
+        assert_eq!(said(watch, "ahead/next"), line);
+    }
+    let ahead = |due: Due| matches!(due, Due::Ahead(_)).then_some(due.moment());
+    let wanted = match today.next {
+        NextStep::FirstLook(due) | NextStep::ReadAgain(due) | NextStep::Stuck(due) => {
+            ahead(due).map(|at| (Remembered::Read, at))
+        }
+        NextStep::LookForSigns(due) => ahead(due).map(|at| (Remembered::LookForSigns, at)),
+        NextStep::WaitForBottles(at) | NextStep::WakeBottles(at) => {
+            Some((Remembered::TryBottle, at)).filter(|_| at > now)
+        }
+        NextStep::Bottle => {
+            let bottle = remembered.iter().find(|one| one.what == Remembered::Bottle);
+            let at = bottle.expect("bottling wants some notice").at;
+            assert!((23.9..48.1).contains(&at.since(now).value()), "{at}");
+            Some((Remembered::Bottle, at))
+        }
+        _ => None,
+    };
+    let told = remembered
+        .iter()
+        .filter(|one| !matches!(one.what, Remembered::ReadSatellite | Remembered::Ready));
+    let told: Vec<_> = told.map(|one| (one.what, one.at)).collect();
+    assert_eq!(told, wanted.into_iter().collect::<Vec<_>>(), "{:?}", today.next);
+    for one in remembered {
+        let hour = phone.model.zone.shown(one.at).parts().3;
+        assert!((8..21).contains(&hour), "{}: nobody gets up for it", one.at);
+    }
+}
+
+/// The sheet says how it stands as the list and the way above it do, and a label the day that Open names.
+fn print_agrees(phone: &mut Paper, s: &Summary, today: &Today) {
+    let words = phone.model.words;
+    phone.happens(Event::Did(Act::Frame(FrameAct::Print(Printed::Sheet))));
+    let What::Figures(rows) = part(&phone.parts(), "paper/brew/rows") else { panic!("rows") };
+    let stands = rows.iter().find(|(name, _)| name == words.print.stands).map(|(_, is)| is.clone());
+    let watched = (today.stage == Stage::Watch).then_some(s.standing.state);
+    let should = (words.batches.standing)(today.stage, watched);
+    assert_eq!(stands, (today.stage != Stage::Open).then_some(should));
+    phone.happens(Event::Did(Act::Frame(FrameAct::Print(Printed::Labels))));
+    let parts = phone.parts();
+    let label = parts.iter().find(|part| part.name == "paper/label/0/from");
+    assert_eq!(label.is_some(), s.bottling.is_some());
+    if let (Some(label), NextStep::WaitForBottles(at), true) =
+        (label, today.next, s.openings.is_empty())
+    {
+        let What::Text(_, text) = &label.what else { panic!("a day") };
+        assert_eq!(*text, (words.print.try_from)(at));
+    }
 }
 
 /// Whether the usual bottling gets its sugar on the screen that is shown.
@@ -180,9 +254,12 @@ fn look(phone: &mut Paper, batch: &Id, so_far: &mut Looked) {
 
     // Now and the list say the same next step, and lead where it stands.
     phone.go("#/now");
-    assert_eq!(next_said(&phone.parts()), sentence);
-    let (address, heard, next) = row(phone, batch);
+    let on_now = phone.parts();
+    assert_eq!(next_said(&on_now), sentence);
+    let (address, heard, next, head) = row(phone, batch);
     assert_eq!(next, (words.now.in_short)(phone.model.writer(), today.next));
+    let due = today.due.is_some_and(|due| due <= now);
+    assert_eq!(head == words.batches.due, due, "{head}: {today:?}");
     assert!(address.ends_with(&(words.frame.stage)(today.stage).to_lowercase()), "{address}");
     assert_eq!(today.stage, s.standing.stage);
     let verdict_of_row = match today.stage {
@@ -197,6 +274,16 @@ fn look(phone: &mut Paper, batch: &Id, so_far: &mut Looked) {
     let watch = phone.parts();
     let (judged, standing) = verdict(&watch, "watch/finish");
     assert_eq!(judged, s.standing.verdict);
+    if let What::Verdict(on_now) = part(&on_now, "next") {
+        assert_eq!((on_now.verdict, &on_now.sentence), (judged, &standing));
+    }
+    // The steps for what is stuck stand open where Now leads to them.
+    let steps = watch.iter().any(|part| part.name == "ladder/heading");
+    let leads = matches!(today.next, NextStep::Stuck(_) | NextStep::PitchAgain);
+    assert_eq!(steps, leads && !s.ladder.is_empty(), "{:?}", today.next);
+    let What::Link(way) = part(&watch, "head/Bottle") else { panic!("the way") };
+    let when = way.runs.last().map(|run| run.text.clone());
+    assert_eq!(when.as_deref() == Some(words.frame.now), today.next == NextStep::Bottle);
     let finished = s.standing.state == State::Finished;
     assert_eq!(judged == Verdict::Go, finished);
     assert_eq!(today.next == NextStep::Bottle, finished);
@@ -218,32 +305,18 @@ fn look(phone: &mut Paper, batch: &Id, so_far: &mut Looked) {
 
     // What is due is due now, and what lies ahead is in the calendar at that very time.
     let remembered = reminders(&s, now);
-    match today.next {
-        NextStep::FirstLook(due) | NextStep::ReadAgain(due) | NextStep::LookForSigns(due) => {
-            assert_eq!(today.due, Some(due.moment()));
-            let ahead = remembered.iter().any(|one| {
-                matches!(one.what, Remembered::Read | Remembered::LookForSigns)
-                    && one.at == due.moment()
-            });
-            assert_eq!(ahead, matches!(due, Due::Ahead(_)));
-            if let Due::Ahead(at) = due {
-                let hour = at.parts().3;
-                assert!((8..21).contains(&hour), "{at}: nobody reads at night");
-            }
-            so_far.due += usize::from(matches!(due, Due::Since(_)));
+    calendar_agrees(phone, &watch, &today, &remembered);
+    if let NextStep::FirstLook(due) | NextStep::ReadAgain(due) | NextStep::LookForSigns(due) =
+        today.next
+    {
+        assert_eq!(today.due, Some(due.moment()));
+        if let Due::Ahead(at) = due {
+            let hour = at.parts().3;
+            assert!((8..21).contains(&hour), "{at}: nobody reads at night");
         }
-        NextStep::WaitForBottles(at) => {
-            assert!(remembered.iter().any(|one| one.what == Remembered::TryBottle && one.at == at));
-        }
-        _ => {}
+        so_far.due += usize::from(matches!(due, Due::Since(_)));
     }
-    assert!(remembered.iter().all(|one| one.at > now));
-    if let Some(first) = remembered.first() {
-        let line = (words.watch.next)(phone.model.writer(), first.what, first.at);
-        assert_eq!(said(&watch, "ahead/next"), line);
-        let What::HandOut(file) = part(&watch, "ahead/file") else { panic!("a calendar") };
-        assert!(file.text.contains(&format!("DTSTART:{}", first.at.utc_text())), "{}", file.text);
-    }
+    print_agrees(phone, &s, &today);
 
     // Open agrees with Now about the bottles.
     if s.bottling.is_some() {

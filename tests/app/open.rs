@@ -112,7 +112,7 @@ fn only_what_is_no_hazard_is_told_to_wait() {
 fn the_day_to_try_one_is_told_by_the_clock_of_then() {
     // West of where it was bottled the day of the plan is another; it was told by the clock of old.
     let plan = |zone: Zone| {
-        let (mut bottles, at) = (bottling(1.0), "2026-03-06T02:00+01:00");
+        let (mut bottles, at) = (bottling(1.0), "2026-03-06T09:00+13:00");
         if let fermentside::batch::Entry::Bottling(record) = &mut bottles.1 {
             record.at = at.parse::<Moment>().expect("a moment");
             record.place = Some(Celsius::literal(20.0));
@@ -123,7 +123,7 @@ fn the_day_to_try_one_is_told_by_the_clock_of_then() {
         let line = text.lines().find(|line| line.starts_with("Try that one:"));
         line.expect("the plan").to_owned()
     };
-    assert_eq!(plan(Zone::fixed(60)), "Try that one: Fri 20 Mar");
+    assert_eq!(plan(Zone::fixed(780)), "Try that one: Fri 20 Mar");
     assert_eq!(plan(Zone::fixed(-300)), "Try that one: Thu 19 Mar");
 }
 

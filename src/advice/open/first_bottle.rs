@@ -5,7 +5,7 @@
 //! 26 °C flavour suffers and the pressure rises (all common practice, no source).
 
 use super::found::{Found, SafeBy};
-use crate::advice::practice::{COOL_PLACE, GREEN, STRONG};
+use crate::advice::practice::{COOL_PLACE, GREEN, STRONG, waking};
 use crate::advice::{Advice, Verdict};
 use crate::quantity::{Celsius, Hours, Measured, Moment, SpecificGravity};
 use crate::science::{Term, Worked};
@@ -95,6 +95,11 @@ fn late(waiting: &WaitingBottles, at: Moment) -> bool {
     at.since(waiting.bottled) >= GREEN
 }
 
+/// When the rest are tried, if they are woken on the day that one was flat.
+fn woken(flat: Moment) -> Moment {
+    waking(flat.after(WOKEN))
+}
+
 /// Days until the first is tried in a warm room.
 fn days(original: Option<SpecificGravity>) -> f64 {
     if original.is_some_and(|og| og > STRONG) { 28.0 } else { 14.0 }
@@ -127,7 +132,7 @@ pub fn dates(waiting: WaitingBottles) -> Dates {
     let days = days(waiting.original) * if slow { 2.0 } else { 1.0 };
     let from = if too_cold(&waiting) { waiting.now } else { waiting.bottled };
     let after = |days: f64| from.after(Hours::nearest(days * 24.0));
-    let try_one = after(days);
+    let try_one = waking(after(days));
     Dates {
         chill: try_one.after(Hours::nearest(-CHILL.value())),
         try_one,
@@ -183,8 +188,8 @@ pub fn judge(waiting: WaitingBottles) -> Advice<Reason, Next> {
         Found::MadeSafe(by) => (Verdict::Wait, Next::AfterSafe(by)),
         Found::Fizz => (Verdict::Go, Next::Enjoy),
         _ if too_cold(&waiting) => (Verdict::Wait, Next::Warm(ready)),
-        Found::Flat(at) if late(&waiting, at) && waiting.now < at.after(WOKEN) => {
-            (Verdict::Wait, Next::Wake(at.after(WOKEN)))
+        Found::Flat(at) if late(&waiting, at) && waiting.now < woken(at) => {
+            (Verdict::Wait, Next::Wake(woken(at)))
         }
         _ if waiting.now >= ready => (Verdict::Go, Next::TryOne),
         _ => (Verdict::Wait, Next::WaitUntil(ready)),
@@ -249,6 +254,21 @@ mod tests {
         assert_eq!(dates.try_one.since(dates.chill).value(), 48.0);
         assert_eq!(dates.try_one.since(bottled).days(), 28.0);
         assert_eq!(dates.ready_by.since(bottled).days(), 42.0);
+    }
+
+    /// Who bottles at night is not called up at night to open one.
+    #[test]
+    fn what_was_bottled_at_night_is_tried_by_day() {
+        let bottled: Moment = "2026-04-01T23:30+01:00".parse().expect("a moment");
+        let morning: Moment = "2026-04-16T08:00+01:00".parse().expect("a moment");
+        let waiting =
+            |now, found| WaitingBottles { bottled, place: None, original: None, found, now };
+        assert_eq!(dates(waiting(bottled, Found::Nothing)).try_one, morning);
+        assert_eq!(judge(waiting(bottled, Found::Nothing)).next, Next::WaitUntil(morning));
+        assert_eq!(judge(waiting(morning, Found::Nothing)).next, Next::TryOne);
+        let flat: Moment = "2026-04-20T22:00+01:00".parse().expect("a moment");
+        let again: Moment = "2026-04-28T08:00+01:00".parse().expect("a moment");
+        assert_eq!(judge(waiting(flat, Found::Flat(flat))).next, Next::Wake(again));
     }
 
     /// In time a flat one says nothing; later the rest are woken, and one is tried a week on.
