@@ -153,7 +153,8 @@ pub fn stem(node: &Node) -> AnyView {
             let unread = of(what).value.is_none();
             Some(if unread { "stem stem-unread" } else { "stem" }.to_owned())
         })
-        .put(el("DIV").draws(node, |what| picture(&of(what))).view())
+        .put(el("DIV").drawn(&jar()).view())
+        .put(el("DIV").with("class", "stem-print").draws(node, |what| print(&of(what))).view())
         .put(grip.view())
         .view()
 }
@@ -168,20 +169,14 @@ fn marks_moving(ev: &PointerEvent, moving: bool) {
     }
 }
 
-/// The jar, the stem in it, and the flag at the corrected reading.
-fn picture(stem: &Stem) -> String {
+/// The jar with the empty stem in it, which stays: at each key only what is printed is drawn anew.
+fn jar() -> String {
     let jar = unique("jar");
-    let scale = scale(stem);
-    let down = SURFACE - scale.below_water(reading(stem));
-    let mut svg = Svg::default();
-    svg.raw(&format!(r#"<svg viewBox="0 0 {} {}" aria-hidden="true">"#, SIZE.0, SIZE.1));
+    let mut svg = begun();
     svg.clip(&jar, JAR);
     svg.raw(&format!(r#"<g clip-path="url(#{jar})">"#));
     svg.path("stem-paper", STEM);
     svg.path("stem-liquid", &format!("M15 135{MENISCUS}V264H15Z"));
-    svg.raw("</g>");
-    svg.raw(r#"<g class="stem-scale">"#);
-    paper(&mut svg, &scale, down);
     svg.raw("</g>");
     svg.path("stem-glass", STEM);
     svg.path("stem-climb", &format!("M15 135{MENISCUS}"));
@@ -190,9 +185,24 @@ fn picture(stem: &Stem) -> String {
     svg.path("stem-climb", "M112 146H168");
     svg.path("stem-eye", "M1 138L13 146L1 154Z");
     svg.path("stem-jar", &format!("{JAR}M4 270H256"));
+    svg.raw("</svg>");
+    svg.0
+}
+
+/// The print on the paper, as far down as the stem stands, and the flag at the corrected reading.
+fn print(stem: &Stem) -> String {
+    let scale = scale(stem);
+    let mut svg = begun();
+    svg.raw(r#"<g class="stem-scale">"#);
+    paper(&mut svg, &scale, SURFACE - scale.below_water(reading(stem)));
+    svg.raw("</g>");
     flag(&mut svg, stem);
     svg.raw("</svg>");
     svg.0
+}
+
+fn begun() -> Svg {
+    Svg(format!(r#"<svg viewBox="0 0 {} {}" aria-hidden="true">"#, SIZE.0, SIZE.1))
 }
 
 /// What of the print is seen, as one path for each kind of line. No number is cut at an end.
