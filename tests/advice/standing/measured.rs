@@ -45,6 +45,7 @@ fn two_readings_of_unknown_yeast_high_in_its_range_are_no_finish() {
     assert!(found.sugar.with_satellite.is_some(), "a late satellite is named: {found:?}");
 }
 
+/// An end where such beer ends is told after two nights, and not by the half hour.
 #[test]
 fn beer_low_in_its_range_is_finished_after_two_nights() {
     for apart in [42.0, 48.0, 72.0] {
@@ -56,6 +57,7 @@ fn beer_low_in_its_range_is_finished_after_two_nights() {
     assert_ne!(stands(&near).state, State::Finished);
 }
 
+/// A stall six points high that was read twice got its sugar. A jar of the same wort says which it is.
 #[test]
 fn stalled_beer_gets_no_dose_and_a_satellite_settles_it() {
     let mut stalled = record(Family::CleanAle, 50.0, &[(4.0, 24.0), (8.0, 17.0), (11.0, 17.0)]);
@@ -69,6 +71,7 @@ fn stalled_beer_gets_no_dose_and_a_satellite_settles_it() {
     assert_eq!(stands(&stalled).state, State::Finished, "{:?}", stands(&stalled));
 }
 
+/// Beer that still fell when it was chilled stands level because it is cold.
 #[test]
 fn beer_chilled_while_it_fell_is_not_finished() {
     let mut chilled = record(
@@ -88,6 +91,7 @@ fn beer_chilled_while_it_fell_is_not_finished() {
     );
 }
 
+/// Beer whose start nobody read had no way to its sugar in three months.
 #[test]
 fn without_a_start_there_is_a_way() {
     let mut blind = record(Family::CleanAle, 50.0, &[(9.0, 12.0), (12.0, 12.0)]);
@@ -104,6 +108,7 @@ fn without_a_start_there_is_a_way() {
     assert_eq!(stands(&blind).state, State::Finished, "{:?}", stands(&blind));
 }
 
+/// The end typed as it was read was proof enough, at twenty points over any such beer.
 #[test]
 fn an_absurd_stated_end_unlocks_nothing() {
     let mut absurd = record(Family::CleanAle, 48.0, &[(9.0, 30.0), (12.0, 30.0), (15.0, 30.0)]);
@@ -111,6 +116,7 @@ fn an_absurd_stated_end_unlocks_nothing() {
     assert_ne!(stands(&absurd).state, State::Finished);
 }
 
+/// Beer and jar with one bad sachet bore each other out.
 #[test]
 fn a_satellite_that_hardly_fermented_proves_no_end() {
     let mut both = record(Family::CleanAle, 50.0, &[(6.0, 30.0), (9.0, 30.0), (12.0, 30.0)]);
@@ -118,6 +124,7 @@ fn a_satellite_that_hardly_fermented_proves_no_end() {
     assert_ne!(stands(&both).state, State::Finished, "{:?}", stands(&both));
 }
 
+/// A reading by another hydrometer was as good as one by the same.
 #[test]
 fn two_instruments_are_two() {
     let mut two = record(Family::CleanAle, 50.0, &[(3.0, 22.0), (8.0, 11.0), (11.0, 11.0)]);
@@ -125,12 +132,14 @@ fn two_instruments_are_two() {
     assert!(stands(&two).doubts.contains(&Doubt::TwoInstruments));
 }
 
+/// Two alike two days apart were "still falling", for the start was among the looks.
 #[test]
 fn equal_readings_do_not_fall() {
     let found = stands(&record(Family::CleanAle, 50.0, &[(9.0, 12.0), (11.0, 12.0)]));
     assert!(!found.reasons.iter().any(|reason| matches!(reason, Reason::Falling(_))), "{found:?}");
 }
 
+/// A point in four days, for two weeks, was an end; nobody named what eats on slowly.
 #[test]
 fn a_point_a_week_is_no_finish_and_something_eating_is_named() {
     let found = stands(&record(
@@ -142,6 +151,7 @@ fn a_point_a_week_is_no_finish_and_something_eating_is_named() {
     assert!(found.doubts.iter().any(|doubt| matches!(doubt, Doubt::Eaten(..))), "{found:?}");
 }
 
+/// After a bottle that gushed the next could be opened; a flat one is no hazard.
 #[test]
 fn a_gush_stops_everything_until_it_is_made_safe() {
     let mut open = record(Family::CleanAle, 50.0, &[(3.0, 22.0), (8.0, 11.0), (11.0, 11.0)]);
@@ -157,6 +167,7 @@ fn a_gush_stops_everything_until_it_is_made_safe() {
     assert!(Standing::of(&open, hour(24.0 * 21.0)).hazards.is_empty());
 }
 
+/// A pitching dated a month too early made young lager old enough.
 #[test]
 fn a_pitching_long_before_the_batch_is_no_age() {
     let mut early = record(Family::Lager, 50.0, &[(3.0, 22.0), (6.0, 11.0), (9.0, 11.0)]);
@@ -181,6 +192,7 @@ fn a_tired_eye_does_not_make_it_waver() {
     assert!(found.last() == Some(&true) && changes <= 1, "{found:?}");
 }
 
+/// One misread line in the midst of level ones cost six days.
 #[test]
 fn one_slip_neither_proves_nor_spoils() {
     let level = [(3.0, 22.0), (8.0, 11.0), (10.0, 11.0), (12.0, 11.0)];
