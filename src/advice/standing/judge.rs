@@ -247,6 +247,9 @@ impl Case {
     /// beer once more with it.
     pub(super) fn after_satellite(&self, hours: f64) -> Option<(Self, Judged)> {
         let last = *self.looks.main.last()?;
+        if matches!(self.refracted, Some(Change::Falls(_))) {
+            return None;
+        }
         let mut later = self.clone();
         later.refracted = None;
         for hours in [hours - 24.0, hours] {
@@ -255,21 +258,6 @@ impl Case {
         }
         later.ends = ends(&later.record, &later.looks, true);
         later.after_reading(hours)
-    }
-
-    /// The bound, if a satellite is read twice, a day apart, to the same gravity as the beer.
-    pub(super) fn with_satellite(&self, hours: f64) -> Option<f64> {
-        let last = *self.looks.main.last()?;
-        if matches!(self.refracted, Some(Change::Falls(_))) {
-            return None;
-        }
-        let mut looks = self.looks.clone();
-        for hours in [hours - 24.0, hours] {
-            let at = self.looks.moment(hours);
-            looks.satellite.push(Point { hours, at, sound: 1.0, other: 0.0, ..last });
-        }
-        let ends = ends(&self.record, &looks, true);
-        self.by(&ends, looks.main.len()).bound
     }
 }
 

@@ -234,7 +234,7 @@ fn sugar_date(
     let sooner = !case.record.may_go_on()
         && case.ends.satellite.is_none()
         && soonest.is_none_or(|step| at(step) > late)
-        && passes(case.with_satellite(late));
+        && passes(case.after_satellite(late).and_then(|(_, judged)| judged.bound));
     SugarDate { from, with_satellite: sooner.then_some(LATE_SATELLITE) }
 }
 
