@@ -107,6 +107,16 @@ impl Truth {
         truth
     }
 
+    /// The same beer with another end: what it attenuates, in percent.
+    pub fn ending_at(mut self, attenuates: f64) -> Self {
+        let end = self.start * (1.0 - attenuates / 100.0);
+        let times = (self.start - end) / (self.start - self.end);
+        for points in &mut self.hourly {
+            *points = (self.start - times * (self.start - f64::from(*points))) as f32;
+        }
+        Self { end, ..self }
+    }
+
     /// Rests, chills and what else eats.
     fn disturb(&mut self, lot: &mut Lot, days: f64) {
         let height = match self.kind {

@@ -13,5 +13,6 @@
 mod courses;
 mod dosing;
 mod lot;
+mod own_ends;
 mod proving;
 mod reader;

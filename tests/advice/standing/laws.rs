@@ -116,6 +116,7 @@ struct Case<'a> {
 struct Told {
     dosed: Cell<usize>,
     promised: Cell<usize>,
+    jars: Cell<usize>,
 }
 
 impl Case<'_> {
@@ -162,6 +163,23 @@ impl Case<'_> {
             let state = Standing::of(&later, at).state;
             prop_assert_eq!(state, State::Finished, "a promise is broken on {}", at);
         }
+        Ok(())
+    }
+
+    /// Begun at the last reading, read twice to the same gravity as the beer, and the beer once more beside it.
+    fn a_satellite_that_is_named_as_sooner_settles_it(&self, told: &Told) -> TestCaseResult {
+        let Some(takes) = self.found.sugar.with_satellite else { return Ok(()) };
+        told.jars.set(told.jars.get() + 1);
+        let last = last(self.record);
+        let at = last.at.after(takes);
+        let mut later = self.record.clone();
+        for before in [24.0, 0.0] {
+            let (at, beer) = (at.after(Hours::nearest(-before)), Some(Celsius::literal(22.0)));
+            later.satellite.push(Seen { at, beer, ..last });
+        }
+        later.main.push(Seen { at, beer: None, ..last });
+        let state = Standing::of(&later, at).state;
+        prop_assert_eq!(state, State::Finished, "a satellite does not settle it by {}", at);
         Ok(())
     }
 
@@ -229,13 +247,17 @@ fn beer_that_comes_to_rest_keeps_every_law() {
         case.an_equal_later_reading_never_takes_a_dose_away(later.0)?;
         case.a_rougher_colder_or_doubtful_one_never_gives_a_dose(worse.0, worse.1)?;
         case.a_promise_is_kept_on_its_day_and_on_a_later_one(later.1, &told)?;
+        case.a_satellite_that_is_named_as_sooner_settles_it(&told)?;
         case.nothing_is_finished_without_two_sound_readings_two_nights_apart()?;
         case.the_order_of_readings_does_not_matter()?;
         case.what_is_foretold_is_in_order()?;
         case.a_date_ahead_of_now_is_doubted_and_proves_nothing()?;
     });
-    let [dosed, promised] = [told.dosed, told.promised].map(Cell::into_inner);
-    println!("{dosed} of {} got their sugar, {promised} a day for it", cases().cases);
+    let [dosed, promised, jars] = [told.dosed, told.promised, told.jars].map(Cell::into_inner);
+    println!(
+        "{dosed} of {} got their sugar, {promised} a day for it, {jars} sooner with a satellite",
+        cases().cases
+    );
     let tried = cases().cases as usize;
     assert!(tried < 100 || 20 * dosed > tried && 20 * promised > tried, "too few to tell");
 }
