@@ -15,6 +15,9 @@ const BATCHES: (usize, usize) = (2, 5);
 const DIFFERS: f64 = 0.02;
 /// And that is taken to be as well known as by so many batches.
 const KNOWN_BY: f64 = 3.0;
+/// One that attenuated less than the deepest of them by more than this may have stalled unseen, and does not count:
+/// so a single one lets no more stalled beer into the bottles than none at all (`tests/calibration/own_ends.rs`).
+const STALLED: f64 = 0.045;
 /// Strong wort attenuates less by this part for each point over [`STRONG`].
 const STRONG_LESS: f64 = 0.0012;
 /// A beer has ended for these: read within a point of this, so many hours apart.
@@ -114,7 +117,7 @@ pub fn offered(mut ends: Vec<Ended>) -> Vec<Ended> {
 }
 
 /// Where wort of this start would end by these: the mean of what they attenuated, and one standard deviation of
-/// the next batch about it. `None` when there is none.
+/// the next batch about it. What may have stalled unseen does not count, and `None` when no two others are left.
 ///
 /// Of n batches the spread is s² = (3 × 0.02² + Σ(a − ā)²) ÷ (3 + n − 1), and the next one's s √(1 + 1/n).
 ///
@@ -128,12 +131,17 @@ pub fn offered(mut ends: Vec<Ended>) -> Vec<Ended> {
 /// let found = carried(&two, sg(1.050)).unwrap();
 /// assert_eq!(format!("{:.4}", found.value().value()), "1.0116");
 /// assert!((0.001..0.0013).contains(&found.sigma()));
-/// assert!(carried(&[], sg(1.050)).is_none());
+/// // A third that ended five points higher changes nothing, and of two that differ so much neither is believed.
+/// let stuck = Ended { start: sg(1.050), end: sg(1.017) };
+/// assert_eq!(carried(&[two[0], stuck, two[1]], sg(1.050)), Some(found));
+/// assert!(carried(&[two[0], stuck], sg(1.050)).is_none() && carried(&[], sg(1.050)).is_none());
 /// ```
 #[must_use]
 pub fn carried(ends: &[Ended], start: SpecificGravity) -> Option<Estimate<SpecificGravity>> {
-    let each: Vec<f64> = ends.iter().filter_map(|one| one.attenuation()).collect();
-    if each.is_empty() {
+    let mut each: Vec<f64> = ends.iter().filter_map(|one| one.attenuation()).collect();
+    let deepest = each.iter().copied().fold(0.0, f64::max);
+    each.retain(|one| deepest - one <= STALLED);
+    if each.len() < BATCHES.0 {
         return None;
     }
     let count = each.len() as f64;
