@@ -39,7 +39,7 @@ pub struct CourseSketch {
     pub symbol: &'static str,
     /// What is written at each of the expected ends.
     pub ends: [&'static str; 2],
-    /// What is written at now, where it is to be read again, at the satellite, and over the temperatures that
+    /// What is written at now, where it is to be read again, at the satellite, and below the temperatures that
     /// suit the yeast.
     pub texts: [&'static str; 4],
     /// Place and date below each day of the axis; the month only where it begins.

@@ -17,6 +17,7 @@ mod frame;
 mod keeper;
 mod model;
 mod opened;
+mod opening;
 mod own_ends;
 mod part;
 mod phone;

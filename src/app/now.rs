@@ -4,11 +4,12 @@ use super::act::{Act, WatchAct};
 use super::drawing::{Drawing, JarData, Sketch};
 use super::glance::{by_due, row};
 use super::model::Model;
-use super::part::{Answer, Part, Tag, What, action, group, heading, link, text};
+use super::opening;
+use super::part::{Answer, Judged, Part, Tag, What, action, group, heading, link, text};
 use super::route::{Route, Sum};
 use super::sums;
 use super::way::way;
-use crate::batch::{Due, Id, NextStep, Stage, Summary, Today};
+use crate::batch::{Id, NextStep, Stage, Summary, Today};
 use crate::quantity::{Estimate, GravityUnit, Measured, SpecificGravity};
 use crate::science::sucrose;
 use crate::words::write;
@@ -48,6 +49,7 @@ const fn step_stage(next: NextStep) -> Stage {
         | NextStep::WakeBottles(_)
         | NextStep::TryOne
         | NextStep::Enjoy
+        | NextStep::ChillBottles(_)
         | NextStep::AfterSafe(_)
         | NextStep::MakeSafe => Stage::Open,
     }
@@ -73,7 +75,7 @@ fn facts(m: &Model, summary: &Summary) -> String {
 fn in_hand(m: &Model, s: &Summary) -> Vec<Part> {
     let words = &m.words.now;
     let today = s.today(m.now);
-    let (sentence, button) = (words.step)(m.writer(), today.next);
+    let button = (words.button)(today.next);
     let other = link("other/batch", "", Route::Batches.address(), words.another_batch);
     let go = match today.next {
         NextStep::FirstLook(_) | NextStep::ReadAgain(_) => {
@@ -83,40 +85,39 @@ fn in_hand(m: &Model, s: &Summary) -> Vec<Part> {
         next => link("next/go", "main-action", step_route(&s.id, next).address(), button),
     };
     let mut left: Vec<Part> = jar(m, s).into_iter().collect();
-    left.push(text("facts", "facts", facts(m, s)));
+    // Once it is bottled its strength has the priming sugar in it, and is told at its stages.
+    if s.bottling.is_none() {
+        left.push(text("facts", "facts", facts(m, s)));
+    }
     let all = vec![
         group("next/act", Tag::Div, "act", vec![go]),
-        plate(m, s, today.next, sentence),
+        plate(m, s, today.next),
         group("now/jar", Tag::Section, "watch-course", left),
         group("now/due", Tag::Section, "watch-log", also_due(m, &s.id)),
     ];
     vec![way(m, s, today.stage, vec![other]), group("now", Tag::Div, "watch", all)]
 }
 
-/// What is next, and when: with a verdict where there is something to decide.
-fn plate(m: &Model, s: &Summary, next: NextStep, sentence: String) -> Part {
-    let w = m.writer();
-    let day = match next {
-        NextStep::FirstLook(Due::Ahead(at))
-        | NextStep::ReadAgain(Due::Ahead(at))
-        | NextStep::WaitForBottles(at) => w.day_ahead(at),
-        _ => String::new(),
-    };
-    let what = match step_stage(next) {
-        Stage::Watch | Stage::Bottle => {
-            let mut judged = (m.words.watch.finish)(w, &s.standing, m.now);
-            judged.figure.0 = day;
-            judged.next = sentence;
-            What::Verdict(judged)
+/// What is next: the plate of the stage where it is done, its day standing large.
+fn plate(m: &Model, s: &Summary, next: NextStep) -> Part {
+    let (w, words) = (m.writer(), &m.words.now);
+    if next == NextStep::Pitch {
+        let (label, below) = (words.next.to_owned(), words.pitch.to_owned());
+        return Part::new("next", What::Answer(Answer { label, below, ..Answer::default() }));
+    }
+    let mut judged =
+        opening::judged(m, s).unwrap_or_else(|| (m.words.watch.finish)(w, &s.standing, m.now));
+    let ahead = match next {
+        NextStep::WaitForBottles(at) => {
+            Some([words.try_one.to_owned(), w.day_ahead(at), String::new(), String::new()])
         }
-        Stage::Pitch | Stage::Open => What::Answer(Answer {
-            label: m.words.now.next.to_owned(),
-            main: day,
-            below: sentence,
-            ..Answer::default()
-        }),
+        _ => (m.words.watch.ahead)(w, &s.standing, m.now),
     };
-    Part::new("next", what)
+    // The date once, and large.
+    if let Some([label, day, when, else_said]) = ahead {
+        judged = Judged { label, figure: (day, when), next: else_said, ..judged };
+    }
+    Part::new("next", What::Verdict(judged))
 }
 
 /// The stem in its jar as it was last read, and the expected end on its paper.

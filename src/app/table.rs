@@ -99,11 +99,10 @@ pub fn of_new_batch(m: &Model) -> Part {
 fn preview(m: &Model, table: &Table, new: usize) -> Vec<Part> {
     let words = &m.words.table;
     let there = table.readings.len() - new;
-    let mut rows = vec![
-        (words.would_add.to_owned(), (words.readings)(new)),
-        (words.there_already.to_owned(), there.to_string()),
-        (words.left_out.to_owned(), table.bad.len().to_string()),
-    ];
+    let mut rows = vec![(words.would_add.to_owned(), (words.readings)(new))];
+    let others = [(words.there_already, there), (words.left_out, table.bad.len())];
+    let others = others.into_iter().filter(|(_, count)| *count > 0);
+    rows.extend(others.map(|(name, count)| (name.to_owned(), count.to_string())));
     if !table.unknown.is_empty() {
         rows.push((words.unknown.to_owned(), table.unknown.join(", ")));
     }

@@ -43,7 +43,8 @@ fn ways(m: &Model, s: &Summary, stage: Stage) -> Vec<Part> {
         let when = match (one, bottled) {
             (Stage::Pitch, _) => (words.on)(pitched.unwrap_or(s.heading.started)),
             (Stage::Watch, None) => {
-                let day = pitched.map(|at| (words.day)(m.now.since(at)));
+                let begun = (today.stage != Stage::Pitch).then_some(s.heading.started);
+                let day = pitched.or(begun).map(|at| (words.day)(m.now.since(at)));
                 day.unwrap_or_else(|| words.once_pitched.to_owned())
             }
             (Stage::Watch, Some(_)) => String::new(),
@@ -54,7 +55,10 @@ fn ways(m: &Model, s: &Summary, stage: Stage) -> Vec<Part> {
             }
             (Stage::Open, _) => match today.next {
                 NextStep::WaitForBottles(at) | NextStep::WakeBottles(at) => about(at),
-                NextStep::TryOne | NextStep::Enjoy | NextStep::MakeSafe => words.now.to_owned(),
+                NextStep::TryOne
+                | NextStep::Enjoy
+                | NextStep::ChillBottles(_)
+                | NextStep::MakeSafe => words.now.to_owned(),
                 NextStep::AfterSafe(_) => String::new(),
                 // By where bottles usually stand, since nobody knows yet.
                 _ => ready

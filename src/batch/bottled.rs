@@ -18,6 +18,9 @@ use crate::science::carbon_dioxide::already_in;
 use crate::science::priming::expected_from;
 use crate::science::strength::from_priming;
 
+/// Fizz of one that had only a little, and of one that had much.
+const LITTLE: u8 = 2;
+const LIVELY: u8 = 4;
 /// Litres of the bottle that is counted by where nobody noted what was filled.
 const USUAL_BOTTLE: f64 = 0.5;
 
@@ -109,9 +112,13 @@ impl Summary {
         let found = match (self.standing.hazards.first(), &record.made_safe, &*self.openings) {
             (Some(Hazard::Gushed(at)), ..) => Found::Gushed(*at),
             (None, Some(safe), _) => Found::MadeSafe(safe.by),
-            (None, None, all) if all.iter().any(fizzed) => Found::Fizz,
-            (None, None, [(_, latest), ..]) => Found::Flat(latest.at),
             (None, None, []) => Found::Nothing,
+            (None, None, all @ [(_, latest), ..]) => match latest.fizz.value() {
+                LITTLE => Found::Little(latest.at),
+                LIVELY => Found::Lively(latest.at),
+                _ if all.iter().any(fizzed) => Found::Fizz,
+                _ => Found::Flat(latest.at),
+            },
         };
         Some(WaitingBottles { found, ..waiting })
     }

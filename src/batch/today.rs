@@ -66,6 +66,8 @@ pub enum NextStep {
     Enjoy,
     /// Bottles are flat that should not be: warm them, turn them over, and try one then.
     WakeBottles(Moment),
+    /// One was lively far too soon: chill them all now, and open one then.
+    ChillBottles(Moment),
     /// One had gushed or burst, and the rest were made safe.
     AfterSafe(SafeBy),
     /// A bottle gushed or burst, and nothing was done about the rest.
@@ -118,6 +120,7 @@ impl Summary {
             NextStep::Pitch => Some(self.heading.started),
             NextStep::Stuck(_) | NextStep::PitchAgain | NextStep::Bottle => Some(last),
             NextStep::TryOne => self.bottling.as_ref().map(|(_, record)| record.at),
+            NextStep::ChillBottles(_) => self.openings.first().map(|(_, opening)| opening.at),
             // Before everything else.
             NextStep::MakeSafe => Some(self.heading.started),
             NextStep::Enjoy | NextStep::AfterSafe(_) => None,
@@ -130,6 +133,7 @@ fn next_bottle(advised: open::Next) -> NextStep {
         open::Next::TryOne => NextStep::TryOne,
         open::Next::WaitUntil(then) | open::Next::Warm(then) => NextStep::WaitForBottles(then),
         open::Next::Wake(then) => NextStep::WakeBottles(then),
+        open::Next::Chill(then) => NextStep::ChillBottles(then),
         open::Next::MakeSafe => NextStep::MakeSafe,
         open::Next::AfterSafe(by) => NextStep::AfterSafe(by),
         open::Next::Enjoy => NextStep::Enjoy,

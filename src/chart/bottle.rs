@@ -5,7 +5,7 @@ pub const SIDES: (f64, f64) = (8.0, 350.0);
 /// The least that the scale reaches to, volumes.
 const LEAST: f64 = 4.0;
 /// No further than this goes what is marked, as a share of the scale: its words stand beyond.
-const SHARE: f64 = 0.8;
+const SHARE: f64 = 0.75;
 
 /// Where everything stands along the bottle.
 #[derive(Clone, Debug, PartialEq)]

@@ -85,7 +85,8 @@ pub struct Course {
     pub gravity: Vec<AxisMark>,
     /// Its short lines.
     pub short: Vec<f64>,
-    /// Numbers for the temperature; none without temperatures.
+    /// Numbers for the temperature: what suits the yeast, or else from where to where they go; none
+    /// without temperatures.
     pub temperature: Vec<AxisMark>,
     /// Days, each with its place across.
     pub days: Vec<(f64, DayTick)>,
@@ -264,22 +265,20 @@ fn strip(warmth: &[(i64, f64)], across: &Scale, data: &CourseData) -> Strip {
     }
     let yeast = data.yeast.filter(|(a, b)| a.is_finite() && b.is_finite() && a < b);
     let all = warmth.iter().map(|(_, t)| *t).chain(yeast.into_iter().flat_map(|(a, b)| [a, b]));
-    let (low, high) =
+    let seen =
         all.fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), t| (low.min(t), high.max(t)));
+    let (low, high) = seen;
     let room = ((3.0 - (high - low)) / 2.0).max(0.5);
     let (low, high) = (low - room, high + room);
     let down = Scale::new((high, low), STRIP);
     let points = warmth.iter().map(|(at, t)| (across.place(*at as f64), down.place(*t))).collect();
-    let ends = yeast.map_or_else(
-        || {
-            let ticks = within(low, high, 4).values;
-            [ticks.first().copied().unwrap_or(low), ticks.last().copied().unwrap_or(high)]
-        },
-        |(a, b)| [a, b],
-    );
+    // One line for both edges: two of them have no room in so low a strip, with their words.
+    let (from, to) = yeast.unwrap_or(seen);
     let unit = if data.celsius { "°C" } else { "°F" };
+    let text = format!("{}–{}\u{A0}{unit}", write_number(from, 0), write_number(to, 0));
+    let numbers = vec![AxisMark { at: f64::midpoint(STRIP.0, STRIP.1), text }];
     Strip {
-        numbers: axis(&ends, &down, |v| format!("{}\u{A0}{unit}", write_number(v, 0))),
+        numbers,
         points: thinned(points, 1.0, |p| *p),
         yeast: yeast.map(|(a, b)| (down.place(b), down.place(a))),
     }

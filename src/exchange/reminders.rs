@@ -66,7 +66,9 @@ pub fn reminders(summary: &Summary, now: Moment) -> Vec<Reminder> {
         }
         NextStep::LookForSigns(at) => Some((What::LookForSigns, at.moment())),
         NextStep::Bottle => Some((What::Bottle, waking(now.after(NOTICE)))),
-        NextStep::WaitForBottles(at) | NextStep::WakeBottles(at) => Some((What::TryBottle, at)),
+        NextStep::WaitForBottles(at) | NextStep::WakeBottles(at) | NextStep::ChillBottles(at) => {
+            Some((What::TryBottle, at))
+        }
         NextStep::Pitch
         | NextStep::PitchAgain
         | NextStep::TryOne

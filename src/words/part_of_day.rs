@@ -7,12 +7,16 @@ impl Writer<'_> {
     /// `the morning of Wed 25 Nov`, by the clock that the phone will show then.
     pub fn part_of_day(self, at: Moment) -> String {
         let shown = self.zone.shown(at);
-        let part = match shown.parts().3 {
-            0..6 => "early hours",
-            6..12 => "morning",
-            12..17 => "afternoon",
-            _ => "evening",
-        };
-        format!("the {part} of {}", write::day(shown))
+        format!("the {} of {}", part(shown), write::day(shown))
+    }
+}
+
+/// The part of its day, by the clock that it is shown by.
+pub fn part(shown: Moment) -> &'static str {
+    match shown.parts().3 {
+        0..6 => "early hours",
+        6..12 => "morning",
+        12..17 => "afternoon",
+        _ => "evening",
     }
 }

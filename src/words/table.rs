@@ -7,7 +7,7 @@ use crate::quantity::ReadError;
 texts! {
     /// What stands at tables of readings.
     TableWords, TABLE {
-        heading: "Readings as a table",
+        heading: "To or from a spreadsheet",
         from_paper: "Readings from a paper log or a spreadsheet",
         hand_out: "Hand the table out, with decimal points",
         hand_out_comma: "Hand the table out, with decimal commas",
@@ -20,7 +20,7 @@ texts! {
         unknown: "Columns that mean nothing here",
         with_batch: "They are added with the batch once it is started.",
         nothing_new: "Nothing in it is new here.",
-        leave: "Leave it",
+        leave: "Leave the table out",
     } says {
         readings: fn(usize) -> String = readings,
         add: fn(usize) -> String = add,

@@ -7,7 +7,7 @@ use crate::shelf::{bottling, id, reading};
 use fermentside::advice::Verdict;
 use fermentside::advice::family::Family;
 use fermentside::advice::standing::{Stage, State};
-use fermentside::app::{Act, Event, FrameAct, Paper as Printed, Part, What};
+use fermentside::app::{Act, Event, FrameAct, Judged, Paper as Printed, Part, What};
 use fermentside::batch::{
     Added, BatchHeading, Due, Entry, Fizz, HydrometerItem, Id, Journal, NextStep, OpeningRecord,
     PitchRecord, Reading, Settings, Summary, Today, Vessel,
@@ -99,7 +99,7 @@ fn batch(lot: &mut Lot, name: &str) -> Vec<(Id, Entry)> {
             let opening = OpeningRecord {
                 batch: id(name),
                 at: day(days + lot.between(2.0, 30.0)),
-                fizz: Fizz::new(lot.one_of(&[1, 1, 2, 3, 3, 5])).expect("one to five"),
+                fizz: Fizz::new(lot.one_of(&[1, 1, 2, 3, 3, 4, 5])).expect("one to five"),
                 clarity: None,
                 taste: String::new(),
                 note: String::new(),
@@ -127,11 +127,11 @@ fn said(parts: &[Part], name: &str) -> String {
     }
 }
 
-/// The next step as Now says it.
-fn next_said(parts: &[Part]) -> String {
+/// The plate of Now; none while the wort is still to be pitched.
+fn plate_of_now(parts: &[Part]) -> Option<Judged> {
     match part(parts, "next") {
-        What::Verdict(judged) => judged.next,
-        What::Answer(answer) => answer.below,
+        What::Verdict(judged) => Some(judged),
+        What::Answer(_) => None,
         other => panic!("{other:?}"),
     }
 }
@@ -183,7 +183,7 @@ fn calendar_agrees(phone: &Paper, watch: &[Part], today: &Today, remembered: &[R
             ahead(due).map(|at| (Remembered::Read, at))
         }
         NextStep::LookForSigns(due) => ahead(due).map(|at| (Remembered::LookForSigns, at)),
-        NextStep::WaitForBottles(at) | NextStep::WakeBottles(at) => {
+        NextStep::WaitForBottles(at) | NextStep::WakeBottles(at) | NextStep::ChillBottles(at) => {
             Some((Remembered::TryBottle, at)).filter(|_| at > now)
         }
         NextStep::Bottle => {
@@ -250,12 +250,29 @@ fn look(phone: &mut Paper, batch: &Id, so_far: &mut Looked) {
     let s: std::rc::Rc<Summary> = phone.model.summary(batch).expect("the batch");
     let today = s.today(now);
     let words = phone.model.words;
-    let (sentence, _) = (words.now.step)(phone.model.writer(), today.next);
 
-    // Now and the list say the same next step, and lead where it stands.
+    // Now says what the stage says where the next step is done, and its day once.
     phone.go("#/now");
-    let on_now = phone.parts();
-    assert_eq!(next_said(&on_now), sentence);
+    let plate = plate_of_now(&phone.parts());
+    assert_eq!(plate.is_none(), today.next == NextStep::Pitch);
+    if let Some(plate) = plate {
+        let stage = match today.stage {
+            Stage::Open => "open",
+            _ => "watch",
+        };
+        let name = if stage == "open" { "open/first" } else { "watch/finish" };
+        phone.go(&format!("#/batch/{}/{stage}", batch.as_str()));
+        assert_eq!((plate.verdict, plate.sentence), verdict(&phone.parts(), name));
+        let day = match today.next {
+            NextStep::FirstLook(Due::Ahead(at))
+            | NextStep::ReadAgain(Due::Ahead(at))
+            | NextStep::WaitForBottles(at) => phone.model.writer().day_ahead(at),
+            _ => String::new(),
+        };
+        assert_eq!(plate.figure.0, day);
+        assert!(day.is_empty() || !plate.next.contains(&day), "{}", plate.next);
+    }
+    // The list says the next step, and leads where it stands.
     let (address, heard, next, head) = row(phone, batch);
     assert_eq!(next, (words.now.in_short)(phone.model.writer(), today.next));
     let due = today.due.is_some_and(|due| due <= now);
@@ -274,9 +291,6 @@ fn look(phone: &mut Paper, batch: &Id, so_far: &mut Looked) {
     let watch = phone.parts();
     let (judged, standing) = verdict(&watch, "watch/finish");
     assert_eq!(judged, s.standing.verdict);
-    if let What::Verdict(on_now) = part(&on_now, "next") {
-        assert_eq!((on_now.verdict, &on_now.sentence), (judged, &standing));
-    }
     // The steps for what is stuck stand open where Now leads to them.
     let steps = watch.iter().any(|part| part.name == "ladder/heading");
     let leads = matches!(today.next, NextStep::Stuck(_) | NextStep::PitchAgain);
@@ -327,6 +341,9 @@ fn look(phone: &mut Paper, batch: &Id, so_far: &mut Looked) {
                 assert_eq!(verdict(&open, "open/first").0, Verdict::Wait);
             }
             NextStep::TryOne => assert_eq!(verdict(&open, "open/first").0, Verdict::Go),
+            NextStep::ChillBottles(_) => {
+                assert_eq!(verdict(&open, "open/first").0, Verdict::Stop);
+            }
             NextStep::MakeSafe => {
                 assert!(!s.standing.hazards.is_empty());
                 assert_eq!(verdict(&open, "open/first").0, Verdict::Stop);

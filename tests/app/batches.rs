@@ -82,7 +82,7 @@ fn batches_are_grouped_by_what_is_due_what_comes_later_and_what_is_in_bottles() 
         "## Later",
         "Later one Can't tell First reading about",
         "## Open",
-        "Bottled one Wait Try the first",
+        "Bottled one Wait Try one",
         "## Begun in each year",
     ];
     let places: Vec<_> = order.iter().map(|one| text.find(one)).collect();

@@ -105,7 +105,7 @@ fn from_warm_wort_to_the_first_bottle() {
     phone.reload();
     phone.days(21.0);
     phone.tap("Now");
-    phone.sees("Chill one bottle");
+    phone.sees("Chill one for two days");
     phone.tap("Note how it was");
     phone.tap("3 right");
     phone.tap("Save");

@@ -175,7 +175,7 @@ fn log(slip: &str) -> String {
 fn odd_lines_of_a_table_are_asked_about_and_counted_for_less() {
     let begun = || {
         let mut phone = with(16.5, [reading(16.55, 1.048)], vec![]);
-        phone.tap("Readings as a table");
+        phone.tap("To or from a spreadsheet");
         phone
     };
     for (slip, says) in [

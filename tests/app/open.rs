@@ -19,6 +19,19 @@ fn record(phone: &Paper) -> BottlingRecord {
 }
 
 #[test]
+fn a_day_that_has_passed_is_no_plan() {
+    let mut phone = warm();
+    phone.sees("Chill one from: ");
+    phone.days(20.0);
+    phone.sees("The rest ready about: ");
+    phone.sees_no("Chill one from: ");
+    phone.tap("2 little");
+    phone.tap("Save");
+    phone.sees_no("The rest ready about: ");
+    phone.sees("Carbonation expected: ");
+}
+
+#[test]
 fn before_bottling_there_is_nothing_to_open() {
     let mut phone = with(4.0, [reading(4.1, 1.048)], vec![]);
     phone.go("#/batch/b/open");
@@ -140,9 +153,9 @@ fn a_gush_or_a_burst_stops_every_screen_until_it_is_said_what_was_done() {
         phone.sees("bursts without warning");
         phone.sees_no("Try that one:");
         phone.go("#/now");
-        phone.sees("See to the others before anything else.");
+        phone.sees("(Stop) Make the other bottles safe first.");
         phone.go("#/batch/b/bottle");
-        phone.sees("One of these gushed or burst.");
+        phone.sees("The steps to make the others safe stand at Open.");
 
         phone.go("#/batch/b/open");
         phone.tap("The others are safe now");
@@ -157,7 +170,7 @@ fn a_gush_or_a_burst_stops_every_screen_until_it_is_said_what_was_done() {
         phone.go("#/now");
         phone.sees("Open each cold and slowly");
         phone.go("#/batch/b/bottle");
-        phone.sees_no("One of these gushed or burst.");
+        phone.sees_no("The steps to make the others safe stand at Open.");
         phone.sees("Made safe: Sat 7 Mar");
 
         // A later one stops it again.
@@ -184,39 +197,42 @@ fn what_was_done_can_be_taken_back() {
     assert_eq!(record(&phone).made_safe, None);
 }
 
+/// Bottles that were brought into the warm today.
+fn warm() -> Paper {
+    let mut phone = bottled(1.0);
+    phone.tap("Moved the bottles?");
+    phone.type_into("Where they stand now", "20");
+    phone.tap("They stand there now");
+    phone
+}
+
 /// One flat bottle on day 8 is left alone by both screens; after two weeks the rest are woken.
 #[test]
 fn one_flat_bottle_is_left_in_time_and_woken_later() {
-    let warm = |days| {
-        let mut phone = bottled(days);
-        phone.tap("Moved the bottles?");
-        phone.type_into("Where they stand now", "20");
-        phone.tap("They stand there now");
-        phone
-    };
     let flat = |phone: &mut Paper| {
         phone.tap("1 flat");
         phone.tap("Save");
     };
-    let mut early = warm(1.0);
+    let mut early = warm();
     early.days(8.0);
     flat(&mut early);
     early.sees("(Wait) Leave them a while.");
     early.sees("was flat, which at that age says nothing.");
     early.sees_no("Turn each bottle over once");
     early.go("#/now");
-    early.sees("The bottles are working. Try the first on");
+    early.sees("(Wait) Leave them a while.");
+    early.sees("= Try one: ");
 
-    let mut late = warm(1.0);
+    let mut late = warm();
     late.days(20.0);
     flat(&mut late);
     late.sees("(Wait) They should have their fizz by now.");
     late.sees("Turn each bottle over once");
     late.sees("No sugar into every bottle");
     late.go("#/now");
-    late.sees("One was flat. Warm them");
+    late.sees("(Wait) They should have their fizz by now.");
     late.days(7.0);
-    late.sees("Chill one bottle for two days and try it.");
+    late.sees("Chill one for two days, then open it over the sink.");
     late.go("#/batch/b/open");
     late.sees("(Go) Try one.");
 }
@@ -246,6 +262,40 @@ fn a_bottle_is_answered_by_its_age_and_its_fizz() {
             assert_eq!(phone.asked.last(), Some(&Effect::Attend("open/first".to_owned())));
         }
     }
+}
+
+/// "They have their fizz" once stood over "give the others two more weeks".
+#[test]
+fn what_is_said_of_the_last_bottle_and_of_the_others_is_one_answer() {
+    let answered = |days, fizz| {
+        let mut phone = warm();
+        phone.days(days);
+        phone.tap(fizz);
+        phone.tap("Save");
+        phone
+    };
+    let mut little = answered(20.0, "2 little");
+    little.sees("(Wait) Leave them a while.");
+    little.sees("give the others two more weeks");
+    little.days(14.0);
+    little.sees("(Go) Try one.");
+    little.sees_no("give the others two more weeks");
+
+    let mut lively = answered(6.0, "4 much");
+    lively.sees("(Stop) Chill all the others now.");
+    lively.go("#/now");
+    lively.sees("(Stop) Chill all the others now.");
+    lively.go("#/batches");
+    lively.sees("Lively too soon: chill the others");
+    // The same plate stands where it was bottled.
+    lively.go("#/batch/b/bottle");
+    lively.sees("(Stop) Chill all the others now.");
+    lively.sees("far too soon");
+    lively.days(2.0);
+    lively.go("#/batch/b/open");
+    lively.sees("(Go) Try one.");
+
+    answered(20.0, "3 right").sees("(Go) They have their fizz.");
 }
 
 /// A gush dated ahead could not be made safe before that day came.

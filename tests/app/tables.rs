@@ -51,7 +51,7 @@ fn a_paper_log_becomes_a_batch_in_one_go() {
 #[test]
 fn a_table_is_added_to_a_batch_once_and_taken_back_as_one() {
     let mut phone = with(15.0, [reading(14.0, 1.048)], vec![]);
-    phone.tap("Readings as a table");
+    phone.tap("To or from a spreadsheet");
     phone.choose_file(FILE, LOG);
     phone.sees("Would be added: 3 readings");
     phone.tap("Add 3 readings");
@@ -64,7 +64,7 @@ fn a_table_is_added_to_a_batch_once_and_taken_back_as_one() {
     phone.tap("Undo");
     assert_eq!(phone.model.journal.readings(&id("b")).len(), 1);
     phone.sees("Would be added: 3 readings");
-    phone.tap("Leave it");
+    phone.tap("Leave the table out");
     phone.sees_no("Would be added");
 }
 
@@ -74,7 +74,7 @@ fn what_goes_out_comes_in_elsewhere_with_points_or_commas() {
     note.note = "=cmd".to_owned();
     let phone = {
         let mut phone = with(15.0, [reading(14.0, 1.048), note], vec![]);
-        phone.tap("Readings as a table");
+        phone.tap("To or from a spreadsheet");
         phone
     };
     let out = files(&phone);
@@ -83,9 +83,9 @@ fn what_goes_out_comes_in_elsewhere_with_points_or_commas() {
     for file in out {
         assert!(file.text.contains("'=cmd"), "{}", file.text);
         let mut second = with(15.0, [], vec![]);
-        second.tap("Readings as a table");
+        second.tap("To or from a spreadsheet");
         second.choose_file(FILE, &file.text);
-        second.sees("Would be left out: 0");
+        second.sees_no("Would be left out");
         second.tap("Add 2 readings");
         let of = |phone: &Paper| -> Vec<_> {
             let all = phone.model.journal.readings(&id("b")).iter();
@@ -98,7 +98,7 @@ fn what_goes_out_comes_in_elsewhere_with_points_or_commas() {
 #[test]
 fn what_is_no_table_says_why_and_changes_nothing() {
     let mut phone = with(15.0, [reading(14.0, 1.048)], vec![]);
-    phone.tap("Readings as a table");
+    phone.tap("To or from a spreadsheet");
     for (text, said) in [
         ("", "there is no line in it below the heads"),
         ("a,b\n1,2", "none of its columns is headed Date"),
@@ -114,7 +114,7 @@ fn what_is_no_table_says_why_and_changes_nothing() {
 #[test]
 fn a_table_that_was_not_kept_can_be_tried_again() {
     let mut phone = with(15.0, [], vec![]);
-    phone.tap("Readings as a table");
+    phone.tap("To or from a spreadsheet");
     phone.choose_file(FILE, LOG);
     *phone.shelf.writes_left.borrow_mut() = Some(2);
     phone.tap("Add 3 readings");

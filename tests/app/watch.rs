@@ -267,7 +267,7 @@ fn a_quiet_beer_that_reads_as_before_is_asked_nothing_more() {
 fn a_stuck_beer_has_its_steps_and_a_satellite_that_ended_there_settles_it() {
     let mut phone =
         with(30.0, [reading(30.05, 1.048), reading(4.0, 1.022), reading(1.0, 1.022)], vec![]);
-    phone.sees("(Stop) Level, but far above its end: looks stuck.");
+    phone.sees("(Stop) Looks stuck, far above its end.");
     phone.sees("- Done. Pour the sample to and fro");
     phone.sees("a jar of this beer with fresh yeast, kept warm and shaken");
     for days in [25.0, 24.0] {

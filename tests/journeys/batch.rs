@@ -120,7 +120,7 @@ async fn four_stages_lead_to_an_opened_bottle() {
     now_leads(&phone, "bring the wort into the yeast's range", "/pitch").await;
     phone.log_reading(&batch, "1.048", 40.1).await;
     phone.pitch(&batch, 40.0).await;
-    now_leads(&phone, "The first reading is due", "/watch").await;
+    now_leads(&phone, "Take the first reading now", "/watch").await;
     phone.log_reading(&batch, "1.020", 36.0).await;
     now_leads(&phone, "read it now", "/watch").await;
     phone.log_reading(&batch, "1.010", 30.0).await;
@@ -134,7 +134,7 @@ async fn four_stages_lead_to_an_opened_bottle() {
     phone.says(".verdict .verdict-word", "Go").await;
     phone.bottles().await;
 
-    now_leads(&phone, "Chill one bottle", "/open").await;
+    now_leads(&phone, "Chill one for two days", "/open").await;
     phone.says(".verdict .verdict-word", "Go").await;
     phone.tap("3 right").await;
     phone.tap("Bright").await;

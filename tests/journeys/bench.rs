@@ -51,7 +51,7 @@ async fn priming_sugar() {
     phone.go("#/bench/sugar").await;
     phone.type_into("Beer to bottle", "19").await;
     phone.type_into("Warmest since it ended", "20").await;
-    phone.says(".answer", "how level the beer is").await;
+    phone.says(".answer", "the two readings that agree").await;
     phone.choose("Weakest bottle", "Sound").await;
     phone.type_into("It read the same twice", "1.010").await;
     phone.type_into("Days between them", "4").await;

@@ -44,6 +44,13 @@ async fn plate_and_course_stand_in_the_first_screen_with_three_twelve_and_sixty_
                 .map(|(what, _)| format!("{readings} readings: {what}: {found}")),
         );
         assert_eq!(phone.count(".log-line").await, readings.min(5) as usize);
+        phone.go("#/now").await;
+        phone.draws().await;
+        let whole = "const jar = document.querySelector('.picture-jar').getBoundingClientRect();
+          return jar.bottom <= document.querySelector('.act').getBoundingClientRect().top;";
+        if phone.run(whole).await != json!(true) {
+            wrong.push(format!("{readings} readings: the jar on Now is cut"));
+        }
     }
     assert_eq!(wrong, Vec::<String>::new());
     phone.is_well().await;
@@ -58,8 +65,21 @@ const OVERLAPS: &str = "
   return boxes.flatMap(([said, a], at) => boxes.slice(at + 1)
     .filter(([, b]) => over(a, b)).map(([other]) => `${said} / ${other}`));";
 
+/// In the page: letterings of the course that lie over a reading or a temperature.
+const HIDDEN: &str = "
+  const picture = document.querySelector('.picture-course');
+  const whole = picture.getBoundingClientRect();
+  const points = [...picture.querySelectorAll('.course-dot')].flatMap((path) =>
+    [...path.getAttribute('d').matchAll(/M([\\d.]+) ([\\d.]+)h/g)].map((at) =>
+      [whole.left + at[1] * whole.width / 320, whole.top + at[2] * whole.height / 300]));
+  const all = [...picture.querySelectorAll('text')].filter((t) => t.textContent.trim());
+  return all.filter((t) => {
+    const box = t.getBoundingClientRect();
+    return points.some(([x, y]) => box.left + 2 < x && x < box.right - 2 && box.top + 4 < y && y < box.bottom - 4);
+  }).map((t) => `${t.textContent} over a point`);";
+
 #[tokio::test]
-async fn no_lettering_of_the_course_lies_over_another() {
+async fn no_lettering_of_the_course_lies_over_another_or_over_a_point() {
     let (_server, phone) = opened().await;
     phone.stands_still().await;
     let mut found = vec![];
@@ -70,7 +90,8 @@ async fn no_lettering_of_the_course_lies_over_another() {
             phone.go("#/now").await;
             phone.go("#/batch/b/watch").await;
             phone.draws().await;
-            let pairs = lines(&phone.run(OVERLAPS).await);
+            let mut pairs = lines(&phone.run(OVERLAPS).await);
+            pairs.extend(lines(&phone.run(HIDDEN).await));
             found.extend(pairs.iter().map(|pair| format!("{readings} at {width}: {pair}")));
         }
         phone.screen(360, 640).await;

@@ -71,6 +71,8 @@ pub enum Next {
     Warm(Moment),
     /// Warm them, turn each over, and try one then.
     Wake(Moment),
+    /// Chill them all now, and open one then.
+    Chill(Moment),
     /// Make the rest safe before anything else.
     MakeSafe,
     /// That was done: what is left is opened with care.
@@ -169,10 +171,10 @@ pub fn judge(waiting: WaitingBottles) -> Advice<Reason, Next> {
         Found::MadeSafe(by) => reasons.insert(0, Reason::MadeSafe(by)),
         Found::Flat(at) if late(&waiting, at) => reasons.insert(0, Reason::FlatLate(at)),
         Found::Flat(at) => reasons.insert(0, Reason::FlatEarly(at)),
-        Found::Nothing | Found::Fizz => {}
+        Found::Nothing | Found::Fizz | Found::Little(_) | Found::Lively(_) => {}
     }
     // How long they take is no matter any more.
-    let waits = matches!(waiting.found, Found::Nothing | Found::Flat(_));
+    let waits = matches!(waiting.found, Found::Nothing | Found::Little(_) | Found::Flat(_));
     match waiting.place {
         Some(place) if !waits && place <= HOT => {}
         None if !waits => {}
@@ -187,9 +189,18 @@ pub fn judge(waiting: WaitingBottles) -> Advice<Reason, Next> {
         Found::Gushed(_) => (Verdict::Stop, Next::MakeSafe),
         Found::MadeSafe(by) => (Verdict::Wait, Next::AfterSafe(by)),
         Found::Fizz => (Verdict::Go, Next::Enjoy),
+        Found::Lively(at) if late(&waiting, at) => (Verdict::Go, Next::Enjoy),
+        // So much so soon, and more is to come.
+        Found::Lively(at) if waiting.now < waking(at.after(CHILL)) => {
+            (Verdict::Stop, Next::Chill(waking(at.after(CHILL))))
+        }
+        Found::Lively(_) => (Verdict::Go, Next::TryOne),
         _ if too_cold(&waiting) => (Verdict::Wait, Next::Warm(ready)),
         Found::Flat(at) if late(&waiting, at) && waiting.now < woken(at) => {
             (Verdict::Wait, Next::Wake(woken(at)))
+        }
+        Found::Little(at) if late(&waiting, at) && waiting.now < waking(at.after(GREEN)) => {
+            (Verdict::Wait, Next::WaitUntil(waking(at.after(GREEN))))
         }
         _ if waiting.now >= ready => (Verdict::Go, Next::TryOne),
         _ => (Verdict::Wait, Next::WaitUntil(ready)),
@@ -269,6 +280,28 @@ mod tests {
         let flat: Moment = "2026-04-20T22:00+01:00".parse().expect("a moment");
         let again: Moment = "2026-04-28T08:00+01:00".parse().expect("a moment");
         assert_eq!(judge(waiting(flat, Found::Flat(flat))).next, Next::Wake(again));
+    }
+
+    /// What is said of the last one and what is asked of the others are one answer.
+    #[test]
+    fn a_little_fizz_is_given_time_and_a_lively_one_too_soon_is_chilled() {
+        let bottled: Moment = "2026-04-01T18:00+01:00".parse().expect("a moment");
+        let day = |days: f64| bottled.after(Hours::nearest(days * 24.0));
+        let at = |found, now| {
+            let waiting = WaitingBottles { bottled, place: None, original: None, found, now };
+            let advice = judge(waiting);
+            (advice.verdict, advice.next)
+        };
+        let wait = |then| (Verdict::Wait, Next::WaitUntil(day(then)));
+        let try_one = (Verdict::Go, Next::TryOne);
+        assert_eq!(at(Found::Little(day(6.0)), day(6.0)), wait(14.0));
+        assert_eq!(at(Found::Little(day(6.0)), day(14.0)), try_one);
+        assert_eq!(at(Found::Little(day(20.0)), day(20.0)), wait(34.0));
+        assert_eq!(at(Found::Little(day(20.0)), day(34.0)), try_one);
+        let chill = (Verdict::Stop, Next::Chill(day(8.0)));
+        assert_eq!(at(Found::Lively(day(6.0)), day(6.0)), chill);
+        assert_eq!(at(Found::Lively(day(6.0)), day(8.0)), try_one);
+        assert_eq!(at(Found::Lively(day(20.0)), day(20.0)), (Verdict::Go, Next::Enjoy));
     }
 
     /// In time a flat one says nothing; later the rest are woken, and one is tried a week on.

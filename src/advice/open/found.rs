@@ -25,6 +25,10 @@ pub enum Found {
     MadeSafe(SafeBy),
     /// One had its fizz.
     Fizz,
+    /// The last one had only a little, then.
+    Little(Moment),
+    /// The last one was lively, then.
+    Lively(Moment),
     /// Those that were opened were flat, the last of them then.
     Flat(Moment),
 }

@@ -49,8 +49,8 @@ impl Fields {
         let (words, units, scope) = (&m.words.batches, m.units(), scope(id));
         let before = id.and_then(|id| m.journal.batch(id));
         let name = |field: &str| format!("{scope}{field}");
-        let gravity = |field, label, start, first: Option<SpecificGravity>| {
-            let (hint, unit) = (words.leave_empty, units.gravity);
+        let gravity = |field, (label, hint), start, first: Option<SpecificGravity>| {
+            let unit = units.gravity;
             let first = first.map(Gravity::Specific);
             let start = SpecificGravity::literal(start);
             ask_gravity(m, AskGravity { name: name(field), label, hint, unit, first, start })
@@ -90,8 +90,13 @@ impl Fields {
                 m.words.names.family,
                 before.map_or(Family::Unknown, |b| b.family),
             ),
-            start: gravity("start", words.start, 1.045, before.and_then(|b| b.expected_start)),
-            end: gravity("end", words.end, 1.010, before.and_then(|b| b.expected_end)),
+            start: gravity(
+                "start",
+                (words.start, words.leave_empty),
+                1.045,
+                before.and_then(|b| b.expected_start),
+            ),
+            end: gravity("end", (words.end, ""), 1.010, before.and_then(|b| b.expected_end)),
             from: packet("from", words.packet_from, 18.0, packed.map(|p| p.from)),
             to: packet("to", words.packet_to, 22.0, packed.map(|p| p.to)),
             hydrometer: hydrometer(m, &name("hydrometer"), before.map(|b| &b.hydrometer)).1,

@@ -3,7 +3,7 @@
 use crate::app::act::{Act, BatchAct, BottleAct, PitchAct};
 use crate::app::fold::fold;
 use crate::app::model::Model;
-use crate::app::part::{Part, Tag, What, action, group, link, text};
+use crate::app::part::{Part, Run, Tag, What, action, group, link, text};
 use crate::app::route::Route;
 use crate::app::strength::rules;
 use crate::app::way::way;
@@ -28,7 +28,7 @@ fn facts(m: &Model, summary: &Summary) -> String {
         (words.strength_fact)(&write::strength(abv.value()), &sigma, bottled)
     });
     let parts: Vec<_> = [start, now, strength].into_iter().flatten().collect();
-    if parts.is_empty() { w.volume(summary.heading.volume) } else { parts.join(" · ") }
+    parts.join(" · ")
 }
 
 /// The head, above every stage.
@@ -48,16 +48,21 @@ pub fn parts(m: &Model, summary: &Summary, stage: Stage) -> Vec<Part> {
 /// The foot of a batch, below every stage: what it has come to.
 pub fn foot(m: &Model, summary: &Summary) -> Vec<Part> {
     let words = &m.words.batches;
-    let mut parts = vec![text("head/facts", "facts", facts(m, summary))];
-    if let Some(strength) = &summary.strength {
-        let inner = vec![
-            Part::new("head/rules", What::Figures(rules(m, strength))),
-            text("head/caution", "small", m.words.cautions.strength),
-            how_worked(m, "head/worked", &strength.worked, DoubtIn::Strength),
-        ];
-        parts.push(fold(m, "head/strength", words.strength_and_attenuation, inner));
+    let facts = facts(m, summary);
+    let Some(strength) = &summary.strength else {
+        let there = !facts.is_empty();
+        return there.then(|| text("head/facts", "facts", facts)).into_iter().collect();
+    };
+    let inner = vec![
+        Part::new("head/rules", What::Figures(rules(m, strength))),
+        text("head/caution", "small", m.words.cautions.strength),
+        how_worked(m, "head/worked", &strength.worked, DoubtIn::Strength),
+    ];
+    let mut strength = fold(m, "head/strength", words.strength, inner);
+    if let What::Fold(fold) = &mut strength.what {
+        fold.beside = vec![Run::new("facts", facts)];
     }
-    parts
+    vec![strength]
 }
 
 /// The yeast, or the bottling, where two tabs have noted it: each with what counts and a way to delete it.

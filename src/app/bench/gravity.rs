@@ -38,11 +38,11 @@ pub fn parts(m: &Model) -> Vec<Part> {
     let found = found();
     let ok = found.as_ref().and_then(|found| found.as_ref().ok());
     let drawn = stem(m, &reading, ok.map(|found| found.gravity.value()), &instrument, None);
-    let mut right = vec![sample.part, condition.part, original.part, used.part];
+    let mut right = vec![condition.part, original.part, used.part];
     right.extend(ok.map(|ok| how_worked(m, &name("worked"), &ok.worked, IN_GRAVITY)));
     vec![
         Part::new("answer", What::Answer(answer(m, found.as_ref()))),
-        columns("fields", vec![reading.part, drawn], right),
+        columns("fields", vec![reading.part, sample.part, drawn], right),
     ]
 }
 

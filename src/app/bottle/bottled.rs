@@ -4,6 +4,7 @@ use super::fields::FORM;
 use super::filled;
 use crate::app::act::{Act, BottleAct, FrameAct, Paper};
 use crate::app::model::Model;
+use crate::app::opening::plate;
 use crate::app::part::{Part, Tag, What, action, alert, group, heading, text};
 use crate::batch::{BottlingRecord, EntryKey, Id, Kind, Summary};
 
@@ -11,12 +12,8 @@ use crate::batch::{BottlingRecord, EntryKey, Id, Kind, Summary};
 pub fn parts(m: &Model, s: &Summary, id: &Id, record: &BottlingRecord) -> Vec<Part> {
     let (words, print) = (&m.words.bottle, &m.words.print);
     let caution = m.words.cautions.glass;
-    let mut parts = vec![];
     // The same answer as at Open: the next thing asked of these bottles.
-    if let Some(advice) = s.today(m.now).opening {
-        let first = What::Verdict((m.words.open.first)(m.writer(), &advice));
-        parts.push(Part::new("bottled/plate", first));
-    }
+    let mut parts: Vec<_> = plate(m, s).into_iter().collect();
     parts.push(heading("bottled/heading", 2, words.in_the_bottle));
     if s.may_be_above_ceiling() || s.is_hazard() {
         let why = if s.is_hazard() { words.one_gushed } else { words.may_hold_more };

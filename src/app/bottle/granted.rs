@@ -21,6 +21,7 @@ pub fn part(m: &Model, s: &Summary, fields: &Fields) -> Part {
         parts.push(fields.size.part.clone());
     }
     parts.push(fields.hottest.part.clone());
+    parts.extend(fields.history.assumed(m).into_iter().flat_map(|(_, questions)| questions));
     let lacks = fields.target.ok().is_none()
         || fields.hottest.ok().is_none()
         || fields.sugar.get().is_none();
@@ -49,7 +50,8 @@ fn pieces(m: &Model, fields: &Fields) -> Vec<String> {
         size.map(|(_, words)| words.clone()),
         fields.hottest.ok().map(|t| (words.up_to)(w, t)),
     ];
-    all.into_iter().flatten().collect()
+    let cold = fields.history.assumed(m).map(|(said, _)| said);
+    all.into_iter().flatten().chain(cold).collect()
 }
 
 /// Keeps another carbonation with the batch: how it stands is then judged by that.

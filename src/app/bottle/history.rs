@@ -83,16 +83,20 @@ impl HistoryAsked {
         }
     }
 
-    /// The questions, and the choice between two ends.
-    pub fn parts(self) -> (Vec<Part>, Part) {
-        let mut parts = vec![];
-        let was_chilled = self.was_chilled();
-        parts.push(self.chilled.part);
-        if was_chilled {
-            let more = [self.coldest.part, self.seal.part, self.working.part, self.warm_for.part];
-            parts.extend(more);
-        }
-        (parts, self.dose_for.part)
+    /// The questions.
+    pub fn parts(self) -> Vec<Part> {
+        let more = self.was_chilled().then_some([self.coldest.part, self.seal.part]);
+        let mut parts = vec![self.chilled.part];
+        parts.extend(more.into_iter().flatten());
+        parts
+    }
+
+    /// What else is assumed of beer that was chilled: in words, and the questions for it.
+    pub fn assumed(&self, m: &Model) -> Option<(String, [Part; 2])> {
+        self.was_chilled().then(|| {
+            let said = (m.words.bottle.history.assumed)(self.working.value, self.warm_for.value);
+            (said, [self.working.part.clone(), self.warm_for.part.clone()])
+        })
     }
 }
 
@@ -110,14 +114,12 @@ pub fn ends_parts(m: &Model, ready: &Ready, choice: Part) -> Vec<Part> {
     let said = vec![
         text("ends/may", "", (words.may_hold)(w, &ready.held, &ends)),
         Part::new("ends/drawing", What::Drawing(drawing)),
-        text("ends/rule", "small", rule),
-        text("ends/more", "small", more),
     ];
     vec![group("ends", Tag::Div, "notice", said), choice]
 }
 
 fn ends_data(m: &Model, ends: &Ends) -> EndsData {
-    let dose = |plan| (m.words.bottle.history.dose)(m.writer(), plan);
+    let dose = |end, plan| (m.words.bottle.history.dose)(m.writer(), end, plan);
     let bar = |from: CarbonDioxideVolumes, to: CarbonDioxideVolumes, dose| EndsBar {
         from: from.value(),
         to: to.value(),
@@ -128,8 +130,8 @@ fn ends_data(m: &Model, ends: &Ends) -> EndsData {
     EndsData {
         target: ends.target.value(),
         bars: vec![
-            bar(ends.target, ends.too_lively, dose(&ends.by_rule)),
-            bar(ends.too_flat, ends.target, dose(&ends.holds_more)),
+            bar(ends.target, ends.too_lively, dose(DoseFor::Rule, &ends.by_rule)),
+            bar(ends.too_flat, ends.target, dose(DoseFor::More, &ends.holds_more)),
         ],
     }
 }

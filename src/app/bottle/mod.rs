@@ -76,8 +76,8 @@ fn asked(m: &Model, s: &Summary) -> Vec<Part> {
     left.extend(on_hand);
     left.extend(chosen_none.then_some(weakest.part));
     left.push(warmest.part);
-    let (questions, dose_for) = history.parts();
-    left.extend(questions);
+    let dose_for = history.dose_for.part.clone();
+    left.extend(history.parts());
     left.push(granted);
     left.push(fold(m, "more", words.more, more));
     left.push(Part::new("outcome", What::Outcome(m.outcome(FORM))));

@@ -34,13 +34,20 @@ fn done_with(m: &Model) -> Vec<(Moment, Id)> {
 }
 
 /// The quarter of a year after the one it lies in: the year, and the first month.
-fn next_quarter(at: Moment) -> (i32, u8) {
+fn next_quarter(at: Moment) -> Quarter {
     let (year, month, ..) = at.parts();
     if month > 9 { (year + 1, 1) } else { (year, (month - 1) / 3 * 3 + 4) }
 }
 
-/// Until when they may go: the stored name, its words, and how many those are.
-fn choices(m: &Model, all: &[(Moment, Id)]) -> Vec<(String, String, usize)> {
+/// A quarter of a year, by its year and its first month.
+type Quarter = (i32, u8);
+
+/// Until when they may go: the quarter, the stored name, its words, and how many those are.
+fn choices(
+    m: &Model,
+    all: &[(Moment, Id)],
+    year_ago: Quarter,
+) -> Vec<(Quarter, String, String, usize)> {
     let words = &m.words.keeping;
     let mut choices = vec![];
     for (at, (bottled, _)) in all.iter().enumerate() {
@@ -52,13 +59,12 @@ fn choices(m: &Model, all: &[(Moment, Id)]) -> Vec<(String, String, usize)> {
         if count > AT_ONCE && !choices.is_empty() {
             break;
         }
-        let (name, said) = if quarter > next_quarter(m.now.after(A_YEAR_AGO)) && count == all.len()
-        {
+        let (name, said) = if quarter > year_ago && count == all.len() {
             ("now".to_owned(), (words.old_all)(count))
         } else {
             (format!("{:04}-{:02}", quarter.0, quarter.1), (words.old_choice)(quarter, count))
         };
-        choices.push((name, said, count));
+        choices.push((quarter, name, said, count));
     }
     choices
 }
@@ -70,14 +76,13 @@ pub fn section(m: &Model) -> Option<Part> {
     }
     let words = &m.words.keeping;
     let all = done_with(m);
-    let choices = choices(m, &all);
     let year_ago = next_quarter(m.now.after(A_YEAR_AGO));
-    let year_ago = format!("{:04}-{:02}", year_ago.0, year_ago.1);
-    let first = choices.iter().rev().find(|(name, ..)| *name <= year_ago).or(choices.first())?;
-    let options = choices.iter().map(|(name, said, _)| (name.clone(), said.clone())).collect();
-    let field = pick(m, "old/before", (words.old_before, ""), options, &first.0);
-    let chosen = choices.iter().find(|(name, ..)| *name == field.value)?;
-    let going: Vec<Id> = all.iter().take(chosen.2).map(|(_, id)| id.clone()).collect();
+    let choices = choices(m, &all, year_ago);
+    let first = choices.iter().rev().find(|one| one.0 <= year_ago).or(choices.first())?;
+    let options = choices.iter().map(|(_, name, said, _)| (name.clone(), said.clone())).collect();
+    let field = pick(m, "old/before", (words.old_before, ""), options, &first.1);
+    let (.., count) = choices.iter().find(|(_, name, ..)| *name == field.value)?;
+    let going: Vec<Id> = all.iter().take(*count).map(|(_, id)| id.clone()).collect();
     let mut parts = vec![
         heading("old/head", 2, words.old_head),
         text("old/lead", "", words.old_lead),
@@ -86,7 +91,7 @@ pub fn section(m: &Model) -> Option<Part> {
     match m.phone.copy.as_ref().filter(|made| made.of == going) {
         None => {
             let copy = Act::Gear(GearAct::Copy(going));
-            parts.push(action("old/copy", "", &(words.old_copy)(chosen.2), copy));
+            parts.push(action("old/copy", "", &(words.old_copy)(*count), copy));
         }
         Some(made) => {
             parts.extend(hand_out(m, &going));

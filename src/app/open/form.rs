@@ -6,6 +6,7 @@ use crate::app::ask::{Asked, Chosen, answer_or_none, choice, moment, words_field
 use crate::app::ask_first::{ask_first, question};
 use crate::app::event::Effect;
 use crate::app::model::{Model, Then};
+use crate::app::opening::PLATE;
 use crate::app::part::{Part, What, form, heading, submit};
 use crate::app::save::commit;
 use crate::batch::{Change, Clarity, Entry, Fizz, Id, OpeningRecord};
@@ -104,6 +105,6 @@ pub fn save(m: &mut Model, batch: &Id) -> Vec<Effect> {
     let scope = scope(batch);
     let forget = FIELDS.map(|key| Then::Forget(format!("{scope}{key}")));
     // The answer to it stands there.
-    let then = forget.into_iter().chain([Then::Attend(super::PLATE.to_owned())]);
+    let then = forget.into_iter().chain([Then::Attend(PLATE.to_owned())]);
     commit(m, FORM, change, words.saved, then.collect())
 }

@@ -10,34 +10,28 @@ use super::act::OpenAct;
 use super::event::Effect;
 use super::fold::fold;
 use super::model::Model;
+use super::opening;
 use super::part::{Item, Part, What, heading, text};
+use crate::advice::open::dates;
 use crate::advice::open::learned::lessons;
-use crate::advice::open::{Next, dates};
-use crate::batch::Summary;
+use crate::batch::{NextStep, Summary};
 use crate::quantity::Estimate;
-
-/// The plate: when to try one, and what the last one said.
-const PLATE: &str = "open/first";
 
 /// The stage.
 pub fn parts(m: &Model, s: &Summary) -> Vec<Part> {
     let (w, words) = (m.writer(), &m.words.open);
-    let opening = s.today(m.now).opening;
-    let wakes = matches!(opening.as_ref().map(|advice| advice.next), Some(Next::Wake(_)));
-    let mut parts = vec![match opening {
-        Some(advice) => {
-            let mut judged = (words.first)(w, &advice);
-            judged.reasons.splice(0..0, last_answered(m, s));
-            Part::new(PLATE, What::Verdict(judged))
-        }
-        None => text("open/nothing", "", words.nothing_yet),
-    }];
+    let wakes = matches!(s.today(m.now).next, NextStep::WakeBottles(_));
+    let nothing = || text("open/nothing", "", words.nothing_yet);
+    let mut parts = vec![opening::plate(m, s).unwrap_or_else(nothing)];
     parts.extend(safe::parts(m, s));
     parts.extend(safe::wake(m, s).filter(|_| wakes));
     // Nothing else is asked of bottles that are not safe, and none is to be tried.
     if let Some((_, record)) = s.bottling.as_ref().filter(|_| !s.is_hazard()) {
         let original = s.original.map(Estimate::value);
-        let plan = (words.plan)(w, dates(record.waiting(original, m.now)), record);
+        // Once one was opened the plate goes by what it was like.
+        let none = s.openings.is_empty();
+        let dates = none.then(|| dates(record.waiting(original, m.now)));
+        let plan = (words.plan)(w, dates, m.now, record);
         parts.push(Part::new("open/plan", What::Figures(plan)));
         parts.push(text("open/try-one", "small", words.try_one));
     }
@@ -55,13 +49,6 @@ pub fn parts(m: &Model, s: &Summary) -> Vec<Part> {
     parts.extend(log::parts(m, s));
     parts.extend(learned(m, s));
     parts
-}
-
-/// What the bottle opened last says of the others.
-fn last_answered(m: &Model, s: &Summary) -> Option<String> {
-    let (_, record) = s.bottling.as_ref().filter(|_| !s.is_hazard())?;
-    let (_, opening) = s.openings.first()?;
-    (m.words.open.answered)(opening.at.since(record.at), opening)
 }
 
 /// What the batch has taught, once bottles were opened.

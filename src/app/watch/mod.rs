@@ -40,6 +40,8 @@ pub fn parts(m: &Model, s: &Summary) -> Vec<Part> {
     let mut left = vec![];
     left.extend(warmth(m, s));
     left.extend(m.still("course", s, course::parts));
+    let sooner = (words.by_satellite)(m.writer(), &s.standing, m.now);
+    left.extend(sooner.map(|said| text("watch/sooner", "", said)));
     left.extend(ladder(m, s));
     left.extend(own_ends::part(m, s, s.packet(), s.original.map(Estimate::value)));
     let mut right = vec![heading("log/heading", 2, words.log_heading), log::parts(m, s)];

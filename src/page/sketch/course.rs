@@ -119,7 +119,7 @@ fn sign(svg: &mut Svg, place: Point, drawn: &str) {
 /// Letters and signs.
 fn letters(svg: &mut Svg, sketch: &CourseSketch) {
     let c = &sketch.course;
-    let [now, again, satellite, suits] = sketch.texts;
+    let [now, again, satellite, _] = sketch.texts;
     for (i, (zone, end)) in c.zones.iter().zip(sketch.ends).enumerate() {
         let (top, bottom) = zone.edges;
         // Within it where it is high enough, else above, at the side where no reading stands. Of two the higher is
@@ -173,12 +173,6 @@ fn letters(svg: &mut Svg, sketch: &CourseSketch) {
         };
         at(svg, class, (*x, c.floor), (dx, 21.0), date);
     }
-    if let Some((top, bottom)) = c.yeast {
-        // In the half that the last temperature leaves free.
-        let low = c.warmth.last().is_some_and(|last| last.1 < f64::midpoint(top, bottom));
-        let (y, dy) = if low { (bottom, -4.0) } else { (top, 13.0) };
-        at(svg, "course-quiet course-end picture-halo", (RIGHT, y), (-4.0, dy), suits);
-    }
 }
 
 /// The paper of the stem, in beer up to the last reading.
@@ -203,7 +197,11 @@ fn stem(svg: &mut Svg, sketch: &CourseSketch) {
     if c.temperature.is_empty() {
         at(svg, "course-quiet", (20.0, c.floor), (0.0, 21.0), sketch.symbol);
     }
+    // What suits the yeast is named here, for over its points words would hide them.
+    let suits = c.yeast.map(|_| sketch.texts[3]).unwrap_or_default();
     for mark in &c.temperature {
-        at(svg, "course-quiet", (20.0, mark.at), (0.0, 5.0), &mark.text);
+        let above = if suits.is_empty() { 5.0 } else { -3.0 };
+        at(svg, "course-quiet", (20.0, mark.at), (0.0, above), &mark.text);
+        at(svg, "course-quiet", (20.0, mark.at), (0.0, 14.0), suits);
     }
 }

@@ -14,13 +14,13 @@ pub fn ends_sketch(drawing: &Drawing, data: &EndsData) -> String {
     for (bar, row) in data.bars.iter().zip(0_u8..) {
         let top = 24.0 + 44.0 * f64::from(row);
         let (left, right) = (at(bar.from), at(bar.to));
-        let (below, middle) = (top + 14.0, 0.5 * (left + right));
+        let below = top + 14.0;
         svg.rect("ends-bar", (left, top), (right - left, 20.0), r#"rx="4""#);
         svg.text("picture-small", (left - 6.0, below), r#"text-anchor="end""#, &bar.from_text);
         svg.text("picture-small", (right + 6.0, below), "", &bar.to_text);
-        let middle = (middle, top - 6.0);
-        svg.text("picture-small picture-strong", middle, r#"text-anchor="middle""#, &bar.dose);
+        svg.text("picture-small picture-strong", (0.0, top - 6.0), "", &bar.dose);
+        // What is wished for, across each bar and no word.
+        svg.path("ends-target", &format!("M{:.1} {:.1}v24", at(data.target), top - 2.0));
     }
-    svg.path("ends-target", &format!("M{:.1} 20V94", at(data.target)));
     svg.framed("ends", (320.0, 98.0), drawing)
 }

@@ -5,13 +5,13 @@ use crate::chart::PaperScale;
 use crate::page::svg::{Svg, unique};
 
 /// Width and height.
-const SIZE: (f64, f64) = (358.0, 264.0);
+const SIZE: (f64, f64) = (358.0, 216.0);
 /// The level surface.
-const SURFACE: f64 = 160.0;
+const SURFACE: f64 = 128.0;
 /// From where to where the paper is seen.
-const SEEN: (f64, f64) = (32.0, 250.0);
-const JAR: &str = "M14 0V238Q14 252 28 252H136Q150 252 150 238V0";
-const STEM: &str = "M54 252V28Q54 8 82 8T110 28V252";
+const SEEN: (f64, f64) = (32.0, 202.0);
+const JAR: &str = "M14 0V190Q14 204 28 204H136Q150 204 150 190V0";
+const STEM: &str = "M54 204V28Q54 8 82 8T110 28V204";
 
 /// Draws it.
 pub fn jar_sketch(drawing: &Drawing, data: &JarData) -> String {
@@ -23,7 +23,7 @@ pub fn jar_sketch(drawing: &Drawing, data: &JarData) -> String {
     svg.clip(&clip, JAR);
     svg.raw(&format!(r#"<g clip-path="url(#{clip})">"#));
     svg.path("jar-paper", STEM);
-    svg.path("jar-beer", &format!("M14 {SURFACE}H150V252H14Z"));
+    svg.path("jar-beer", &format!("M14 {SURFACE}H150V204H14Z"));
     svg.raw("</g>");
     let printed = scale.printed();
     let short = printed.short.iter().chain(&printed.middle).map(|y| y + down).filter(seen(0.0));
@@ -52,7 +52,7 @@ pub fn jar_sketch(drawing: &Drawing, data: &JarData) -> String {
         below = below.max(word + 50.0);
     }
     svg.path("jar-glass", STEM);
-    svg.path("jar-glass", &format!("{JAR}M4 260H160"));
+    svg.path("jar-glass", &format!("{JAR}M4 212H160"));
     svg.path("jar-surface", &format!("M14 {SURFACE}H54M110 {SURFACE}H172"));
     svg.text("picture-result", (176.0, below + 15.0), "", figure);
     svg.text("picture-small jar-quiet", (178.0, below + 38.0), "", doubt);

@@ -9,7 +9,7 @@ use crate::words::write::{self, Writer};
 texts! {
     /// What is asked and said of the beer since it went quiet.
     HistoryWords, HISTORY {
-        since_quiet: "Chilled since",
+        since_quiet: "Chilled since it ended",
         coldest: "Coldest it got",
         while_cold: "While it was cold",
         when_chilled: "When it was chilled",
@@ -19,10 +19,11 @@ texts! {
     } says {
         chilled: fn(Chilled) -> &'static str = chilled,
         warm_for: fn(WarmFor) -> &'static str = warm_for,
+        assumed: fn(Working, WarmFor) -> String = assumed,
         dose_for: fn(DoseFor) -> &'static str = dose_for,
         seal: fn(Seal) -> &'static str = seal,
         working: fn(Working) -> &'static str = working,
-        dose: fn(Writer, &Plan) -> String = dose,
+        dose: fn(Writer, DoseFor, &Plan) -> String = named_dose,
         may_hold: fn(Writer, &Held, &Ends) -> String = may_hold,
         dosed_by_rule: fn(Writer, &Ends) -> String = dosed_by_rule,
         dosed_for_more: fn(Writer, &Ends) -> String = dosed_for_more,
@@ -41,6 +42,20 @@ const fn warm_for(warm_for: WarmFor) -> &'static str {
         WarmFor::Long => "Two days or more",
         WarmFor::Short => "Less",
     }
+}
+
+/// What is assumed of beer that was chilled, in the line that says what else is.
+fn assumed(working: Working, warm_for: WarmFor) -> String {
+    let ended = match working {
+        Working::Quiet => "ended before the cold",
+        Working::Still => "still fermenting when chilled",
+        Working::Unsure => "perhaps still fermenting when chilled",
+    };
+    let warm = match warm_for {
+        WarmFor::Long => "that warm for two days",
+        WarmFor::Short => "that warm for less than two days",
+    };
+    format!("{ended} · {warm}")
 }
 
 const fn dose_for(dose_for: DoseFor) -> &'static str {
@@ -79,6 +94,11 @@ const fn doubt(doubt: Doubt) -> &'static str {
 /// One of two doses.
 fn dose(w: Writer, plan: &Plan) -> String {
     plan.weigh().map_or_else(|| "no dose".to_owned(), |sugar| w.weighed(sugar, plan.scale()))
+}
+
+/// The same over its bar, with what it is for.
+fn named_dose(w: Writer, for_what: DoseFor, plan: &Plan) -> String {
+    format!("{}: {}", dose_for(for_what), dose(w, plan))
 }
 
 /// That there are two ends, why, and what lies between them; nothing where there is one.

@@ -53,7 +53,7 @@ texts! {
         weigh_it: "There is no dose for this. If it is bottled already, say how much sugar you weighed.",
         in_the_bottle: "In the bottle",
         may_hold_more: "These bottles may hold more than their usual ceiling. Keep them cold, in a closed box, away from people; cover eyes and hands before touching them.",
-        one_gushed: "One of these gushed or burst. Make the others safe before anything else: the steps stand at Open.",
+        one_gushed: "The steps to make the others safe stand at Open.",
         delete: "Delete the bottling",
         deleted: "Bottling deleted",
     } says {
@@ -127,7 +127,7 @@ fn left(w: Writer, filling: &Filling) -> String {
 /// How the syrup is made and mixed in (common practice, no source).
 fn mixing(w: Writer) -> String {
     format!(
-        "Boil it for five minutes in {} of water and let it cool. Put it into the bottling vessel first, let the beer run in below the surface so that it swirls, and then still stir gently with a clean spoon: the swirl alone can leave layers, and bottles with too much. Boiling syrup scalds. Up to 5\u{A0}% more in one bottle than in another is counted.",
+        "Boil the sugar for five minutes in {} of water and let it cool: boiling syrup scalds. Put it into the bottling vessel first, let the beer run in below the surface, and then stir gently with a clean spoon: the swirl alone can leave layers, and bottles with too much.",
         w.cups(SYRUP_WATER.from, SYRUP_WATER.to)
     )
 }

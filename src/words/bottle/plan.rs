@@ -222,9 +222,10 @@ fn plan_words(w: Writer, plan: &Plan, weighs: Weighs, stands: Judged) -> Judged 
         judged(advice.verdict, sentence(plan), reasons, "")
     };
     let (Some(dose), Some(weigh)) = (plan.dose(), plan.weigh()) else {
+        // The ways to a dose stand below under a heading of their own.
         let next = match advice.next {
             BottleNext::ReadAgain => "Less sugar is no answer to beer that may still ferment.",
-            _ => "Choose one of the ways to a dose.",
+            _ => "",
         };
         return Judged { next: next.to_owned(), ..not_yet(said) };
     };
@@ -234,7 +235,7 @@ fn plan_words(w: Writer, plan: &Plan, weighs: Weighs, stands: Judged) -> Judged 
             label: PLAN.sugar_to_weigh.to_owned(),
             figure: (weight, doubt),
             next: format!(
-                "{} for {}{}. Weigh it; no spoon or cup is good enough.",
+                "{} for {}{}. No spoon or cup will do.",
                 weighs.name,
                 w.volume(weighs.beer),
                 rate(w, plan)

@@ -10,8 +10,8 @@ texts! {
         target: "Carbonation",
         target_hint: "2.4 volumes suit most beer, 1.8 British ales.",
         warmest: "Warmest since it ended",
-        warmest_hint: "Since fermentation ended. Not a chilled temperature: gas that left does not come back.",
-        warmest_from_log: "By your readings. Not a chilled temperature: gas that left does not come back.",
+        warmest_hint: "Leave out any chilling: gas that left does not come back.",
+        warmest_from_log: "By your readings, any chilling left out: gas that left does not come back.",
         hottest: "Hottest they may stand",
         weakest: "Weakest bottle",
         weakest_decides: "Choose: the weakest decides",
@@ -31,7 +31,7 @@ texts! {
         the_carbonation: "the carbonation",
         the_sugar: "what the sugar is",
         the_hottest: "the hottest place",
-        how_level: "how level the beer is",
+        how_level: "the two readings that agree",
         give_first: "Give the volume, the bottles and the warmest temperature first.",
     } says {}
 }

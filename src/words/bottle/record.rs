@@ -41,5 +41,5 @@ pub(super) fn rows(w: Writer, record: &BottlingRecord) -> Vec<(String, String)> 
 
 /// `36 × 500 mL`.
 pub(super) fn bottles(w: Writer, own: Bottles) -> String {
-    format!("{} × {}", own.count, w.small(own.size))
+    format!("{}\u{A0}×\u{A0}{}", own.count, w.small(own.size))
 }

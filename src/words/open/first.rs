@@ -5,19 +5,29 @@ use crate::advice::open::{Dates, Next, Reason, SafeBy};
 use crate::advice::practice::GREEN;
 use crate::advice::{Advice, Verdict};
 use crate::batch::{BottlingRecord, OpeningRecord};
-use crate::quantity::{Hours, Measured, write_number};
+use crate::quantity::{Hours, Measured, Moment, write_number};
 use crate::words::write::{self, Writer};
 use crate::words::{Judged, judged, lower};
 
 /// The dates of the plan, what is expected, and where they stand.
-pub(super) fn plan(w: Writer, dates: Dates, record: &BottlingRecord) -> Vec<(String, String)> {
+pub(super) fn plan(
+    w: Writer,
+    dates: Option<Dates>,
+    now: Moment,
+    record: &BottlingRecord,
+) -> Vec<(String, String)> {
     let row = |name: &str, figure| (name.to_owned(), figure);
-    let mut rows = vec![
-        row("Chill one from", w.day_ahead(dates.chill)),
-        row("Try that one", w.day_ahead(dates.try_one)),
-        row("The rest ready about", w.day_ahead(dates.ready_by)),
-        row("Carbonation expected", w.volumes_in_full(record.expected())),
-    ];
+    let days = dates.map(|dates| {
+        [
+            ("Chill one from", dates.chill),
+            ("Try that one", dates.try_one),
+            ("The rest ready about", dates.ready_by),
+        ]
+    });
+    // What has passed is no plan any more.
+    let days = days.into_iter().flatten().filter(|(_, at)| *at > now);
+    let mut rows: Vec<_> = days.map(|(name, at)| row(name, w.day_ahead(at))).collect();
+    rows.push(row("Carbonation expected", w.volumes_in_full(record.expected())));
     rows.extend(record.place.map(|t| row("They stand at", w.temperature(t))));
     rows
 }
@@ -26,16 +36,12 @@ pub(super) fn plan(w: Writer, dates: Dates, record: &BottlingRecord) -> Vec<(Str
 pub(super) fn answered(age: Hours, opening: &OpeningRecord) -> Option<String> {
     let said = match (opening.fizz.value(), age < GREEN) {
         (2, true) => "had a little fizz, as it should at that age: it builds for two weeks or more",
-        (2, false) => {
-            "had only a little fizz: give the others two more weeks in a warm room, and chill the next one for two days"
-        }
+        (2, false) => "had only a little fizz: give the others two more weeks in a warm room",
         (3, true) => {
             "was right already, and more will come: keep the others cool, and try one soon"
         }
         (3, false) => "was right: the others will change little, and keep best cool and dark",
-        (4, true) => {
-            "was lively, far too soon: chill all the others now, keep them covered, and open one over the sink in two days"
-        }
+        (4, true) => "was lively, far too soon: the others will come to much more",
         (4, false) => {
             "was lively: keep the others cold, open them over the sink, and take less sugar next time"
         }
@@ -54,6 +60,7 @@ pub(super) fn first(w: Writer, advice: &Advice<Reason, Next>) -> Judged {
         (_, Next::MakeSafe) => "Make the other bottles safe first.",
         (_, Next::AfterSafe(SafeBy::Emptied)) => "They were emptied.",
         (_, Next::AfterSafe(_)) => "They were made safe: open each with care.",
+        (_, Next::Chill(_)) => "Chill all the others now.",
         (_, Next::Wake(_)) => "They should have their fizz by now.",
         (_, Next::Enjoy) => "They have their fizz.",
         (Verdict::Go, _) => "Try one.",
@@ -93,15 +100,17 @@ pub(super) fn first(w: Writer, advice: &Advice<Reason, Next>) -> Judged {
         .collect();
     let next = match advice.next {
         Next::TryOne => "Chill one for two days, then open it over the sink.".to_owned(),
-        Next::WaitUntil(at) => format!("Try the first on {}.", w.day_ahead(at)),
-        Next::Wake(at) => format!(
-            "Go through the steps below, and try one on {}. No more sugar.",
-            w.day_ahead(at)
-        ),
-        Next::MakeSafe => {
-            "Go through the steps below in their order, and then say what was done.".to_owned()
+        Next::WaitUntil(at) => format!("Try one on {}.", w.day_ahead(at)),
+        Next::Chill(at) => {
+            format!("Keep them covered, and open one over the sink on {}.", w.day_ahead(at))
         }
-        Next::AfterSafe(SafeBy::Emptied) => "See below what the batch has taught.".to_owned(),
+        Next::Wake(at) => {
+            format!("Go through the steps, and try one on {}. No more sugar.", w.day_ahead(at))
+        }
+        Next::MakeSafe => {
+            "Go through the steps in their order, and then say what was done.".to_owned()
+        }
+        Next::AfterSafe(SafeBy::Emptied) => "See what the batch has taught.".to_owned(),
         Next::AfterSafe(_) => {
             "Open each cold and slowly, over the sink, with eyes and hands covered.".to_owned()
         }

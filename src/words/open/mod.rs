@@ -15,7 +15,7 @@ use crate::advice::Advice;
 use crate::advice::open::learned::Lesson;
 use crate::advice::open::{Dates, Next, Reason};
 use crate::batch::{BottlingRecord, Clarity, OpeningRecord};
-use crate::quantity::Hours;
+use crate::quantity::{Hours, Moment};
 
 texts! {
     /// What stands at Open.
@@ -43,7 +43,7 @@ texts! {
     } says {
         first: fn(Writer, &Advice<Reason, Next>) -> Judged = first::first,
         answered: fn(Hours, &OpeningRecord) -> Option<String> = first::answered,
-        plan: fn(Writer, Dates, &BottlingRecord) -> Vec<(String, String)> = first::plan,
+        plan: fn(Writer, Option<Dates>, Moment, &BottlingRecord) -> Vec<(String, String)> = first::plan,
         fizzes: [&'static str; 6] =
             ["1 flat", "2 little", "3 right", "4 much", "5 gushes", "It burst by itself"],
         clarity: fn(Clarity) -> &'static str = clarity,

@@ -19,16 +19,13 @@ const fn words(what: What) -> (&'static str, &'static str) {
             "Foam, a dried ring above the beer, drops under the lid.",
         ),
         What::Ready => (
-            "it may be ready by now",
+            "look whether it is ready",
             "By the forecast. Only readings tell: read it, and once more two days later.",
         ),
-        What::Bottle => (
-            "it may be bottled",
-            "Any day from now on. Read it once more before the sugar goes in.",
-        ),
-        What::TryBottle => {
-            ("try the first bottle", "Chill it for two days, and open it over the sink.")
+        What::Bottle => {
+            ("bottle it", "Any day from now on. Read it once more before the sugar goes in.")
         }
+        What::TryBottle => ("try a bottle", "Chill it for two days, and open it over the sink."),
     }
 }
 

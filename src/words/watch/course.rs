@@ -20,7 +20,7 @@ texts! {
     } says {
         description: fn(Writer, &Summary, usize, Moment) -> String = description,
         two_ends: [&'static str; 2] = ["if it rests here", "if it goes on"],
-        on_the_course: [&'static str; 4] = ["now", "read again", "satellite", "suits the yeast"],
+        on_the_course: [&'static str; 4] = ["now", "read again", "satellite", "for yeast"],
         day: fn(DayTick, bool) -> String = day,
         reading: fn(Writer, &ReadingLine) -> String = reading,
         head: [&'static str; 6] = ["When", "Gravity", "±", "As read", "Of", "Beer"],

@@ -6,6 +6,7 @@ use crate::advice::standing::{Doubt, Next, Reason, Stage, Standing, State, Sugar
 use crate::quantity::Moment;
 use crate::words::Judged;
 use crate::words::judged;
+use crate::words::part_of_day::part;
 use crate::words::write::Writer;
 
 /// How the fermentation stands, as one looks at it at `now`.
@@ -50,8 +51,12 @@ fn sentence(w: Writer, standing: &Standing, now: Moment) -> String {
         State::Falling => "Still falling: not yet.",
         State::Slow => "Falling slowly: not finished.",
         State::Level => return level(w, standing, now),
-        State::LooksStuck => "Level, but far above its end: looks stuck. Do not bottle.",
+        State::LooksStuck => "Looks stuck, far above its end. Do not bottle.",
         State::Finished => "Finished, by these readings.",
+        State::CannotTell if standing.next == Next::Pitch => "Not pitched yet.",
+        State::CannotTell if standing.reasons.contains(&Reason::Readings(0)) => {
+            "Not read since pitching."
+        }
         State::CannotTell => "These readings do not tell yet.",
     };
     said.to_owned()
@@ -100,12 +105,10 @@ fn next(w: Writer, standing: &Standing, now: Moment) -> String {
         }
         Next::ReadAgain(at) => format!("Read again on {} or later.", w.part_of_day(at)),
         Next::Rouse(at) if at > now => format!(
-            "Go through the steps below, the reading itself first, and read again on {}. Do not bottle it as it is.",
+            "Go through the steps, the reading itself first, and read again on {}.",
             w.day_ahead(at)
         ),
-        Next::Rouse(_) => {
-            "Go through the steps below; where they are done, read it again. Do not bottle it as it is.".to_owned()
-        }
+        Next::Rouse(_) => "Go through the steps; where they are done, read it again.".to_owned(),
         Next::LookForSigns(at) if at > now => format!(
             "Leave it closed and look on {} for foam, a dried ring above the beer, or drops under the lid.",
             w.part_of_day(at)
@@ -116,22 +119,42 @@ fn next(w: Writer, standing: &Standing, now: Moment) -> String {
         Next::PitchAgain => {
             "Pitch fresh yeast at its own temperature; this beer may still be given air.".to_owned()
         }
-        Next::Bottle => "Bottle when it suits you.".to_owned(),
+        Next::Bottle => "Bottle it when it suits you.".to_owned(),
         Next::Open => "Go by the bottles.".to_owned(),
         Next::MakeSafe => "See to the bottles first.".to_owned(),
     };
-    match standing.sugar.by_satellite(now) {
-        Some(at) if standing.state != State::Finished => format!(
-            "{said} {}: a jar of this beer with fresh yeast, kept warm and shaken. If it reads as the beer does, twice and a day apart, the sugar may go in about {}.",
-            if standing.state == State::LooksStuck {
-                "Or show that it has ended"
-            } else {
-                "Sooner"
-            },
-            w.part_of_day(at)
-        ),
-        _ => said,
-    }
+    said
+}
+
+/// How a late satellite would show sooner that it has ended; nothing where none would.
+pub(super) fn by_satellite(w: Writer, standing: &Standing, now: Moment) -> Option<String> {
+    let at = standing.sugar.by_satellite(now).filter(|_| standing.state != State::Finished)?;
+    Some(format!(
+        "{}: a jar of this beer with fresh yeast, kept warm and shaken. If it reads as the beer does, twice and a day apart, the sugar may go in about {}.",
+        if standing.state == State::LooksStuck { "Or show that it has ended" } else { "Sooner" },
+        w.part_of_day(at)
+    ))
+}
+
+/// The day that is waited for, where it stands large: what for, the day, when on it, and what else there is to
+/// say.
+pub(super) fn ahead(w: Writer, standing: &Standing, now: Moment) -> Option<[String; 4]> {
+    let (what, at, else_said) = match standing.next {
+        Next::ReadFirst(at) => ("First reading", at, "Leave it closed until then."),
+        Next::ReadAgain(at) if standing.state == State::NotStarted => {
+            ("Read it again", at, "Leave it closed until then. It needs no fresh yeast yet.")
+        }
+        Next::ReadAgain(at) if promised(standing, at) => {
+            ("Read it again", at, "If it reads the same, the sugar may go in.")
+        }
+        Next::ReadAgain(at) => ("Read it again", at, ""),
+        _ => return None,
+    };
+    let when = match standing.next {
+        Next::ReadAgain(_) => format!("{}, or later", part(w.zone.shown(at))),
+        _ => String::new(),
+    };
+    (at > now).then(|| [what.to_owned(), w.day_ahead(at), when, else_said.to_owned()])
 }
 
 /// A reading then is the one that gives the sugar, if it reads the same.

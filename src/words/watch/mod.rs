@@ -44,6 +44,8 @@ texts! {
         own_ends_left_out: "Own batches are left out",
     } says {
         finish: fn(Writer, &Standing, Moment) -> Judged = finish::finish,
+        by_satellite: fn(Writer, &Standing, Moment) -> Option<String> = finish::by_satellite,
+        ahead: fn(Writer, &Standing, Moment) -> Option<[String; 4]> = finish::ahead,
         warmth: fn(Writer, &Notice) -> Judged = started::warmth,
         step: fn(Writer, Remedy, Moment) -> String = started::step,
         signs: [&'static str; 5] = started::SIGNS,

@@ -14,8 +14,8 @@ pub(super) fn reason(w: Writer, state: State, reason: Reason, now: Moment) -> Op
         }
     };
     let said = match reason {
-        Reason::Readings(0) => "No gravity has been read since the yeast went in.".to_owned(),
         Reason::Readings(1) => "One reading can't show whether it still falls.".to_owned(),
+        // None at all is said by the sentence.
         Reason::Readings(_) => return None,
         Reason::LevelSince(at, gravity) => {
             format!("Level at {} since {}.", w.gravity(gravity), write::day(at))

@@ -160,12 +160,14 @@ fn beer_closed_in_the_cold_has_two_ends() {
 fn the_sum_of_the_bench_answers_and_guards() {
     let mut phone = finished();
     phone.go("#/bench/sugar");
-    phone.sees("give the volume, the bottles, the warmest temperature and how level the beer is.");
+    phone.sees(
+        "give the volume, the bottles, the warmest temperature and the two readings that agree.",
+    );
     phone.type_into("Beer to bottle", "19");
     phone.type_into("Warmest since it ended", "20");
     phone.choose("Weakest bottle", "Sound");
     // Nothing is taken as finished that was not said to be.
-    phone.sees("how level the beer is");
+    phone.sees("the two readings that agree");
     phone.type_into("It read the same twice", "1.010");
     phone.type_into("Days between them", "4");
     phone.type_into("Days since pitching", "14");

@@ -197,7 +197,7 @@ fn the_bench_asks_how_level_the_beer_is() {
     phone.type_into("It read the same twice", "1.010");
     phone.type_into("Days since pitching", "14");
     phone.type_into("Starting gravity (OG)", "1.048");
-    phone.sees("how level the beer is");
+    phone.sees("the two readings that agree");
     let mut last = None;
     for (apart, gives) in [("0", false), ("1", false), ("4", true), ("10", true)] {
         phone.type_into("Days between them", apart);
