@@ -479,3 +479,10 @@ fn a_key_makes_no_drawing_and_no_file_anew() {
     phone.screen();
     assert!(phone.model.made_still() > made);
 }
+
+#[test]
+fn the_course_of_one_reading_is_said_to_be_of_one() {
+    let mut phone = with(1.0, [reading(1.05, 1.048)], vec![]);
+    phone.go("#/batch/b/watch");
+    phone.sees("The course: 1 reading. From 1.048 to 1.048.");
+}

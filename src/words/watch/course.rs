@@ -30,7 +30,8 @@ texts! {
 
 /// All that can be read from the drawing of so many readings.
 fn description(w: Writer, summary: &Summary, readings: usize, now: Moment) -> String {
-    let mut text = format!("{readings} readings.");
+    let what = if readings == 1 { "reading" } else { "readings" };
+    let mut text = format!("{readings} {what}.");
     if let (Some(first), Some(last)) = (summary.original, summary.present) {
         text = format!("{text} From {} to {}.", w.gravity(first.value()), w.gravity(last.value()));
     }
