@@ -55,10 +55,8 @@ pub struct JarData {
     pub plato: bool,
     /// Where it stands, on that scale.
     pub reading: f64,
-    /// The expected end, lower and upper.
-    pub end: Option<(f64, f64)>,
-    /// The expected end in figures, and what it is.
-    pub end_text: [String; 2],
+    /// The expected end, lower and upper, in figures and what it is; of two the one where it may rest first.
+    pub ends: Vec<((f64, f64), [String; 2])>,
     /// The reading, its ±, and when it was read.
     pub texts: [String; 3],
 }

@@ -9,6 +9,7 @@ use super::part::{Answer, Judged, Part, Tag, What, action, group, heading, link,
 use super::route::{Route, Sum};
 use super::sums;
 use super::way::way;
+use crate::advice::standing::Hump;
 use crate::batch::{Id, NextStep, Stage, Summary, Today};
 use crate::quantity::{Estimate, GravityUnit, Measured, SpecificGravity};
 use crate::science::sucrose;
@@ -127,24 +128,36 @@ fn jar(m: &Model, s: &Summary) -> Option<Part> {
     let on_scale =
         |sg: SpecificGravity| if plato { sucrose::plato(sg).value() } else { sg.value() };
     let present = s.present.filter(|_| s.bottling.is_none())?;
-    let end = s.standing.outlook.as_ref().map(|outlook| outlook.end.end);
+    let outlook = s.standing.outlook.as_ref();
+    let course = &m.words.watch.course;
+    // Of two ends both stand there, as both are drawn on the course.
+    let named = match outlook.map(|outlook| (outlook.end, outlook.wakes)) {
+        Some((rests, Some(wakes))) => {
+            let [first, second] = course.two_ends;
+            vec![(rests, first), (wakes, second)]
+        }
+        Some((end, None)) => vec![(end, course.one_end)],
+        None => vec![],
+    };
+    let end = |(hump, name): (Hump, &'static str)| {
+        let end = hump.end;
+        ((on_scale(end.from), on_scale(end.to)), [(words.between)(w, end), name.to_owned()])
+    };
     let last = s.lines.iter().rev().find(|line| line.gravity().is_some())?;
     let data = JarData {
         plato,
         reading: on_scale(present.value()),
-        end: end.map(|end| (on_scale(end.from), on_scale(end.to))),
-        end_text: [
-            end.map(|end| (words.between)(w, end)).unwrap_or_default(),
-            words.expected_end.to_owned(),
-        ],
+        ends: named.into_iter().map(end).collect(),
         texts: [
             w.gravity(present.value()),
             w.gravity_doubt(present.sigma()),
             (words.read_on)(last.reading.at),
         ],
     };
-    let description =
-        format!("{}. {}: {}", data.texts.join(" "), data.end_text[1], data.end_text[0]);
+    let mut description = format!("{}.", data.texts.join(" "));
+    for (_, [figures, name]) in &data.ends {
+        description += &format!(" {name}: {figures}.");
+    }
     let title = words.in_the_jar.to_owned();
     let drawing = Drawing { title, description, sketch: Sketch::Jar(data) };
     Some(Part::new("jar", What::Drawing(drawing)))

@@ -17,7 +17,6 @@ texts! {
         try_one: "Try one",
         another_batch: "Another batch",
         in_the_jar: "The hydrometer in its jar",
-        expected_end: "expected end",
     } says {
         button: fn(NextStep) -> &'static str = button,
         in_short: fn(Writer, NextStep) -> String = in_short,

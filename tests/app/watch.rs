@@ -270,6 +270,11 @@ fn a_stuck_beer_has_its_steps_and_a_satellite_that_ended_there_settles_it() {
     phone.sees("(Stop) Looks stuck, far above its end.");
     phone.sees("- Done. Pour the sample to and fro");
     phone.sees("a jar of this beer with fresh yeast, kept warm and shaken");
+    // Both ends stand in the jar: by one alone it would seem to be where it is expected.
+    phone.go("#/now");
+    phone.sees("if it rests here: 1.0");
+    phone.sees("if it goes on: 1.0");
+    phone.go("#/batch/b/watch");
     for days in [25.0, 24.0] {
         phone.tap("Add a reading");
         phone.type_into("Hydrometer reads", "1.022");

@@ -39,16 +39,17 @@ pub fn jar_sketch(drawing: &Drawing, data: &JarData) -> String {
     }
     let [figure, doubt, read] = &data.texts;
     let mut below = SURFACE;
-    if let Some((low, high)) = data.end {
+    // Words of each end keep clear of those below them.
+    let mut word = SURFACE;
+    for ((low, high), said) in &data.ends {
         let at = |v: f64| (scale.below_water(v) + down).clamp(SEEN.0, SEEN.1);
-        let (top, bottom) = (at(low), at(high));
+        let (top, bottom) = (at(*low), at(*high));
         let middle = f64::midpoint(top, bottom);
         svg.rect("jar-end", (54.0, top), (56.0, bottom - top), "");
         svg.path("jar-bracket", &format!("M115 {top:.1}h7V{bottom:.1}h-7M122 {middle:.1}H172"));
-        // The words of both keep clear of each other.
-        let word = middle.clamp(14.0, SURFACE - 50.0);
-        svg.text("picture-small picture-strong jar-end-text", (178.0, word), "", &data.end_text[0]);
-        svg.text("picture-small jar-end-text", (178.0, word + 18.0), "", &data.end_text[1]);
+        word = middle.clamp(14.0, (word - if word < SURFACE { 40.0 } else { 50.0 }).max(14.0));
+        svg.text("picture-small picture-strong jar-end-text", (178.0, word), "", &said[0]);
+        svg.text("picture-small jar-end-text", (178.0, word + 18.0), "", &said[1]);
         below = below.max(word + 50.0);
     }
     svg.path("jar-glass", STEM);
