@@ -36,6 +36,11 @@ pub async fn start(phone: &Phone, address: &str) -> f64 {
     phone.run("return window.usable").await.as_f64().unwrap()
 }
 
+/// Whether more is tried than a run of all tests has time for.
+pub fn at_length() -> bool {
+    std::env::var_os("AT_LENGTH").is_some()
+}
+
 /// Says a figure whether the journey ends well or not; what is only printed is kept back when it does.
 pub fn say(figure: &str) {
     let _ = writeln!(std::io::stdout(), "{figure}");
