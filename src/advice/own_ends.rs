@@ -15,9 +15,10 @@ const BATCHES: (usize, usize) = (2, 5);
 const DIFFERS: f64 = 0.02;
 /// And that is taken to be as well known as by so many batches.
 const KNOWN_BY: f64 = 3.0;
-/// One that attenuated less than the deepest of them by more than this may have stalled unseen, and does not count:
-/// so a single one lets no more stalled beer into the bottles than none at all (`tests/calibration/own_ends.rs`).
-const STALLED: f64 = 0.045;
+/// One that attenuated less than the deepest of them by more than this may have stalled unseen, and does not count;
+/// of two, where half hangs on each, and of more. So a single one lets hardly more stalled beer into the bottles than
+/// none at all (`tests/calibration/own_ends.rs`).
+const STALLED: (f64, f64) = (0.03, 0.045);
 /// Strong wort attenuates less by this part for each point over [`STRONG`].
 const STRONG_LESS: f64 = 0.0012;
 /// A beer has ended for these: read within a point of this, so many hours apart.
@@ -140,7 +141,8 @@ pub fn offered(mut ends: Vec<Ended>) -> Vec<Ended> {
 pub fn carried(ends: &[Ended], start: SpecificGravity) -> Option<Estimate<SpecificGravity>> {
     let mut each: Vec<f64> = ends.iter().filter_map(|one| one.attenuation()).collect();
     let deepest = each.iter().copied().fold(0.0, f64::max);
-    each.retain(|one| deepest - one <= STALLED);
+    let most = if each.len() > BATCHES.0 { STALLED.1 } else { STALLED.0 };
+    each.retain(|one| deepest - one <= most);
     if each.len() < BATCHES.0 {
         return None;
     }

@@ -191,9 +191,9 @@ impl Case {
     pub(super) fn cold_at_last(&self) -> Option<Celsius> {
         let last = self.looks.main.last()?;
         let at_last = self.record.main.iter().filter(|seen| seen.at == last.at);
-        let cold =
-            at_last.filter_map(|seen| seen.beer).find(|beer| *beer < self.record.range().from);
-        cold.filter(|_| last.sound < 0.9)
+        // Of several at that moment the coldest, whichever was written down first.
+        let coldest = at_last.filter_map(|seen| seen.beer).reduce(|a, b| if b < a { b } else { a });
+        coldest.filter(|beer| last.sound < 0.9 && *beer < self.record.range().from)
     }
 
     /// The mean of the courses at a reading, points.

@@ -89,7 +89,7 @@ fn no_room(standing: &Standing) -> bool {
 }
 
 fn next(w: Writer, standing: &Standing, now: Moment) -> String {
-    let said = match standing.next {
+    match standing.next {
         Next::Pitch => "Note the starting gravity, and pitch.".to_owned(),
         Next::ReadFirst(at) if at > now => {
             format!("Leave it closed. Take the first reading about {}.", w.day_ahead(at))
@@ -122,8 +122,7 @@ fn next(w: Writer, standing: &Standing, now: Moment) -> String {
         Next::Bottle => "Bottle it when it suits you.".to_owned(),
         Next::Open => "Go by the bottles.".to_owned(),
         Next::MakeSafe => "See to the bottles first.".to_owned(),
-    };
-    said
+    }
 }
 
 /// How a late satellite would show sooner that it has ended; nothing where none would.

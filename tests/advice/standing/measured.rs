@@ -232,6 +232,13 @@ fn readings_of_one_moment_are_judged_alike_in_any_order() {
         Seen { instrument: 1, ..like },
         Seen { doubtful: true, ..like },
     ];
+    let mut sleepy = record(Family::Saison, 50.0, &[(3.0, 30.0)]);
+    for beer in [12.0, 19.0] {
+        sleepy.main.push(Seen { beer: Some(Celsius::literal(beer)), ..like });
+    }
+    let found = stands(&sleepy);
+    sleepy.main.reverse();
+    assert_eq!(stands(&sleepy), found);
     for other in others {
         let mut record = record(Family::CleanAle, 50.0, &[(3.0, 22.0), (6.0, 12.0)]);
         record.main.extend([like, other]);
