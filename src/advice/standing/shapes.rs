@@ -20,6 +20,10 @@ const PACES: [(f64, f64); 4] = [(-0.75, 0.2), (-0.25, 0.3), (0.2, 0.3), (0.65, 0
 const SKEWS: [(f64, f64); 3] = [(0.35, 0.25), (1.0, 0.4), (2.6, 0.35)];
 /// The part that ends more slowly, its pace, its weight.
 const SLOW: [(f64, f64, f64); 3] = [(0.0, 1.0, 0.6), (0.09, 0.2, 0.22), (0.22, 0.32, 0.18)];
+/// From the first hours on it falls and dies away, as where much yeast eats at one rate (first order): the
+/// pace and its weight, beside those above; and how lopsided that is.
+const DIES: [(f64, f64); 2] = [(0.7, 0.05), (0.95, 0.1)];
+const DIES_SKEW: f64 = 10.0;
 /// Points a day that something else eats.
 const EATERS: [f64; 3] = [0.12, 0.3, 0.7];
 /// It begins after so many times to half way.
@@ -144,6 +148,9 @@ pub(super) fn shapes(family: Family, start: f64) -> Vec<Shape> {
                     add(pace, skew, (part, slower), After::Nothing, weight);
                 }
             }
+        }
+        for (pace, of_pace) in DIES {
+            add(pace, DIES_SKEW, (0.0, 1.0), After::Nothing, of_pace);
         }
         for rate in EATERS {
             let after = After::Eaten(rate / 24.0, EATS_FROM * half);
