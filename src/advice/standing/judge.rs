@@ -1,8 +1,8 @@
 //! The bound on what is left, by the posterior and by what sound readings prove: the larger of the two.
 //!
-//! An equal later reading never takes a dose away: of readings equal to the last, the bound without the
-//! later ones holds as well. A rougher, colder or doubtful one never gives one: the posterior does not
-//! look at that, and what readings prove only falls with it.
+//! What was found once stands until later readings speak against it: by more than chance, for a tired eye
+//! strays from look to look. So an equal later reading never takes a dose away. A rougher, colder or doubtful
+//! one never gives one: the posterior does not look at that, and what readings prove only falls with it.
 
 use super::ends::{Ends, ends};
 use super::left::{Kinds, Shares, kinds, level_from, shares};
@@ -15,14 +15,16 @@ use crate::advice::family::Family;
 use crate::quantity::{Celsius, Measured, Moment};
 use std::rc::Rc;
 
-/// Of readings equal to the last, so many are tried without.
-const EQUAL: usize = 4;
 /// Two that differ by less than this are equal, points.
 const HAIR: f64 = 1e-6;
 /// A promise keeps so much back of the posterior: nobody reads to the minute.
 const KEPT_BACK: f64 = 0.012;
+/// The part of it that must lie under a bound that was found for that to stand.
+const KEPT: f64 = 0.8;
 /// The part of the posterior under the bound while sound readings prove nothing.
 const UNBOUNDED: f64 = 0.97;
+/// Readings nearer than this to the one before are not all looked at on the way to the last, hours.
+const HALF_A_DAY: f64 = 12.0;
 /// By so much earlier in the day a reading is as good, hours.
 const HALF_NIGHT: f64 = 6.0;
 /// Stronger wort than this goes slowly, points; so does beer colder than this, °C.
@@ -47,6 +49,8 @@ pub(super) struct Judged {
     pub(super) bound: Option<f64>,
     /// The same by the posterior alone.
     pub(super) upper: f64,
+    /// The same by a smaller part of it: an end that was found is held against this.
+    relaxed: f64,
     /// Hours from the yeast, or what was added, to the last sound reading while level, and the least for
     /// an end to be believed.
     pub(super) age: (f64, f64),
@@ -67,6 +71,12 @@ pub(super) struct Case {
     table: Rc<Table>,
     pub(super) tail: Tail,
     quantile: f64,
+    /// The upper end of what is left, at the last sound reading.
+    at_sound: f64,
+    /// The bound that was found, as far as no later reading speaks against it.
+    kept: Option<f64>,
+    /// When that was last looked at, hours.
+    counted: f64,
     /// What a refractometer showed since the last reading.
     pub(super) refracted: Option<Change>,
 }
@@ -98,6 +108,9 @@ impl Case {
             table: Rc::new(Table::new()),
             tail,
             quantile,
+            at_sound: 0.0,
+            kept: None,
+            counted: f64::MIN,
             refracted,
         };
         let judged = case.follow();
@@ -107,38 +120,55 @@ impl Case {
     /// Weighs the readings that were not weighed yet.
     fn follow(&mut self) -> Judged {
         let count = self.looks.main.len();
-        let same = |p: &&Point| {
-            self.looks.main.last().is_some_and(|last| (p.value - last.value).abs() < HAIR)
-        };
-        let equal = self.looks.main.iter().rev().take_while(same).count().clamp(1, EQUAL);
-        let mut best: Option<f64> = None;
-        // What readings that are not sound add at the end proves nothing.
-        let last_sound = self.looks.main.iter().rposition(|p| p.sound > 0.5).unwrap_or(0);
-        let mut at_last_sound = None;
-        while self.weighed.read() < count {
+        if count == 0 {
+            return self.judged(0);
+        }
+        loop {
             self.weighed.add(&self.looks, &self.ends, &self.table);
             let read = self.weighed.read();
-            let equal_from_here = read < count && read + equal > count;
-            if equal_from_here || (read == last_sound + 1 && read < count) {
-                let judged = self.judged(read);
-                if read == last_sound + 1 {
-                    at_last_sound = Some(judged.upper);
+            let (main, reading) = (&self.looks.main, self.looks.main[read - 1]);
+            let next = main.get(read);
+            // Of looks that follow each other closely some are looked at, by their times alone.
+            let counts = reading.hours - self.counted >= HALF_A_DAY
+                || next.is_none_or(|next| equal(&reading, next));
+            if counts {
+                self.counted = reading.hours;
+            }
+            let bounds = self.kept.is_some() || proof(&main[..read], self.tail).left.is_some();
+            if next.is_some_and(|next| next.sound > 0.5) && !(counts && bounds) {
+                continue;
+            }
+            let mut judged = self.judged(read);
+            // What readings that are not sound add at the end proves nothing.
+            if reading.sound > 0.5 {
+                self.at_sound = judged.upper;
+            } else {
+                judged.upper = judged.upper.max(self.at_sound);
+                judged.bound = judged.bound.map(|bound| bound.max(self.at_sound));
+            }
+            if counts {
+                self.kept = least(self.still(read, &judged), judged.bound);
+            }
+            if read == count {
+                judged.bound = self.kept;
+                if matches!(self.refracted, Some(Change::Falls(_))) {
+                    judged.bound = None;
                 }
-                if equal_from_here {
-                    best = least(best, judged.bound);
-                }
+                return judged;
             }
         }
-        let mut judged = self.judged(count);
-        if let Some(upper) = at_last_sound {
-            judged.upper = judged.upper.max(upper);
-            judged.bound = judged.bound.map(|bound| bound.max(upper));
+    }
+
+    /// The bound that was found before a reading, as far as that lets it stand.
+    fn still(&self, read: usize, judged: &Judged) -> Option<f64> {
+        let kept = self.kept?;
+        if let [.., before, last] = self.looks.main.get(..read)?
+            && equal(before, last)
+        {
+            return Some(kept);
         }
-        judged.bound = least(best, judged.bound);
-        if matches!(self.refracted, Some(Change::Falls(_))) {
-            judged.bound = None;
-        }
-        judged
+        let falls = judged.level_from.is_none() || judged.drift.is_some_and(|drift| drift.sure());
+        (!falls).then(|| kept.max(judged.relaxed))
     }
 
     /// As it stood with the first `count` readings, which are those weighed so far.
@@ -148,12 +178,13 @@ impl Case {
             let other = self.by(ends, count);
             judged.bound = judged.bound.zip(other.bound).map(|(a, b)| a.max(b));
             judged.upper = judged.upper.max(other.upper);
+            judged.relaxed = judged.relaxed.max(other.relaxed);
         }
         judged
     }
 
     fn by(&self, ends: &Ends, count: usize) -> Judged {
-        let kinds = kinds(&self.weighed, ends, self.record.family);
+        let kinds = kinds(&self.weighed, ends, self.record.family, &self.table);
         let level_from = level_from(&kinds, &self.weighed, &self.looks);
         let main = self.looks.main.get(..count).unwrap_or_default();
         let run = level_from.and_then(|from| main.get(from..)).unwrap_or_default();
@@ -182,7 +213,8 @@ impl Case {
         let upper = shares.left.quantile(part);
         let bound =
             proof.left.filter(|_| proven && old_enough && fermented).map(|left| left.max(upper));
-        Judged { shares, proof, drift, level_from, bound, upper, age, fermented, kinds }
+        let relaxed = shares.left.quantile(KEPT);
+        Judged { shares, proof, drift, level_from, bound, upper, relaxed, age, fermented, kinds }
     }
 }
 
@@ -257,8 +289,13 @@ impl Case {
             later.looks.satellite.push(Point { hours, at, sound: 1.0, other: 0.0, ..last });
         }
         later.ends = ends(&later.record, &later.looks, true);
+        later.kept = None;
         later.after_reading(hours)
     }
+}
+
+fn equal(a: &Point, b: &Point) -> bool {
+    (a.value - b.value).abs() < HAIR
 }
 
 fn least(a: Option<f64>, b: Option<f64>) -> Option<f64> {

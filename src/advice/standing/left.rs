@@ -1,17 +1,18 @@
 //! What is left: the kinds of beer that the readings leave possible, each with its share and its extract.
 
 use super::ends::{Ends, NODES};
+use super::histogram::Left;
 use super::looks::Looks;
 use super::shapes::After;
-use super::weigh::{DEEPER, Left, OfShape, Weighed, woken};
+use super::weigh::{DEEPER, OfShape, Table, Weighed, woken};
 use crate::advice::family::Family;
 
 /// So many beers are counted as if they stalled, to go on later. Fewer do (common practice says one in
 /// twenty or so, no source): it is weighted by what a burst costs beside a week of waiting, and chosen by
 /// the curve that tests/calibration prints.
-const STALL: f64 = 0.2;
+const STALL: f64 = 0.15;
 /// With a kit's own yeast, which is little and old, and of which nobody can say where it ends.
-const STALL_UNKNOWN: f64 = 0.34;
+const STALL_UNKNOWN: f64 = 0.28;
 /// Beside a satellite that was read level, for that tells a stall from an end.
 const STALL_BESIDE: f64 = 0.11;
 /// Of so many one is eaten slowly by something else, told or not (common practice, no source).
@@ -21,7 +22,7 @@ const EATEN_TOLD: f64 = 0.6;
 const EATS: [(f64, f64); 3] = [(3.0, 0.3), (6.0, 0.4), (11.0, 0.3)];
 /// A stall that will wake has done so while it was level and warm, falling by e in so many days; one of
 /// two kinds each.
-const WAKES_WITHIN: [f64; 2] = [30.0, 150.0];
+const WAKES_WITHIN: [f64; 2] = [120.0, 600.0];
 /// A beer with less than this left of its fall has ended, points.
 const ENDED: f64 = 0.5;
 /// Ends are counted from here, points, for beer may end below water.
@@ -64,7 +65,7 @@ fn stalls(family: Family, ends: &Ends) -> f64 {
 }
 
 /// Reads the kinds off the weighed courses, as they stood at the last reading.
-pub(super) fn kinds(weighed: &Weighed, ends: &Ends, family: Family) -> Kinds {
+pub(super) fn kinds(weighed: &Weighed, ends: &Ends, family: Family, table: &Table) -> Kinds {
     let last = weighed.read().saturating_sub(1);
     let mut found = Kinds {
         healthy: Left::new(),
@@ -81,10 +82,10 @@ pub(super) fn kinds(weighed: &Weighed, ends: &Ends, family: Family) -> Kinds {
     let mut rests = [(0.0, 0.0); NODES];
     let (eats, stall) = (eaters(family), stalls(family, ends));
     let stalls_at = ends.stalled.map(|by| stall * by.iter().sum::<f64>());
-    weighed.each(|k, likely| {
+    weighed.each(ends, table, |k, from, likely| {
         let (left, gone) = if weighed.read() == 0 { (1.0, 0.0) } else { weighed.at(last, k) };
         let shape = &weighed.shapes[k];
-        for (j, likely) in likely.iter().enumerate() {
+        for (j, likely) in (from..).zip(likely) {
             if *likely <= 1e-12 {
                 continue;
             }
@@ -159,7 +160,16 @@ pub(super) fn level_from(kinds: &Kinds, weighed: &Weighed, looks: &Looks) -> Opt
         });
         all.sum::<f64>() / sum.max(f64::MIN_POSITIVE)
     };
-    (0..=last).find(|&reading| over(reading) <= LEVEL)
+    if over(last) > LEVEL {
+        return None;
+    }
+    // No course rises.
+    let (mut least, mut level) = (0, last);
+    while least < level {
+        let middle = usize::midpoint(least, level);
+        if over(middle) <= LEVEL { level = middle } else { least = middle + 1 }
+    }
+    Some(level)
 }
 
 /// The part of stalls able to wake that have not, so many days level and warm.

@@ -8,6 +8,7 @@
 
 mod ahead;
 mod ends;
+mod histogram;
 mod judge;
 mod left;
 mod looks;

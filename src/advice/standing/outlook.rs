@@ -1,10 +1,11 @@
 //! What the weighed courses foretell: the band, the end, the day of the last point.
 
+use super::histogram::Left;
 use super::judge::{Case, Judged};
 use super::left::{ZERO, asleep};
 use super::said::{BandPoint, Hump, Outlook};
 use super::shapes::After;
-use super::weigh::{DEEPER, Left};
+use super::weigh::DEEPER;
 use crate::advice::family::Span;
 use crate::order::in_order;
 use crate::quantity::{Measured, Share, SpecificGravity};

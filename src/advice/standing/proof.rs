@@ -14,6 +14,8 @@ const RATES: [f64; 3] = [0.4, 0.25, 0.12];
 const P88: f64 = 1.17;
 /// Of two readings one of which stands so many points above the earlier one is wrong, and they prove nothing.
 const ROSE: f64 = 2.5;
+/// Nor do two of which the later stands so much lower: that is a fall.
+const FELL: f64 = 4.0;
 /// No reading counts as finer than this, points.
 const FINEST: f64 = 0.4;
 
@@ -51,7 +53,7 @@ pub(super) fn proof(run: &[Point], tail: Tail) -> Proof {
             let hours = counted(&sound, from, to);
             found.days = found.days.max(hours / 24.0);
             let rose = sound[to].value - sound[from].value;
-            if hours < needed || rose > ROSE {
+            if hours < needed || rose > ROSE || rose < -FELL {
                 continue;
             }
             let error = sound[from].sigma.max(FINEST).hypot(sound[to].sigma.max(FINEST));
@@ -70,8 +72,8 @@ const NEIGHBOURS: (f64, f64) = (1.0, 0.5);
 /// it is one from so many points a week on, ...
 const DRIFT_A_WEEK: f64 = 0.7;
 /// when it is so many times its own standard error, which is the scatter's and that of three readings good
-/// to so many points.
-const DRIFT_SURE: f64 = 2.3;
+/// to so many points; and so many times to take back an end that was found.
+const DRIFT_SURE: (f64, f64) = (2.3, 2.9);
 const SCATTER: (f64, f64) = (3.0, 0.7);
 /// A line that leans is no drift where the end of it has been level over so many hours and readings.
 const FLAT: (f64, usize) = (72.0, 5);
@@ -85,6 +87,15 @@ pub(super) struct Drift {
     pub(super) from: Point,
     /// Points a week.
     pub(super) a_week: f64,
+    /// How many times its own standard error it is.
+    times: f64,
+}
+
+impl Drift {
+    /// Whether it takes back an end that was found.
+    pub(super) fn sure(&self) -> bool {
+        self.times > DRIFT_SURE.1
+    }
 }
 
 /// A drift through a run that is level by its course, or through what it did of late. It goes by what the
@@ -101,7 +112,10 @@ pub(super) fn drift(main: &[Point], level: &[Point]) -> Option<Drift> {
         }
         from = before;
     }
-    by_line(level).or_else(|| by_line(&main[from..]))
+    let (level, late) = (by_line(level), by_line(&main[from..]));
+    let of = |drift: Option<Drift>| drift.map_or(0.0, |drift| drift.times);
+    let times = of(level).max(of(late));
+    level.or(late).map(|drift| Drift { times, ..drift })
 }
 
 /// By a straight line through all of them.
@@ -121,8 +135,9 @@ fn by_line(run: &[Point]) -> Option<Drift> {
         run.iter().map(|p| off(p).powi(2)).sum::<f64>() + SCATTER.0 * SCATTER.1 * SCATTER.1;
     let error = (scatter / (count - 2.0 + SCATTER.0) / spread).sqrt();
     let a_week = -168.0 * slope;
-    let sure = a_week >= DRIFT_A_WEEK && -slope > DRIFT_SURE * error;
-    (sure && !went_flat(run, off)).then_some(Drift { from: *first, a_week })
+    let times = -slope / error;
+    let drifts = a_week >= DRIFT_A_WEEK && times > DRIFT_SURE.0 && !went_flat(run, off);
+    drifts.then_some(Drift { from: *first, a_week, times })
 }
 
 /// A tail that has come to rest: its last days lie on one level far better than on the line through all,

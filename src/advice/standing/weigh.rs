@@ -1,9 +1,9 @@
 //! Weighing: every course with every level against every reading, and what that leaves of each kind of
 //! beer. Nothing is drawn by lot.
 //!
-//! A reading's own error is taken from its scatter, alike for all and whatever was stated of it: most are
-//! good to a point, some to two, and one in fifty is a slip. So a rougher reading never looks more
-//! finished; what was stated counts in [`proof`](super::proof).
+//! A reading's own error is taken from its scatter, whatever was stated of it: most are good to a point,
+//! some to two, and one in fifty is a slip; where all scatter more than that, all count for less. So a
+//! rougher reading never looks more finished; what was stated counts in [`proof`](super::proof).
 
 use super::ends::{Ends, NODES, STALLS, normal};
 use super::looks::Looks;
@@ -25,6 +25,11 @@ const HOPELESS_LEVEL: f32 = 24.0;
 const LITTLE: f32 = 11.0;
 /// Nor one that is so unusual to begin with.
 const UNUSUAL: f64 = 2e-5;
+/// The scatter of good readings about their course, points; it is learned as if so many had been seen before,
+/// and the course itself takes away so many.
+const SCATTER: (f32, f32, f32) = (0.8, 4.0, 2.5);
+/// A slip shows no scatter: no reading counts as further off than this, points.
+const SLIP: f32 = 3.0;
 /// Readings nearer in time than this count for less, hours, and never for less than a part.
 const WHOLE_LOOK: (f64, f64) = (10.0, 0.15);
 
@@ -44,6 +49,9 @@ pub(super) struct Weighed {
     left: Vec<f32>,
     /// What has gone after it.
     gone: Vec<f32>,
+    /// Each reading's points, by how much more than its own error it may stray from a course of the grid, and
+    /// how much it counts.
+    seen: Vec<(f32, f32, f32)>,
     read: usize,
 }
 
@@ -81,6 +89,7 @@ impl Weighed {
             shapes,
             left: Vec::new(),
             gone: Vec::new(),
+            seen: Vec::new(),
             read: 0,
         }
     }
@@ -99,6 +108,7 @@ impl Weighed {
         let fine = FINE / (1.0f64.hypot(stray)) as f32;
         let start = ends.start as f32;
         let value = look.value as f32;
+        self.seen.push((value, 1.0f64.hypot(stray) as f32, counts));
         let nodes = ends.nodes.map(|node| node as f32);
         let hopeless = self.best + HOPELESS_LEVEL;
         let mut best = f32::MAX;
@@ -148,6 +158,27 @@ impl Weighed {
         (of(&self.left), of(&self.gone))
     }
 
+    /// How much the readings count for: less where they scatter about the likeliest course by more than most
+    /// do. So a tired eye is known by what it reads, and never by what is stated.
+    fn temper(&self, ends: &Ends) -> f32 {
+        let (shape, _) = lowest(&self.least);
+        let (from, to) = self.levels[shape];
+        let row = &self.cost[shape * NODES..(shape + 1) * NODES];
+        let level = from + lowest(&row[from..to]).0;
+        let fall = (ends.start - ends.nodes[level.min(NODES - 1)]) as f32;
+        let (mut squares, mut count) = (0.0, 0.0);
+        for (reading, (value, wide, counts)) in self.seen.iter().enumerate() {
+            let (left, gone) = self.at(reading, shape);
+            let course = ends.start as f32 - fall * (1.0 - left as f32) - gone as f32;
+            let off = ((value - course) / wide).abs().min(SLIP);
+            squares += counts * off * off;
+            count += counts;
+        }
+        let (good, before, fitted) = SCATTER;
+        let scatter = (before * good * good + squares) / (before + (count - fitted).max(0.0));
+        (good * good / scatter).min(1.0).sqrt()
+    }
+
     /// Follows only the shapes that are wanted.
     pub(super) fn keep(&mut self, wanted: impl Fn(usize) -> bool) {
         for (k, least) in self.least.iter_mut().enumerate() {
@@ -157,26 +188,42 @@ impl Weighed {
         }
     }
 
-    /// Calls `take` for every course that is still likely: the shape's place, and how likely the
-    /// readings are with each level.
-    pub(super) fn each(&self, mut take: impl FnMut(usize, &[f64; NODES])) {
-        let least = |best: f32, least: &f32| if *least < best { *least } else { best };
-        let best = self.least.iter().fold(f32::MAX, least);
+    /// Calls `take` for every course that is still likely: the shape's place, the first level that is,
+    /// and how likely the readings are with each from there on.
+    pub(super) fn each(
+        &self,
+        ends: &Ends,
+        table: &Table,
+        mut take: impl FnMut(usize, usize, &[f64]),
+    ) {
+        let temper = self.temper(ends);
+        let (_, best) = lowest(&self.least);
         for (k, row) in self.cost.chunks(NODES).enumerate() {
-            if self.least[k] < best + LITTLE {
+            if temper * (self.least[k] - best) < LITTLE {
                 let weight = self.shapes[k].weight;
                 let (from, to) = self.levels[k];
                 let mut likely = [0.0; NODES];
                 for (likely, cost) in likely[from..to].iter_mut().zip(&row[from..to]) {
-                    let off = best - *cost;
-                    if off > -LITTLE {
-                        *likely = weight * f64::from(off.exp());
+                    let off = temper * (*cost - best);
+                    if off < LITTLE {
+                        *likely = weight * f64::from(table.fades(off));
                     }
                 }
-                take(k, &likely);
+                take(k, from, &likely[from..to]);
             }
         }
     }
+}
+
+/// The place of the least cost, and it.
+fn lowest(costs: &[f32]) -> (usize, f32) {
+    let mut lowest = (0, f32::MAX);
+    for (at, cost) in costs.iter().enumerate() {
+        if *cost < lowest.1 {
+            lowest = (at, *cost);
+        }
+    }
+    lowest
 }
 
 /// Of the levels that were followed those that are not hopeless at either end.
@@ -207,8 +254,12 @@ fn add_costs(
     least
 }
 
-/// −ln of how likely an error is, by its size.
-pub(super) struct Table([f32; REACH]);
+/// −ln of how likely an error is, by its size; and e^(−x), in steps of x, which is wanted so often.
+pub(super) struct Table([f32; REACH], [f32; FADED]);
+
+/// Steps for each unit of x, and how many.
+const FADES: f32 = 32.0;
+const FADED: usize = (LITTLE * FADES) as usize + 2;
 
 impl Table {
     pub(super) fn new() -> Self {
@@ -217,79 +268,15 @@ impl Table {
             let all: f64 = ERRORS.iter().map(|(sigma, share)| share * normal(off, *sigma)).sum();
             -(all.max(1e-30).ln()) as f32
         };
-        Self(std::array::from_fn(cost))
-    }
-}
-
-/// How the weight lies by what is left.
-#[derive(Clone, Debug, PartialEq)]
-pub(super) struct Left(Vec<f64>);
-
-/// Steps of a tenth of a point, and how many.
-const STEPS: f64 = 10.0;
-const MOST: usize = 500;
-
-impl Left {
-    pub(super) fn new() -> Self {
-        Self(vec![0.0; MOST])
+        Self(std::array::from_fn(cost), std::array::from_fn(|step| (-(step as f32) / FADES).exp()))
     }
 
-    pub(super) fn add(&mut self, points: f64, weight: f64) {
-        let place = (points * STEPS).clamp(0.0, (MOST - 2) as f64);
-        let (at, part) = (place as usize, place.fract());
-        self.0[at] += weight * (1.0 - part);
-        self.0[at + 1] += weight * part;
-    }
-
-    pub(super) fn weight(&self) -> f64 {
-        self.0.iter().sum()
-    }
-
-    /// Adds all of another, so many times.
-    pub(super) fn join(&mut self, other: &Self, times: f64) {
-        for (here, there) in self.0.iter_mut().zip(&other.0) {
-            *here += times * there;
-        }
-    }
-
-    /// Points below which lies `share` of the weight.
-    pub(super) fn quantile(&self, share: f64) -> f64 {
-        let wanted = share * self.weight();
-        let mut below = 0.0;
-        for (at, weight) in self.0.iter().enumerate() {
-            if below + weight >= wanted && *weight > 0.0 {
-                return (at as f64 + (wanted - below) / weight - 1.0).max(0.0) / STEPS;
-            }
-            below += weight;
-        }
-        MOST as f64 / STEPS
-    }
-
-    /// The mean of the points.
-    pub(super) fn mean(&self) -> f64 {
-        self.mean_of(0, MOST)
-    }
-
-    /// The mean of what is above so many points, and of what is below.
-    pub(super) fn mean_above(&self, points: f64) -> f64 {
-        let from = (points * STEPS) as usize;
-        self.mean_of(from, MOST)
-    }
-
-    pub(super) fn mean_below(&self, points: f64) -> f64 {
-        self.mean_of(0, (points * STEPS) as usize)
-    }
-
-    fn mean_of(&self, from: usize, to: usize) -> f64 {
-        let part = || self.0.iter().enumerate().take(to).skip(from);
-        let weight: f64 = part().map(|(_, weight)| weight).sum();
-        let sum: f64 = part().map(|(at, weight)| at as f64 * weight).sum();
-        if weight > 0.0 { sum / STEPS / weight } else { 0.0 }
-    }
-
-    /// The weight of what is more than so many points.
-    pub(super) fn above(&self, points: f64) -> f64 {
-        self.0.iter().skip((points * STEPS) as usize).sum()
+    /// e^(−x) from nothing to [`LITTLE`], to a part in eight thousand.
+    fn fades(&self, x: f32) -> f32 {
+        let step = x * FADES;
+        let at = step as usize;
+        let [here, next] = [at, at + 1].map(|at| self.1[at.min(FADED - 1)]);
+        here + (next - here) * (step - at as f32)
     }
 }
 
