@@ -21,6 +21,8 @@ const HAIR: f64 = 1e-6;
 const KEPT_BACK: f64 = 0.012;
 /// The part of it that must lie under a bound that was found for that to stand.
 const KEPT: f64 = 0.8;
+/// Where something else eats that often no end stands.
+const EATS_ON: f64 = 0.1;
 /// The part of the posterior under the bound while sound readings prove nothing.
 const UNBOUNDED: f64 = 0.97;
 /// Readings nearer than this to the one before are not all looked at on the way to the last, hours.
@@ -150,10 +152,8 @@ impl Case {
                 self.kept = least(self.still(read, &judged), judged.bound);
             }
             if read == count {
-                judged.bound = self.kept;
-                if matches!(self.refracted, Some(Change::Falls(_))) {
-                    judged.bound = None;
-                }
+                let falls = matches!(self.refracted, Some(Change::Falls(_)));
+                judged.bound = self.kept.filter(|_| !falls);
                 return judged;
             }
         }
@@ -162,12 +162,13 @@ impl Case {
     /// The bound that was found before a reading, as far as that lets it stand.
     fn still(&self, read: usize, judged: &Judged) -> Option<f64> {
         let kept = self.kept?;
-        if let [.., before, last] = self.looks.main.get(..read)?
-            && equal(before, last)
-        {
+        let [before, last] = self.looks.main.get(read.checked_sub(2)?..read)? else { return None };
+        if equal(before, last) {
             return Some(kept);
         }
-        let falls = judged.level_from.is_none() || judged.drift.is_some_and(|drift| drift.sure());
+        let falls = judged.level_from.is_none()
+            || judged.shares.eaten > EATS_ON
+            || judged.drift.is_some_and(|drift| drift.sure());
         (!falls).then(|| kept.max(judged.relaxed))
     }
 
@@ -179,6 +180,7 @@ impl Case {
             judged.bound = judged.bound.zip(other.bound).map(|(a, b)| a.max(b));
             judged.upper = judged.upper.max(other.upper);
             judged.relaxed = judged.relaxed.max(other.relaxed);
+            judged.shares.eaten = judged.shares.eaten.max(other.shares.eaten);
         }
         judged
     }

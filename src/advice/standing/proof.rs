@@ -73,7 +73,7 @@ const NEIGHBOURS: (f64, f64) = (1.0, 0.5);
 const DRIFT_A_WEEK: f64 = 0.7;
 /// when it is so many times its own standard error, which is the scatter's and that of three readings good
 /// to so many points; and so many times to take back an end that was found.
-const DRIFT_SURE: (f64, f64) = (2.3, 2.9);
+const DRIFT_SURE: (f64, f64) = (2.3, 3.5);
 const SCATTER: (f64, f64) = (3.0, 0.7);
 /// A line that leans is no drift where the end of it has been level over so many hours and readings.
 const FLAT: (f64, usize) = (72.0, 5);

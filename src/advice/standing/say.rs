@@ -20,10 +20,10 @@ const SLOW: f64 = 0.5;
 const A_DAY: f64 = 20.0;
 /// Level beer is read within a week, though its promised day lies further ahead: it may settle sooner.
 const A_WEEK: Hours = Hours::literal(168.0);
-/// More likely than not.
-const LIKELY: f64 = 0.5;
+/// Stalled, rather than ended high.
+const LIKELY: f64 = 0.42;
 /// The same where no two sound readings bear it out by its course.
-const CLEARLY: f64 = 0.75;
+const CLEARLY: f64 = 0.68;
 /// Less likely than this a kind of beer is not named.
 const NAMED: f64 = 0.01;
 /// So far from its course a reading is asked about, points.

@@ -22,7 +22,7 @@ const SKEWS: [(f64, f64); 3] = [(0.35, 0.25), (1.0, 0.4), (2.6, 0.35)];
 const SLOW: [(f64, f64, f64); 3] = [(0.0, 1.0, 0.6), (0.09, 0.2, 0.22), (0.22, 0.32, 0.18)];
 /// From the first hours on it falls and dies away, as where much yeast eats at one rate (first order): the
 /// pace and its weight, beside those above; and how lopsided that is.
-const DIES: [(f64, f64); 2] = [(0.7, 0.05), (0.95, 0.1)];
+const DIES: [(f64, f64); 2] = [(0.7, 0.03), (0.95, 0.06)];
 const DIES_SKEW: f64 = 10.0;
 /// Points a day that something else eats.
 const EATERS: [f64; 3] = [0.12, 0.3, 0.7];
