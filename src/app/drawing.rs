@@ -21,7 +21,7 @@ pub enum Sketch {
     /// The stem in its jar.
     Jar(JarData),
     /// A bottle and what presses in it.
-    Bottle(BottleData),
+    Bottle(Box<BottleData>),
     /// What meets in the vessel.
     Blend(BlendData),
     /// Self-heating over the days.

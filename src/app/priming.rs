@@ -100,7 +100,7 @@ pub fn plan_parts(m: &Model, plan: &Plan) -> Vec<Part> {
     let drawing = Drawing {
         title: words.weakest.to_owned(),
         description: (words.described)(m.writer(), plan),
-        sketch: Sketch::Bottle(bottle_data(m, plan)),
+        sketch: Sketch::Bottle(Box::new(bottle_data(m, plan))),
     };
     vec![Part::new("plan/bottle", What::Drawing(drawing)), plan_worked(m, plan)]
 }

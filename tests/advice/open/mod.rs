@@ -1,3 +1,4 @@
 //! Open: when to try the first bottle.
 
+mod found;
 mod laws;
