@@ -3,6 +3,7 @@
 use crate::support::{cases, hour};
 use fermentside::advice::Verdict;
 use fermentside::advice::open::{Found, Next, WaitingBottles, judge};
+use fermentside::advice::practice::waking;
 use fermentside::quantity::{Celsius, Hours, Measured, SpecificGravity};
 use proptest::prelude::*;
 
@@ -28,7 +29,8 @@ proptest! {
         let advice = judge(waiting);
         // In the cold the days have not begun.
         let from = if cold { waiting.now } else { waiting.bottled };
-        let date = from.after(Hours::nearest(days * 24.0));
+        // Nobody gets up at night to open one.
+        let date = waking(from.after(Hours::nearest(days * 24.0)));
         prop_assert_eq!(advice.verdict == Verdict::Go, waiting.now >= date);
         prop_assert!(!cold || matches!(advice.next, Next::Warm(_)));
         match advice.next {
