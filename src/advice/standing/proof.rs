@@ -53,7 +53,7 @@ pub(super) fn proof(run: &[Point], tail: Tail) -> Proof {
             let hours = counted(&sound, from, to);
             found.days = found.days.max(hours / 24.0);
             let rose = sound[to].value - sound[from].value;
-            if hours < needed || rose > ROSE || rose < -FELL {
+            if hours < needed || !(-FELL..=ROSE).contains(&rose) {
                 continue;
             }
             let error = sound[from].sigma.max(FINEST).hypot(sound[to].sigma.max(FINEST));
