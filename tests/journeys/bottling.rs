@@ -180,7 +180,7 @@ async fn gushing_bottles_are_made_safe_first() {
     let (_server, phone) = opened().await;
     let batch = is_bottled(&phone).await;
     phone.go(&format!("{batch}open")).await;
-    phone.sees("Try that one").await;
+    phone.sees("Carbonation expected").await;
     phone.tap("Something is wrong").await;
     phone.tap("All of them gush").await;
     phone.sees("First make them safe").await;
