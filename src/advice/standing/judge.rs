@@ -168,7 +168,7 @@ impl Case {
         }
         let falls = judged.level_from.is_none()
             || judged.shares.eaten > EATS_ON
-            || judged.drift.is_some_and(|drift| drift.sure());
+            || judged.drift.is_some_and(|drift| drift.sure);
         (!falls).then(|| kept.max(judged.relaxed))
     }
 

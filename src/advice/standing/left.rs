@@ -10,9 +10,9 @@ use crate::advice::family::Family;
 /// So many beers are counted as if they stalled, to go on later. Fewer do (common practice says one in
 /// twenty or so, no source): it is weighted by what a burst costs beside a week of waiting, and chosen by
 /// the curve that tests/calibration prints.
-const STALL: f64 = 0.15;
+const STALL: f64 = 0.18;
 /// With a kit's own yeast, which is little and old, and of which nobody can say where it ends.
-const STALL_UNKNOWN: f64 = 0.28;
+const STALL_UNKNOWN: f64 = 0.3;
 /// Beside a satellite that was read level, for that tells a stall from an end.
 const STALL_BESIDE: f64 = 0.11;
 /// Of so many one is eaten slowly by something else, told or not (common practice, no source).

@@ -72,8 +72,10 @@ const NEIGHBOURS: (f64, f64) = (1.0, 0.5);
 /// it is one from so many points a week on, ...
 const DRIFT_A_WEEK: f64 = 0.7;
 /// when it is so many times its own standard error, which is the scatter's and that of three readings good
-/// to so many points; and so many times to take back an end that was found.
+/// to so many points; and so many times to take back an end that was found, where it is looked for at each
+/// of many readings: one of them strays by chance.
 const DRIFT_SURE: (f64, f64) = (2.3, 3.5);
+const MANY: usize = 4;
 const SCATTER: (f64, f64) = (3.0, 0.7);
 /// A line that leans is no drift where the end of it has been level over so many hours and readings.
 const FLAT: (f64, usize) = (72.0, 5);
@@ -87,15 +89,8 @@ pub(super) struct Drift {
     pub(super) from: Point,
     /// Points a week.
     pub(super) a_week: f64,
-    /// How many times its own standard error it is.
-    times: f64,
-}
-
-impl Drift {
     /// Whether it takes back an end that was found.
-    pub(super) fn sure(&self) -> bool {
-        self.times > DRIFT_SURE.1
-    }
+    pub(super) sure: bool,
 }
 
 /// A drift through a run that is level by its course, or through what it did of late. It goes by what the
@@ -113,9 +108,8 @@ pub(super) fn drift(main: &[Point], level: &[Point]) -> Option<Drift> {
         from = before;
     }
     let (level, late) = (by_line(level), by_line(&main[from..]));
-    let of = |drift: Option<Drift>| drift.map_or(0.0, |drift| drift.times);
-    let times = of(level).max(of(late));
-    level.or(late).map(|drift| Drift { times, ..drift })
+    let sure = [level, late].into_iter().flatten().any(|drift| drift.sure);
+    level.or(late).map(|drift| Drift { sure, ..drift })
 }
 
 /// By a straight line through all of them.
@@ -137,7 +131,8 @@ fn by_line(run: &[Point]) -> Option<Drift> {
     let a_week = -168.0 * slope;
     let times = -slope / error;
     let drifts = a_week >= DRIFT_A_WEEK && times > DRIFT_SURE.0 && !went_flat(run, off);
-    drifts.then_some(Drift { from: *first, a_week, times })
+    let sure = times > if run.len() < MANY { DRIFT_SURE.0 } else { DRIFT_SURE.1 };
+    drifts.then_some(Drift { from: *first, a_week, sure })
 }
 
 /// A tail that has come to rest: its last days lie on one level far better than on the line through all,

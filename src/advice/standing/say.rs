@@ -21,9 +21,9 @@ const A_DAY: f64 = 20.0;
 /// Level beer is read within a week, though its promised day lies further ahead: it may settle sooner.
 const A_WEEK: Hours = Hours::literal(168.0);
 /// Stalled, rather than ended high.
-const LIKELY: f64 = 0.42;
+const LIKELY: f64 = 0.47;
 /// The same where no two sound readings bear it out by its course.
-const CLEARLY: f64 = 0.68;
+const CLEARLY: f64 = 0.7;
 /// Less likely than this a kind of beer is not named.
 const NAMED: f64 = 0.01;
 /// So far from its course a reading is asked about, points.

@@ -89,7 +89,7 @@ fn every_reading_has_its_bar_and_now_and_the_next_are_marked() {
 #[test]
 fn temperatures_get_a_strip_of_their_own() {
     let points = vec![point(0.0, 1.05, false)];
-    let temperatures = vec![(29_500_000, 19.0), (29_500_000 + DAY, 20.5)];
+    let temperatures = vec![(29_500_000, 19.0), (29_500_000 + DAY, 20.8)];
     let drawn = course(&CourseData { temperatures, ..data(points) });
     assert!(drawn.floor < STRIP.0);
     let marks = &drawn.temperature;

@@ -90,8 +90,8 @@ fn the_table() {
         (Level, CleanAle, "9:15 12:15", "", ('r', 19.0)),
         (Level, CleanAle, "9:13 12:13", "4:10", ('r', 19.0)),
         (Level, Lager, "12:20 15:20", "", ('r', 17.75)),
-        // A satellite read once proves no end, and leaves a slow tail open.
-        (Level, CleanAle, "9:19 12:19", "4:18", ('r', 13.75)),
+        // A satellite read once proves no end.
+        (LooksStuck, CleanAle, "9:19 12:19", "4:18", ('s', 15.0)),
         // A jar read so early may yet fall, though it was read twice.
         (Level, CleanAle, "9:19 12:19", "4:18 5:18", ('r', 19.0)),
         // Two points over its jar is a little much.
