@@ -44,11 +44,11 @@ async fn from_a_finished_batch_to_a_printed_label_with_no_network() {
     phone.tap("Swing-tops: 4").await;
     phone.says(".answer .answer-main", " g ±").await;
     // 4 of 750 mL and 32 of 500 mL are 19 L.
-    phone.sees("4 × 750").await;
-    phone.sees("32 × 500").await;
+    phone.sees("4\u{A0}×\u{A0}750").await;
+    phone.sees("32\u{A0}×\u{A0}500").await;
     phone.tap("It is bottled").await;
     phone.sees("In the bottle").await;
-    phone.sees("4 × 750\u{A0}mL, 32 × 500\u{A0}mL").await;
+    phone.sees("4\u{A0}×\u{A0}750\u{A0}mL, 32\u{A0}×\u{A0}500\u{A0}mL").await;
 
     phone
         .run("window.print = () => { window.printed = document.querySelectorAll('.label').length }")
