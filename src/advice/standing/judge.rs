@@ -136,8 +136,8 @@ impl Case {
             if counts {
                 self.counted = reading.hours;
             }
-            let bounds = self.kept.is_some() || proof(&main[..read], self.tail).left.is_some();
-            if next.is_some_and(|next| next.sound > 0.5) && !(counts && bounds) {
+            let bounds = || self.kept.is_some() || proof(&main[..read], self.tail).left.is_some();
+            if next.is_some_and(|next| next.sound > 0.5) && !(counts && bounds()) {
                 continue;
             }
             let mut judged = self.judged(read);
