@@ -5,6 +5,7 @@
 //! A rougher, colder or doubtful reading can only make this more.
 
 use super::looks::Point;
+use crate::order::in_order;
 
 /// Two nights, hours; three; and a week for what may go on.
 pub(super) const NIGHTS: [f64; 3] = [42.0, 66.0, 160.0];
@@ -79,6 +80,8 @@ const MANY: usize = 4;
 const SCATTER: (f64, f64) = (3.0, 0.7);
 /// A line that leans is no drift where the end of it has been level over so many hours and readings.
 const FLAT: (f64, usize) = (72.0, 5);
+/// So far from the middle of level readings one is a slip, points.
+const SLIP: f64 = 5.0;
 /// The square of what rounding and the eye leave of one reading, points.
 const ROUNDED: f64 = 0.1;
 
@@ -107,9 +110,17 @@ pub(super) fn drift(main: &[Point], level: &[Point]) -> Option<Drift> {
         }
         from = before;
     }
-    let (level, late) = (by_line(level), by_line(&main[from..]));
+    let (level, late) = (by_line(&without_slips(level)), by_line(&main[from..]));
     let sure = [level, late].into_iter().flatten().any(|drift| drift.sure);
     level.or(late).map(|drift| Drift { sure, ..drift })
+}
+
+/// Level readings without those that lie far from most of them: the course took such a one for a slip, and
+/// no line is to be drawn through it.
+fn without_slips(level: &[Point]) -> Vec<Point> {
+    let values = in_order(level.iter().map(|p| p.value).collect(), f64::total_cmp);
+    let middle = values.get(values.len() / 2).copied().unwrap_or(0.0);
+    level.iter().filter(|p| (p.value - middle).abs() <= SLIP).copied().collect()
 }
 
 /// By a straight line through all of them.

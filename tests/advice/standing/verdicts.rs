@@ -197,3 +197,17 @@ fn cold_beer_is_read_three_nights_apart() {
     let said = |why: &Reason| matches!(why, Reason::TooNear(_, nights) if *nights == needed);
     assert!(near.reasons.iter().any(said), "{:?}", near.reasons);
 }
+
+/// The first reading is a slip, as such a yeast was level long before: two equal ones prove the end, and a third
+/// however late.
+#[test]
+fn no_drift_is_seen_through_a_slip() {
+    let mut read = record(Family::Kveik, "4.485:27 7.453:7", "");
+    read.original = Some(Estimate::new(SpecificGravity::literal(1.042), 0.001));
+    let SugarFrom::About(at) = judged(&read).sugar.from else { panic!("no day for the sugar") };
+    for days in [0.0, 1.0, 2.0, 3.6, 5.0, 9.0] {
+        let mut later = read.clone();
+        later.main.push(Seen { at: at.after(Hours::nearest(24.0 * days)), ..read.main[1] });
+        assert_eq!(judged(&later).state, Finished, "{days} days after it");
+    }
+}
