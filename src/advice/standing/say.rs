@@ -5,7 +5,7 @@ use super::looks::{BETWEEN, Point, dated_ahead, points, sorted};
 use super::proof::NIGHTS;
 use super::refracted::Change;
 use super::said::{Doubt, Next, Reason, State};
-use crate::advice::family::Span;
+use crate::advice::family::{Family, Span};
 use crate::advice::own_ends::carried;
 use crate::advice::practice::{AFTER_ROUSING, APART, Lag, P95, waking};
 use crate::quantity::{GravityChange, Hours, Measured, Moment, Share, SpecificGravity};
@@ -20,8 +20,8 @@ const SLOW: f64 = 0.5;
 const A_DAY: f64 = 20.0;
 /// Level beer is read within a week, though its promised day lies further ahead: it may settle sooner.
 const A_WEEK: Hours = Hours::literal(168.0);
-/// Stalled, rather than ended high.
-const LIKELY: f64 = 0.47;
+/// Stalled, rather than ended high; and where nobody knows the yeast, whose beer often ends high.
+const LIKELY: (f64, f64) = (0.47, 0.52);
 /// The same where no two sound readings bear it out by its course.
 const CLEARLY: f64 = 0.7;
 /// Less likely than this a kind of beer is not named.
@@ -118,7 +118,9 @@ pub(super) fn state(case: &Case, judged: &Judged, room: Option<f64>) -> State {
         return State::Falling;
     }
     let level = level(case, judged);
-    let likely = if judged.proof.left.is_some() { LIKELY } else { CLEARLY };
+    let known = case.record.family != Family::Unknown;
+    let proven = if known { LIKELY.0 } else { LIKELY.1 };
+    let likely = if judged.proof.left.is_some() { proven } else { CLEARLY };
     match level {
         Some(_) if judged.drift.is_some() => State::Slow,
         Some(_) if judged.shares.stalled > likely => State::LooksStuck,
