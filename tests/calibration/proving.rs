@@ -7,7 +7,7 @@ use crate::lot::Lot;
 use crate::reader::{CAREFUL, Log, Reader, TIRED, at, pitched};
 use fermentside::advice::family::Family;
 use fermentside::advice::standing::{Next, QUANTILE, Standing, State};
-use fermentside::quantity::Measured;
+use fermentside::quantity::{Measured, Moment};
 
 /// One family of beers.
 #[derive(Clone, Copy)]
@@ -81,7 +81,7 @@ pub struct Run {
     pub rests: Option<f64>,
     /// From six readings on: the end in its window, and its width.
     pub ends: Vec<(bool, f64)>,
-    /// While the day is ahead: in its window, its width, its error and that of a plain line.
+    /// While the day is ahead: in its window as it is said, its width, its error and that of a plain line.
     pub days: Vec<(bool, f64, f64, f64)>,
 }
 
@@ -159,12 +159,16 @@ pub fn run(
             found.ends.push((in_first || in_second, width));
         }
         if let Some(day) = end.filter(|day| *day > read && log.record.main.len() >= 3) {
-            let [from, middle, to] =
-                [outlook.one_point.from, outlook.one_point_middle, outlook.one_point.to]
-                    .map(|at| at.since(pitched()).value());
+            let window = outlook.one_point;
+            let [from, middle, to] = [window.from, outlook.one_point_middle, window.to]
+                .map(|at| at.since(pitched()).value());
+            // It is said in whole days; and of a window that has begun, only by when.
+            let said = |at: Moment| (at.parts().0, at.parts().1, at.parts().2);
+            let true_day = said(at(day));
+            let begun = from <= read || said(window.from) <= true_day;
             let line = by_line(&log, ground.family);
             found.days.push((
-                (from.min(read)..=to).contains(&day),
+                begun && true_day <= said(window.to),
                 (to - from) / 24.0,
                 (middle.max(read) - day).abs() / 24.0,
                 (line - day).abs() / 24.0,

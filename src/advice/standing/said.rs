@@ -274,8 +274,8 @@ pub struct Outlook {
     pub end: Hump,
     /// The end of a beer that wakes, unless that is unlikely.
     pub wakes: Option<Hump>,
-    /// When a point or less is left, unless it wakes: four chances of five; it may lie before the last
-    /// reading.
+    /// When a point or less is left, unless it wakes, to the day: four chances of five over all kinds of beer, three
+    /// of four for each; it may lie before the last reading.
     pub one_point: Span<Moment>,
     /// As likely before as after.
     pub one_point_middle: Moment,
