@@ -12,7 +12,7 @@ texts! {
     CopyWords, COPIES {
         make: "Make a copy of everything",
         make_of_batch: "Make a copy of this batch",
-        what_it_is: "A copy is one file that a person can read. To another phone it goes as a file, by the share sheet or a cable, and is brought back there in Gear: it passes through nobody's server.",
+        what_it_is: "A copy is one file that a person can read. Share it to another phone, and bring it back there in Gear: it passes through nobody's server.",
         hand_out: "Hand the copy over or save it",
         by_hand: "Or copy this text and keep it elsewhere",
         take_one: "Take a copy in Gear",

@@ -62,7 +62,8 @@ texts! {
         water: "Water in it",
         water_hint: "Syrups about 20, dry sugars 0.",
 
-        units: "Units",
+        units: "Units, height, scale",
+        each: "One by one",
         metric: "Metric",
         us: "US",
         gravity: "Gravity",

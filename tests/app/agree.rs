@@ -120,13 +120,6 @@ fn part(parts: &[Part], name: &str) -> What {
     found.unwrap_or_else(|| panic!("no part {name}")).what.clone()
 }
 
-fn said(parts: &[Part], name: &str) -> String {
-    match part(parts, name) {
-        What::Text(_, text) => text,
-        other => panic!("{name}: {other:?}"),
-    }
-}
-
 /// The plate of Now; none while the wort is still to be pitched.
 fn plate_of_now(parts: &[Part]) -> Option<Judged> {
     match part(parts, "next") {
@@ -173,10 +166,6 @@ fn calendar_agrees(phone: &Paper, watch: &[Part], today: &Today, remembered: &[R
     assert!(remembered.iter().all(|one| one.at > now));
     let all: Vec<String> = remembered.iter().map(|one| one.at.utc_text()).collect();
     assert_eq!(in_calendar(watch), all);
-    if let Some(first) = remembered.first() {
-        let line = (phone.model.words.watch.next)(phone.model.writer(), first.what, first.at);
-        assert_eq!(said(watch, "ahead/next"), line);
-    }
     let ahead = |due: Due| matches!(due, Due::Ahead(_)).then_some(due.moment());
     let wanted = match today.next {
         NextStep::FirstLook(due) | NextStep::ReadAgain(due) | NextStep::Stuck(due) => {

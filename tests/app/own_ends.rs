@@ -56,8 +56,10 @@ fn they_are_offered_taken_said_and_undone() {
     assert_eq!(ago(0.0), phone.model.now);
     phone.go("#/batch/b/watch");
     phone.sees(OFFER);
-    phone.sees("Take that as the expected end?");
+    phone.sees("[Take that as the expected end]");
     phone.sees_no(REASON);
+    // Asked once: the button is the question.
+    assert_eq!(phone.text().matches("Take that as the expected end").count(), 1);
     assert_eq!(taken(&phone), 0, "never in silence");
     phone.tap("Take that as the expected end");
     phone.sees("Taken: the expected end is by your own batches as well");
@@ -71,7 +73,7 @@ fn they_are_offered_taken_said_and_undone() {
     phone.sees(REASON);
     phone.tap("Leave own batches out");
     phone.sees_no(REASON);
-    phone.sees("Take that as the expected end?");
+    phone.sees("[Take that as the expected end]");
     assert_eq!(taken(&phone), 0);
 }
 
@@ -114,18 +116,18 @@ fn on_pitching_day_they_are_offered_beside_the_yeast_taken_said_and_undone() {
     phone.sees_no("Your last 2 batches");
     phone.tap("Yeast");
     phone.sees(OFFER);
-    phone.sees("Take that as the expected end?");
+    phone.sees("[Take that as the expected end]");
     assert_eq!(taken(&phone), 0, "never in silence");
     phone.tap("Take that as the expected end");
     phone.sees("Taken: the expected end is by your own batches as well");
     phone.sees("the expected end is by them as well.");
     assert_eq!(taken(&phone), 2);
     phone.tap("Undo");
-    phone.sees("Take that as the expected end?");
+    phone.sees("[Take that as the expected end]");
     assert_eq!(taken(&phone), 0);
     phone.tap("Take that as the expected end");
     phone.tap("Leave own batches out");
-    phone.sees("Take that as the expected end?");
+    phone.sees("[Take that as the expected end]");
     assert_eq!(taken(&phone), 0);
     phone.tap("Take that as the expected end");
     // What was typed on the way is still there.

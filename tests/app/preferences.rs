@@ -7,6 +7,13 @@ use fermentside::batch::{Change, Entry, Settings, Theme};
 use fermentside::quantity::{LengthUnit, Measured, Metres, Zone};
 use fermentside::store::{Archive, Store, Token};
 
+/// Gear, with each unit and the height in sight.
+fn one_by_one() -> Paper {
+    let mut phone = at_gear();
+    phone.tap("One by one");
+    phone
+}
+
 /// So often have the settings been saved.
 fn saves_of_settings(phone: &Paper) -> u32 {
     let keys = phone.shelf.keys().expect("keys");
@@ -29,12 +36,13 @@ fn a_height_is_saved_when_its_field_is_left_and_never_at_a_key() {
     assert_eq!(phone.model.settings().height, Metres::literal(120.0));
     assert_eq!(phone.model.drafts.text("gear/height"), None);
     phone.reload();
+    phone.tap("One by one");
     assert_eq!(phone.value_in("Height above the sea"), "120");
 }
 
 #[test]
 fn a_height_that_means_nothing_is_told_and_not_saved() {
-    let mut phone = at_gear();
+    let mut phone = one_by_one();
     phone.type_into("Height above the sea", "9000");
     phone.sees("It must be from");
     phone.tap("Bench");
@@ -43,13 +51,14 @@ fn a_height_that_means_nothing_is_told_and_not_saved() {
 
 #[test]
 fn gear_opened_and_left_saves_no_rounded_height() {
-    let mut phone = at_gear();
+    let mut phone = one_by_one();
     phone.type_into("Height above the sea", "1000 ft");
     let height = phone.model.settings().height;
     assert!((height.value() - 304.8).abs() < 1e-9, "{height:?}");
     assert_eq!(saves_of_settings(&phone), 1);
     phone.tap("Bench");
     phone.tap("Gear");
+    phone.tap("One by one");
     assert_eq!(phone.value_in("Height above the sea"), "305");
     phone.happens(Event::Left("gear/height".to_owned()));
     phone.tap("Now");
@@ -59,7 +68,7 @@ fn gear_opened_and_left_saves_no_rounded_height() {
 
 #[test]
 fn a_height_that_was_stepped_to_is_saved_on_going_elsewhere() {
-    let mut phone = at_gear();
+    let mut phone = one_by_one();
     for _ in 0..3 {
         let field = phone.field("Height above the sea");
         let What::Number(number) = field.what else { panic!("a number") };
@@ -74,13 +83,14 @@ fn a_height_that_was_stepped_to_is_saved_on_going_elsewhere() {
 
 #[test]
 fn the_unit_beside_the_height_is_a_preference() {
-    let mut phone = at_gear();
+    let mut phone = one_by_one();
     phone.type_into("Height above the sea", "300");
     phone.in_unit("Height above the sea", "ft");
     assert_eq!(phone.model.units().height, LengthUnit::Feet);
     assert_eq!(phone.model.settings().height, Metres::literal(300.0));
     assert_eq!(phone.value_in("Height above the sea"), "984");
     phone.reload();
+    phone.tap("One by one");
     assert_eq!(phone.value_in("Height above the sea"), "984");
     // All units that are usual together: the height's too, though it was chosen by itself before.
     phone.tap("Metric");
@@ -98,11 +108,14 @@ fn choices_are_saved_at_once_and_keep_what_a_later_version_noted() {
     let mut phone = Paper::with(shelf, brewing_day(), Zone::fixed(60), 5);
     phone.tap("Gear");
     phone.tap("Night");
+    phone.tap("One by one");
     phone.tap("°F");
     phone.tap("imp gal");
     phone.tap("°P");
     phone.tap("0.1 g");
     phone.reload();
+    phone.sees("°P · °F · imp gal · ");
+    phone.tap("One by one");
     assert_eq!(phone.value_in("Colours"), "night");
     assert_eq!(phone.value_in("Temperature"), "°F");
     assert_eq!(phone.value_in("Volume"), "imp gal");

@@ -258,6 +258,7 @@ fn who_brews_in_gallons_meets_no_litre_and_no_point() {
 fn who_brews_in_plato_meets_no_point() {
     let mut phone = Paper::new();
     phone.go("#/gear");
+    phone.tap("One by one");
     phone.tap("°P");
     let units = Units { banned: PLATO, gravity: plato, warm: |c| format!("{c:.0}"), volume: "20" };
     let read = job(&mut phone, &units);

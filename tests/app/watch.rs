@@ -355,7 +355,6 @@ fn what_lies_ahead_is_handed_out_and_told_by_the_clock_of_then() {
     assert!(file.text.contains("SUMMARY:Cellar bitter: read the gravity"), "{}", file.text);
     assert!(file.text.contains("UID:b-read@fermentside"), "{}", file.text);
     assert!(file.text.contains("DTSTART:20260308T070000Z"), "{}", file.text);
-    phone.sees("Next: read the gravity, on the morning of Sun 8 Mar.");
     phone.sees("Read again on the morning of Sun 8 Mar or later.");
 }
 
@@ -490,4 +489,46 @@ fn the_course_of_one_reading_is_said_to_be_of_one() {
     let mut phone = with(1.0, [reading(1.05, 1.048)], vec![]);
     phone.go("#/batch/b/watch");
     phone.sees("The course: 1 reading. From 1.048 to 1.048.");
+}
+
+/// The form of a reading once stood above a forecast, a ladder and files: three screens.
+#[test]
+fn while_a_reading_is_noted_the_course_and_the_last_two_stand_below_it() {
+    let fallen = [13.0, 10.0, 7.0, 3.0, 0.1].map(|days| reading(days, 1.020 + 0.002 * days));
+    let mut phone = with(13.5, fallen, vec![]);
+    let rows = |phone: &Paper| count(phone, |part| part.name.ends_with("/row"));
+    phone.sees("To or from a spreadsheet");
+    assert_eq!(rows(&phone), 5);
+    phone.tap("Add a reading");
+    assert_eq!(rows(&phone), 2);
+    phone.sees("3 earlier");
+    phone.sees_no("To or from a spreadsheet");
+    phone.sees_no("As a table");
+    phone.tap("Not now");
+    phone.sees("To or from a spreadsheet");
+    assert_eq!(rows(&phone), 5);
+}
+
+/// A doubtful reading took a second line in the ledger: what is said of it stands in place of its temperature.
+#[test]
+fn a_row_of_the_ledger_says_one_thing_beside_its_gravity() {
+    let odd = Reading { doubtful: true, ..reading(3.0, 1.030) };
+    let jar = Reading { vessel: Vessel::Satellite, ..reading(2.0, 1.012) };
+    let phone = with(5.0, [reading(4.0, 1.040), odd, jar], vec![]);
+    let beside = |fold: &fermentside::app::Fold| {
+        fold.beside.iter().map(|run| run.text.replace('\u{A0}', " ")).collect::<Vec<_>>()
+    };
+    let rows: Vec<_> = phone
+        .parts()
+        .iter()
+        .filter_map(|part| match &part.what {
+            What::Fold(fold) if fold.kind == "log-row" => Some(beside(fold)),
+            _ => None,
+        })
+        .collect();
+    let row = |said: &str, gravity: &str| vec![said.to_owned(), gravity.to_owned()];
+    assert_eq!(
+        rows,
+        [row("satellite", "1.012"), row("doubtful", "1.030"), row("20.0 °C", "1.040")]
+    );
 }

@@ -138,6 +138,7 @@ async fn four_stages_lead_to_an_opened_bottle() {
     phone.says(".verdict .verdict-word", "Go").await;
     phone.tap("3 right").await;
     phone.tap("Bright").await;
+    phone.tap("Taste, note, time").await;
     phone.type_into("Taste", "bready, dry").await;
     phone.tap("Save").await;
     phone.says(".log-line", "Fizz 3 of 5").await;

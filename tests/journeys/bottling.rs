@@ -139,7 +139,7 @@ async fn what_if_changes_nothing_until_it_is_taken_over() {
     phone.says(".what-if .plain-answer", "Go: 91 g").await;
     phone.says(".answer .answer-main", "122 g ±").await;
     assert_eq!(phone.value_in("Carbonation").await, "2.40");
-    phone.tap("Back to what the form says").await;
+    phone.tap("Put them back").await;
     phone.says(".what-if .plain-answer", "Go: 122 g").await;
     phone.tap("Volumes of CO₂: less").await;
     phone.tap("Use these").await;
@@ -192,6 +192,7 @@ async fn gushing_bottles_are_made_safe_first() {
     }
     assert!(steps.last().unwrap().contains("leave them cold and covered"), "{steps:?}");
     phone.sees("at worst").await;
+    phone.tap("What may be behind it").await;
     phone.sees("It had not finished. To tell:").await;
     phone.all_in_sight().await;
     assert_eq!(phone.barriers().await, Vec::<String>::new());

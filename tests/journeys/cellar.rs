@@ -63,6 +63,35 @@ pub fn bitter(name: &str, days: f64, readings: u32) -> Vec<(Id, Entry)> {
     all
 }
 
+/// A batch of that name, pitched so many days ago, with these readings: days ago and gravity.
+pub fn read_as(name: &str, days: f64, readings: &[(f64, f64)]) -> Vec<(Id, Entry)> {
+    let mut all = bitter(name, days, 0);
+    for (n, (ago, sg)) in readings.iter().enumerate() {
+        all.push((id(&format!("{name}-r{n}")), Entry::Reading(reading(name, *ago, *sg))));
+    }
+    all
+}
+
+/// The same, where something of each reading is otherwise.
+pub fn but(mut all: Vec<(Id, Entry)>, otherwise: fn(&mut Reading)) -> Vec<(Id, Entry)> {
+    for (_, entry) in &mut all {
+        if let Entry::Reading(reading) = entry {
+            otherwise(reading);
+        }
+    }
+    all
+}
+
+/// A batch in bottles for so many days.
+pub fn in_bottles(name: &str, days: f64) -> Vec<(Id, Entry)> {
+    let start = days + 20.0;
+    let read = [(start, 1.050), (days + 15.0, 1.018), (days + 8.0, 1.011), (days + 2.0, 1.011)];
+    let mut all = read_as(name, start, &read);
+    let bottled = records::bottling(name, ago(days));
+    all.push((id(&format!("{name}-bottled")), Entry::Bottling(bottled)));
+    all
+}
+
 /// Batches at each stage: one fallen level, one in bottles, one whose wort still cools.
 pub fn full() -> Vec<(Id, Entry)> {
     let mut all = bitter("b", 9.0, 12);
@@ -90,11 +119,21 @@ impl Phone {
 
     /// Puts these things into the phone's store in place of what is there, and opens the page anew.
     pub async fn holds(&self, entries: Vec<(Id, Entry)>) {
+        // From a place beside the page, which would write back what is taken from under it.
+        let page = self.run("return location.href").await;
+        let beside = self.run("return new URL('icon-192.png', location.href).href").await;
         let clear = "{ localStorage.clear();
-            for (const { name } of await indexedDB.databases()) indexedDB.deleteDatabase(name);
+            const gone = (name) => new Promise((go) => {
+              const asked = indexedDB.deleteDatabase(name);
+              asked.onsuccess = asked.onerror = asked.onblocked = go;
+            });
+            for (const { name } of await indexedDB.databases()) await gone(name);
             return true; }";
+        let goto = |address: &serde_json::Value| address.as_str().unwrap_or_default().to_owned();
+        self.driver().goto(goto(&beside)).await.expect("the icon is there");
         self.settle(clear).await;
-        self.put(entries, 0).await;
+        self.texts(entries, 0).await;
+        self.open(&goto(&page)).await;
     }
 
     /// Saves the first of these things once more, under another name and knowing nothing of the first.
@@ -103,11 +142,12 @@ impl Phone {
         if let Some((_, Entry::Batch(heading))) = entries.first_mut() {
             name.clone_into(&mut heading.name);
         }
-        self.put(entries, 1000).await;
+        self.texts(entries, 1000).await;
+        self.reload().await;
     }
 
-    /// Puts things beside what is there; their tokens begin with a number of their own.
-    async fn put(&self, entries: Vec<(Id, Entry)>, first: u64) {
+    /// Writes things beside what is there; their tokens begin with a number of their own.
+    async fn texts(&self, entries: Vec<(Id, Entry)>, first: u64) {
         let mut keeper = Keeper::new(MemoryStore::new());
         keeper.load().expect("an empty store is read");
         for ((id, entry), at) in entries.into_iter().zip(first..) {
@@ -121,6 +161,5 @@ impl Phone {
         let text = |key: &String| (key.clone(), json!(store.read(key).expect("it is read")));
         let texts: serde_json::Map<_, _> = keys.iter().map(text).collect();
         self.run(&format!("Object.assign(localStorage, {})", json!(texts))).await;
-        self.reload().await;
     }
 }

@@ -73,7 +73,8 @@ async fn a_batch_and_a_reading_by_keyboard_alone() {
     phone.is_well().await;
 }
 
-const SMALL: &str = "
+/// In the page: what is too small to be touched with a wet thumb.
+pub const SMALL: &str = "
   const all = document.querySelectorAll('a[href], button, summary, select, textarea, input:not([type=radio], [type=checkbox]), label:is(.choice-one, .tick), [role=slider]');
   return [...all].filter((e) => e.checkVisibility()).flatMap((e) => {
     const { width, height } = e.getBoundingClientRect();

@@ -38,6 +38,7 @@ mod practice;
 mod quick;
 mod session;
 mod start_up;
+mod states;
 mod update;
 mod watching;
 mod wrong_input;

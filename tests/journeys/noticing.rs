@@ -19,7 +19,9 @@ impl Phone {
         let log = self.driver().browser_log().await.expect("the browser's log");
         let bad =
             log.into_iter().filter(|entry| entry.level == "SEVERE" || entry.level == "WARNING");
-        bad.map(|entry| format!("{}: {}", entry.level, entry.message)).collect()
+        // The browser looks for one beside whatever is no page of ours.
+        let ours = bad.filter(|entry| !entry.message.contains("/favicon.ico"));
+        ours.map(|entry| format!("{}: {}", entry.level, entry.message)).collect()
     }
 
     /// The addresses the page asked for since last asked.

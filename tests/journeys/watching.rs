@@ -139,8 +139,7 @@ async fn what_lies_ahead_is_saved_for_the_calendar() {
     let behavior = json!({ "behavior": "allow", "downloadPath": folder.display().to_string() });
     phone.devtools("Browser.setDownloadBehavior", behavior).await;
     let batch = phone.brew("Cellar bitter", &[("1.030", 2.0), ("1.020", 0.1)]).await;
-    phone.sees("Next: read the gravity").await;
-    phone.tap("Put it in the calendar").await;
+    phone.tap("Put the dates in the calendar").await;
     let file = saved(&folder).await;
     assert_eq!(file.file_name().and_then(|name| name.to_str()), Some("cellar-bitter.ics"));
     let text = std::fs::read_to_string(&file).unwrap();

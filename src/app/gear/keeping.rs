@@ -16,16 +16,17 @@ fn records(m: &Model) -> Part {
     let words = &m.words.gear;
     let kept = if m.phone.memory_only { words.kept_nowhere } else { words.kept_here };
     let offline = if m.phone.offline_ready { words.offline } else { words.not_offline };
-    let offline = status("keeping/offline", "", vec![text("keeping/offline/said", "", offline)]);
+    let offline =
+        status("keeping/offline", "", vec![text("keeping/offline/said", "small", offline)]);
     let (readings, bottled) = since(m);
     let last = m.settings().copied.map(|copied| copied.at);
     let mut parts = vec![
         heading("keeping/head", 2, words.records),
-        text("keeping/kept", "", kept),
+        text("keeping/kept", "small", kept),
         offline,
-        text("keeping/room", "", (m.words.keeping.room)(room::share(m), room::years_left(m))),
-        text("keeping/copies", "", m.words.copies.what_it_is),
-        text("keeping/since", "", (m.words.copies.since)(last, readings, bottled)),
+        text("keeping/room", "small", (m.words.keeping.room)(room::share(m), room::years_left(m))),
+        text("keeping/copies", "small", m.words.copies.what_it_is),
+        text("keeping/since", "small", (m.words.copies.since)(last, readings, bottled)),
         action("keeping/copy", "", m.words.copies.make, Act::Gear(GearAct::Copy(vec![]))),
     ];
     parts.extend(hand_out(m, &[]));

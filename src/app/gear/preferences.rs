@@ -4,8 +4,9 @@
 use crate::app::act::{Act, GearAct, UnitsOf};
 use crate::app::ask::{Ask, Asked, Chosen, answer, ask, choice};
 use crate::app::event::Effect;
+use crate::app::fold::fold;
 use crate::app::model::{Model, Then};
-use crate::app::part::{Part, Tag, What, action, group, heading};
+use crate::app::part::{Part, Run, Tag, What, action, group, heading};
 use crate::app::save::commit;
 use crate::batch::{Change, Entry, Settings, Theme, Units};
 use crate::quantity::{
@@ -101,14 +102,24 @@ pub fn section(m: &Model) -> Part {
         usual("gear/metric", words.metric, UnitsOf::Metric),
         usual("gear/us", words.us, UnitsOf::UnitedStates),
     ];
+    let (units, w) = (m.units(), m.writer());
+    let now = [
+        units.gravity.symbol(),
+        units.temperature.symbol(),
+        units.volume.symbol(),
+        &w.height(m.settings().height),
+        &(words.step_of_scale)(m.settings().scale()),
+    ];
+    let each =
+        [gravity(m).part, temperature(m).part, volume(m).part, height(m).part, scale(m).part];
+    let mut each = fold(m, "gear/each", words.each, each.into());
+    if let What::Fold(fold) = &mut each.what {
+        fold.beside = vec![Run::new("small", now.join(" · "))];
+    }
     let parts = vec![
         heading("gear/units", 2, words.units),
         group("gear/usual", Tag::Div, "log-actions", both),
-        gravity(m).part,
-        temperature(m).part,
-        volume(m).part,
-        height(m).part,
-        scale(m).part,
+        each,
         heading("gear/day-and-night", 2, words.day_and_night),
         theme(m).part,
         Part::new("gear/preferences/outcome", What::Outcome(m.outcome(FORM))),

@@ -5,6 +5,7 @@ use crate::app::act::{Act, OpenAct};
 use crate::app::ask::{Asked, Chosen, answer_or_none, choice, moment, words_field};
 use crate::app::ask_first::{ask_first, question};
 use crate::app::event::Effect;
+use crate::app::fold::fold;
 use crate::app::model::{Model, Then};
 use crate::app::opening::PLATE;
 use crate::app::part::{Part, What, form, heading, submit};
@@ -60,9 +61,7 @@ pub fn parts(m: &Model, batch: &Id) -> Part {
         heading("open/form/heading", 2, words.how_it_was),
         fizz.part,
         clarity.part,
-        taste.part,
-        note.part,
-        at.part,
+        fold(m, "open/form/more", words.more, vec![taste.part, note.part, at.part]),
         Part::new("open/form/outcome", What::Outcome(m.outcome(FORM))),
     ];
     parts.extend(question(m, FORM));

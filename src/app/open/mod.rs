@@ -47,7 +47,10 @@ pub fn parts(m: &Model, s: &Summary) -> Vec<Part> {
         parts.push(worried::parts(m, s));
     }
     parts.extend(log::parts(m, s));
-    parts.extend(learned(m, s));
+    // What was learned waits while something is wrong.
+    if !worried::is_open(m) {
+        parts.extend(learned(m, s));
+    }
     parts
 }
 

@@ -6,8 +6,16 @@ use crate::advice::open::worried::{Facts, Symptom, help};
 use crate::app::ask::answer_or_none;
 use crate::app::fold::fold;
 use crate::app::model::Model;
-use crate::app::part::{Item, Part, Tag, What, group, heading, status, text};
+use crate::app::part::{Item, Part, Run, Tag, What, group, heading, status, text};
 use crate::batch::Summary;
+
+/// The name of the fold.
+const FOLD: &str = "worried";
+
+/// Whether one looks at it.
+pub fn is_open(m: &Model) -> bool {
+    m.is_open(FOLD, false)
+}
 
 /// Questions and answers, folded away until they are wanted.
 pub fn parts(m: &Model, s: &Summary) -> Part {
@@ -15,9 +23,10 @@ pub fn parts(m: &Model, s: &Summary) -> Part {
     let name = format!("{}symptom", super::form::scope(&s.id));
     let seen = answer_or_none(m, &name, (words.what_is_seen, ""), words.symptom);
     let facts = s.facts(m.settings().height, m.now);
-    let found = seen.value.zip(facts).map(|(symptom, facts)| answer(m, symptom, &facts));
+    let safe = s.is_hazard();
+    let found = seen.value.zip(facts).map(|(symptom, facts)| answer(m, symptom, &facts, safe));
     let said = status("worried/said", "", found.unwrap_or_default());
-    fold(m, "worried", words.heading, vec![seen.part, said])
+    fold(m, FOLD, words.heading, vec![seen.part, said])
 }
 
 pub(super) fn ordered(name: &str, sentences: impl Iterator<Item = &'static str>) -> Part {
@@ -25,7 +34,8 @@ pub(super) fn ordered(name: &str, sentences: impl Iterator<Item = &'static str>)
     Part::new(name, What::Items("ordered", sentences.map(item).collect()))
 }
 
-fn answer(m: &Model, symptom: Symptom, facts: &Facts) -> Vec<Part> {
+/// What is to be done, unless the screen says how to make them safe already; the pressures, and what may be behind.
+fn answer(m: &Model, symptom: Symptom, facts: &Facts, told: bool) -> Vec<Part> {
     let words = &m.words.open.worried;
     let found = help(symptom, facts);
     let hazard = symptom.is_hazard();
@@ -41,14 +51,22 @@ fn answer(m: &Model, symptom: Symptom, facts: &Facts) -> Vec<Part> {
     if hazard {
         first.push(text("worried/caution", "small", m.words.cautions.glass));
     }
-    vec![
-        group("worried/first", Tag::Div, class, first),
-        heading("worried/pressures", 2, words.pressures),
-        Part::new("worried/figures", What::Figures(figures(m, facts))),
-        text("worried/wild", "small", words.knows_nothing),
-        heading("worried/behind", 2, words.causes),
-        ordered("worried/causes", found.causes.into_iter().map(words.cause)),
-    ]
+    let causes = ordered("worried/causes", found.causes.into_iter().map(words.cause));
+    let mut parts = vec![];
+    if !(hazard && told) {
+        parts.push(group("worried/first", Tag::Div, class, first));
+    }
+    let figures = figures(m, facts);
+    // The pressure where they stand is said in any case.
+    let here = figures.get(1).map(|(_, here)| Run::new("small", here.clone()));
+    let wild = text("worried/wild", "small", words.knows_nothing);
+    let inner = vec![Part::new("worried/figures", What::Figures(figures))];
+    let mut pressures = fold(m, "worried/pressures", words.pressures, inner);
+    if let What::Fold(fold) = &mut pressures.what {
+        fold.beside.extend(here);
+    }
+    parts.extend([pressures, wild, fold(m, "worried/behind", words.causes, vec![causes])]);
+    parts
 }
 
 fn figures(m: &Model, facts: &Facts) -> Vec<(String, String)> {

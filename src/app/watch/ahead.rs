@@ -1,7 +1,7 @@
 //! What lies ahead, for the phone's own calendar.
 
 use crate::app::model::Model;
-use crate::app::part::{HandOut, Part, Tag, What, group, text};
+use crate::app::part::{HandOut, Part, Tag, What, group};
 use crate::batch::Summary;
 use crate::exchange::calendar::{Event, calendar};
 use crate::exchange::reminders::{Reminder, reminders, uid};
@@ -18,11 +18,13 @@ fn file_name(batch: &str) -> String {
     format!("{}.ics", name.trim_matches('-').to_ascii_lowercase())
 }
 
-/// What is next, with the button, when anything lies ahead.
+/// The button, when anything lies ahead; what is next stands on the plate.
 pub fn parts(m: &Model, s: &Summary) -> Option<Part> {
     let words = &m.words.watch;
     let ahead = reminders(s, m.now);
-    let first = ahead.first()?;
+    if ahead.is_empty() {
+        return None;
+    }
     let event = |reminder: &Reminder| {
         let (summary, how) = (words.reminder)(&s.heading.name, reminder.what);
         Event {
@@ -41,7 +43,6 @@ pub fn parts(m: &Model, s: &Summary) -> Option<Part> {
         text: calendar(&events, m.now),
         act: None,
     };
-    let next = (words.next)(m.writer(), first.what, first.at);
-    let parts = vec![text("ahead/next", "", next), Part::new("ahead/file", What::HandOut(file))];
-    Some(group("ahead", Tag::Section, "remind", parts))
+    let file = Part::new("ahead/file", What::HandOut(file));
+    Some(group("ahead", Tag::Section, "remind", vec![file]))
 }

@@ -1,5 +1,6 @@
 //! The course of a batch: drawn, walked through reading by reading, and as a table.
 
+use super::noting;
 use crate::advice::family::Purpose;
 use crate::advice::standing::{BandPoint, Hump, Stage};
 use crate::app::act::{Act, WatchAct};
@@ -27,6 +28,10 @@ pub fn parts(m: &Model, s: &Summary) -> Vec<Part> {
     let head = vec![heading("course/heading", 2, words.course.title)];
     let mut parts = vec![group("course/head", Tag::Div, "heard", head)];
     parts.extend(picture(m, s, "course"));
+    // While a reading is noted the picture is enough.
+    if noting::is_new(m, s) {
+        return parts;
+    }
     let readings = drawn(s).count();
     let said = match (&s.standing.outlook, s.standing.stage) {
         (Some(outlook), _) => Some((words.forecast)(w, outlook, m.now)),

@@ -2,7 +2,7 @@
 //! and the way to delete it.
 
 use super::form;
-use super::noting::{change_button, noted, row_name};
+use super::noting::{change_button, is_new, noted, row_name};
 use crate::app::act::{Act, WatchAct};
 use crate::app::event::Effect;
 use crate::app::fold::fold;
@@ -12,15 +12,17 @@ use crate::app::save::commit;
 use crate::app::worked::{IN_GRAVITY, how_worked};
 use crate::batch::{Change, EntryKey, Id, Kind, ReadingLine, Summary};
 
-/// So many rows stand there at once; the earlier ones are folded away.
+/// So many rows stand there at once, and so many below a form; the earlier ones are folded away.
 const AT_ONCE: usize = 5;
+const BELOW_A_FORM: usize = 2;
 
 /// The rows.
 pub fn parts(m: &Model, s: &Summary) -> Part {
     let rows = |name: &str, lines: &[ReadingLine]| {
         group(name, Tag::Ol, "log", lines.iter().rev().map(|line| row(m, s, line)).collect())
     };
-    let (earlier, latest) = s.lines.split_at(s.lines.len().saturating_sub(AT_ONCE));
+    let at_once = if is_new(m, s) { BELOW_A_FORM } else { AT_ONCE };
+    let (earlier, latest) = s.lines.split_at(s.lines.len().saturating_sub(at_once));
     let mut parts = vec![rows("log/latest", latest)];
     if !earlier.is_empty() {
         // Made only when they are wanted.
@@ -43,11 +45,11 @@ fn row(m: &Model, s: &Summary, line: &ReadingLine) -> Part {
         None if open => opened(m, line, outcome),
         None => vec![],
     };
-    let doubtful = line.reading.doubtful;
-    let mut beside = vec![];
-    beside.extend(doubtful.then(|| Run::new("log-doubtful", words.doubtful)));
-    beside.push(Run::new("log-beside", (words.beside)(w, line)));
-    beside.push(Run::new("log-gravity", (words.gravity)(w, line).0));
+    let kind = if line.reading.doubtful { "log-beside log-doubtful" } else { "log-beside" };
+    let beside = vec![
+        Run::new(kind, (words.beside)(w, line)),
+        Run::new("log-gravity", (words.gravity)(w, line).0),
+    ];
     let summary = (words.day)(line.reading.at, m.now);
     let fold = What::Fold(Fold { kind: "log-row", summary, beside, open });
     let name = format!("{place}/row");

@@ -40,19 +40,21 @@ pub fn parts(m: &Model, s: &Summary) -> Vec<Part> {
     let mut left = vec![];
     left.extend(warmth(m, s));
     left.extend(m.still("course", s, course::parts));
-    let sooner = (words.by_satellite)(m.writer(), &s.standing, m.now);
-    left.extend(sooner.map(|said| text("watch/sooner", "", said)));
-    left.extend(ladder(m, s));
-    left.extend(own_ends::part(m, s, s.packet(), s.original.map(Estimate::value)));
     let mut right = vec![heading("log/heading", 2, words.log_heading), log::parts(m, s)];
-    if s.has_satellite() {
-        let add = Act::Watch(WatchAct::Add(Vessel::Satellite));
-        right.push(action("watch/satellite", "quiet", words.read_satellite, add));
+    if !noting::is_new(m, s) {
+        let sooner = (words.by_satellite)(m.writer(), &s.standing, m.now);
+        left.extend(sooner.map(|said| text("watch/sooner", "", said)));
+        left.extend(ladder(m, s));
+        left.extend(own_ends::part(m, s, s.packet(), s.original.map(Estimate::value)));
+        if s.has_satellite() {
+            let add = Act::Watch(WatchAct::Add(Vessel::Satellite));
+            right.push(action("watch/satellite", "quiet", words.read_satellite, add));
+        }
+        if s.may_not_have_begun(m.now) {
+            right.push(quiet::parts(m, s));
+        }
+        right.extend(m.still("files", s, files));
     }
-    if s.may_not_have_begun(m.now) {
-        right.push(quiet::parts(m, s));
-    }
-    right.extend(m.still("files", s, files));
     all.push(group("watch/course", Tag::Section, "watch-course", left));
     all.push(group("watch/log", Tag::Section, "watch-log", right));
     parts.push(group("watch", Tag::Div, "watch", all));

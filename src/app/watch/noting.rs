@@ -36,6 +36,11 @@ pub fn scope_of(reading: &Id) -> String {
     format!("reading/{}/", reading.as_str())
 }
 
+/// Whether a new reading is noted below others: what else the screen tells and offers then waits.
+pub fn is_new(m: &Model, s: &Summary) -> bool {
+    !s.lines.is_empty() && noted(m, s).is_some_and(|noted| noted.id.is_none())
+}
+
 /// What is noted at a batch now; nothing when no form stands open.
 pub fn noted(m: &Model, s: &Summary) -> Option<Noted> {
     let new = |vessel| {

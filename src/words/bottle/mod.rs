@@ -34,7 +34,7 @@ texts! {
         slide_beer: "Beer",
         slide_hottest: "Hottest",
         use_these: "Use these",
-        put_back: "Back to what the form says",
+        put_back: "Put them back",
         granted: "Assumed",
         more: "Weighed, filled, place, time, note",
         weighed: "Sugar you weighed",

@@ -6,12 +6,12 @@ texts! {
     /// What is asked for priming sugar, on bottling day and on the Bench.
     PrimingWords, PRIMING {
         beer: "Beer to bottle",
-        beer_hint: "What is in the bottling vessel, not the batch size.",
+        beer_hint: "What is in the bottling vessel now.",
         target: "Carbonation",
         target_hint: "2.4 volumes suit most beer, 1.8 British ales.",
         warmest: "Warmest since it ended",
         warmest_hint: "Leave out any chilling: gas that left does not come back.",
-        warmest_from_log: "By your readings, any chilling left out: gas that left does not come back.",
+        warmest_from_log: "By your readings, without any chilling.",
         hottest: "Hottest they may stand",
         weakest: "Weakest bottle",
         weakest_decides: "Choose: the weakest decides",

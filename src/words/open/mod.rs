@@ -31,6 +31,7 @@ texts! {
         fizz: "Fizz",
         say_fizz: "Say how much fizz it had, 1 to 5, or that it burst.",
         how_clear: "How clear",
+        more: "Taste, note, time",
         taste: "Taste",
         note: "Anything else",
         at: "Opened",

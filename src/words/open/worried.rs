@@ -13,7 +13,7 @@ texts! {
         what_is_seen: "What do you see?",
         first_safe: "First make them safe",
         what_to_do: "What to do",
-        pressures: "Pressure by the record, once the sugar is eaten",
+        pressures: "Pressure once the sugar is eaten",
         knows_nothing: "The record knows nothing of wild yeast: gushing bottles may hold more than this.",
         causes: "What may be behind it, the likeliest first",
         stand_at: "They stand at",

@@ -1,8 +1,6 @@
 //! What lies ahead, for the phone's own calendar.
 
 use crate::exchange::reminders::What;
-use crate::quantity::Moment;
-use crate::words::Writer;
 
 /// What is to be done, and how.
 const fn words(what: What) -> (&'static str, &'static str) {
@@ -27,11 +25,6 @@ const fn words(what: What) -> (&'static str, &'static str) {
         }
         What::TryBottle => ("try a bottle", "Chill it for two days, and open it over the sink."),
     }
-}
-
-/// The next of it.
-pub(super) fn next(w: Writer, what: What, at: Moment) -> String {
-    format!("Next: {}, on {}.", words(what).0, w.part_of_day(at))
 }
 
 /// An event of a batch: its title, and how it is done.

@@ -11,7 +11,6 @@ texts! {
         change: "Change",
         delete: "Delete",
         deleted: "Reading deleted",
-        doubtful: "doubtful",
     } says {
         gravity: fn(Writer, &ReadingLine) -> (String, String) = gravity,
         as_read: fn(&Reading) -> String = as_read,
@@ -51,13 +50,17 @@ fn day(at: Moment, now: Moment) -> String {
     if at.parts().0 == now.parts().0 { write::day(at) } else { write::full_day(at) }
 }
 
-/// What stands between the day and the gravity: the beer's temperature, or its sample's.
+/// What stands between the day and the gravity: what sets it apart from the others, else the beer's temperature,
+/// or its sample's.
 fn beside(w: Writer, line: &ReadingLine) -> String {
     let reading = &line.reading;
-    let warmth = reading.beer.or(reading.sample).map(|t| w.temperature(t)).unwrap_or_default();
-    match reading.vessel {
-        Vessel::Main => warmth,
-        Vessel::Satellite => format!("satellite {warmth}"),
+    match (reading.doubtful, reading.vessel) {
+        (false, Vessel::Main) => {
+            reading.beer.or(reading.sample).map(|t| w.temperature(t)).unwrap_or_default()
+        }
+        (true, Vessel::Main) => "doubtful".to_owned(),
+        (false, Vessel::Satellite) => "satellite".to_owned(),
+        (true, Vessel::Satellite) => "satellite, doubtful".to_owned(),
     }
 }
 

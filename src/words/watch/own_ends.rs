@@ -23,9 +23,5 @@ pub(super) fn own_ends(
         "Your last {} batches with this yeast ended at {listed}. From this start that makes {about} {doubt}",
         ends.len()
     );
-    if taken {
-        format!("{said}: the expected end is by them as well.")
-    } else {
-        format!("{said}. Take that as the expected end?")
-    }
+    if taken { format!("{said}: the expected end is by them as well.") } else { format!("{said}.") }
 }

@@ -29,8 +29,7 @@ pub(super) fn step(w: Writer, step: Remedy, now: Moment) -> String {
         Remedy::SampleTemperature => "Note the sample's temperature.".to_owned(),
         Remedy::WaterCheck => "Try the hydrometer in water; note it in Gear.".to_owned(),
         Remedy::CompareSatellite => {
-            "Compare with a satellite that has ended: kits with much dark extract really end high."
-                .to_owned()
+            "Compare with a satellite that has ended: dark kits really end high.".to_owned()
         }
         Remedy::WarmTo(t) => {
             format!("Warm it to {}, the top of the yeast's range, over a day.", w.degrees(t))

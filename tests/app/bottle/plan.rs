@@ -119,7 +119,7 @@ fn what_if_changes_nothing_until_it_is_taken_over() {
     phone.sees("Go: 91 g ± ");
     assert_eq!(answer(&phone), "122 g");
     assert_eq!(phone.value_in("Carbonation"), "2.40");
-    phone.tap("Back to what the form says");
+    phone.tap("Put them back");
     phone.sees("Go: 122 g ± ");
     slide(&mut phone, "Volumes of CO₂", 2.3);
     slide(&mut phone, "Warmest", 68.0);
