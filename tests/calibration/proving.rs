@@ -404,7 +404,9 @@ fn held(ground: &Ground, jar: Jar, runs: &[Run]) -> Option<String> {
     };
     let ends = !matches!(ground.kind, Kind::Rests | Kind::Stuck | Kind::Chilled | Kind::Eaten);
     let never = 100.0 - percent(runs, |run| run.dosed.is_some());
-    if ends && jar != Jar::Never && never > 8.0 + 2.0 * chance {
+    // A lager's tail is long, and it is read for 18 days after its end.
+    let most = if ground.family == Family::Lager { 10.0 } else { 8.0 };
+    if ends && jar != Jar::Never && never > most + 2.0 * chance {
         return Some(format!("{never:.1} % never, with a jar"));
     }
     (over > most_over + chance || much > most_much + chance)
