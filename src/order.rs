@@ -66,6 +66,12 @@ impl<K: Ord, V> ByKey<K, V> {
     }
 
     fn place(&self, key: &K) -> Result<usize, usize> {
+        // As a rule they come in order.
+        match self.pairs.last().map(|(last, _)| last.cmp(key)) {
+            Some(Ordering::Less) | None => return Err(self.pairs.len()),
+            Some(Ordering::Equal) => return Ok(self.pairs.len() - 1),
+            Some(Ordering::Greater) => {}
+        }
         self.pairs.binary_search_by(|(known, _)| known.cmp(key))
     }
 

@@ -35,7 +35,8 @@ impl Id {
     /// From eight random bytes.
     #[must_use]
     pub fn random(bytes: [u8; 8]) -> Self {
-        Self(bytes.iter().map(|b| format!("{b:02x}")).collect())
+        let digits = bytes.into_iter().flat_map(|byte| [byte >> 4, byte & 15]);
+        Self(digits.filter_map(|digit| char::from_digit(digit.into(), 16)).collect())
     }
 
     /// The text.

@@ -29,14 +29,15 @@ impl Key {
         let mut parts = text.strip_prefix(PREFIX)?.split('/');
         let (kind, id) = (parts.next()?, parts.next()?);
         let (revision, token) = (parts.next()?, parts.next()?);
-        let key = Self {
+        // Written again, it must be the same text: no leading zero, no sign, nothing behind.
+        let plain = !revision.starts_with(['0', '+']) && parts.next().is_none();
+        (plain && is_kind(kind) && is_id(id)).then_some(())?;
+        Some(Self {
             kind: kind.to_owned(),
             id: id.to_owned(),
             revision: revision.parse().ok()?,
             token: token.parse().ok()?,
-        };
-        // Written again, it must be the same text: no leading zero, no sign, nothing behind.
-        (is_kind(kind) && is_id(id) && key.revision > 0 && key.to_string() == text).then_some(key)
+        })
     }
 }
 
