@@ -22,7 +22,8 @@ pub struct Node {
 }
 
 impl Node {
-    fn new(part: Part) -> Self {
+    /// A part that was not on the screen.
+    pub fn new(part: Part) -> Self {
         let kind = kind_of(&part.what);
         let inner = part.parts.into_iter().map(Self::new).collect();
         Self {

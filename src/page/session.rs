@@ -1,12 +1,16 @@
 //! The one session of the page: what happens goes in, what is drawn and done comes out. It is the only
 //! one that writes to the store.
 
+mod start;
+
+pub use start::{add, arrive, begin, load, open, surround};
+
 use super::board::{Shown, put};
-use super::keep::{KEY, Kept};
+use super::keep::Kept;
 use super::{clock, effects, second_shelf};
-use crate::app::{Effect, Event, Keeper, Model, Place, screen, update};
+use crate::app::{Effect, Event, Keeper, Model, Place, Screen, screen, update};
 use crate::batch::Theme;
-use crate::store::{BrowserStore, Lying, MemoryStore, Note, Store};
+use crate::store::Store;
 use leptos::prelude::*;
 use std::cell::RefCell;
 use std::collections::VecDeque;
@@ -49,86 +53,6 @@ thread_local! {
     static SESSION: RefCell<Option<Session>> = const { RefCell::new(None) };
     static WAITING: RefCell<VecDeque<Event>> = const { RefCell::new(VecDeque::new()) };
     static KEEPING: RefCell<bool> = const { RefCell::new(false) };
-}
-
-/// Opens the store, or the page's own memory where it is refused, loads all that can be read, and gives
-/// what is to be drawn.
-pub fn open() -> Drawn {
-    let (store, memory_only): (Box<dyn Store>, bool) = match BrowserStore::open() {
-        Ok(store) => (Box::new(store), false),
-        Err(_) => (Box::new(MemoryStore::new()), true),
-    };
-    let mut keeper = Keeper::new(store);
-    let (kept, drafts) = Kept::restored();
-    let chance = u64::from_be_bytes(clock::random());
-    let mut model = Model::new(clock::now(), clock::zone(), chance);
-    model.drafts = drafts;
-    model.phone.memory_only = memory_only;
-    model.phone.update_ready = effects::is_marked("update");
-    model.phone.offline_ready = effects::is_marked("offline");
-    match keeper.load() {
-        Ok(opened) => model.take_in(opened),
-        Err(_) => model.phone.memory_only = true,
-    }
-    model.phone.used = Some(keeper.used());
-    let drawn = Drawn::default();
-    let theme = model.settings().theme;
-    effects::put_on(theme);
-    let session = Session {
-        model,
-        keeper,
-        kept,
-        drawn: drawn.clone(),
-        title: String::new(),
-        theme,
-        persists: false,
-        ticking: None,
-    };
-    SESSION.with(|it| it.replace(Some(session)));
-    let here = Event::Went(effects::hash());
-    SESSION.with_borrow_mut(|it| {
-        if let Some(session) = it {
-            let _ = update(&mut session.model, Event::Tick(clock::seconds()));
-            // A timer that was left running runs on; the attention is where the browser has it.
-            let asked = update(&mut session.model, here).into_iter();
-            for effect in asked.filter(|effect| matches!(effect, Effect::Awake(_))) {
-                session.carry_out(effect);
-            }
-            session.draw();
-        }
-    });
-    if !memory_only {
-        second_shelf::open(lay_together);
-    }
-    drawn
-}
-
-/// What lies on the second shelf comes to the first, where that has lost it.
-fn lay_together(lying: Vec<Lying>) {
-    let anew = SESSION.with(|it| {
-        let mut it = it.try_borrow_mut().ok()?;
-        let Session { keeper, kept, model, .. } = it.as_mut()?;
-        let now = clock::milliseconds();
-        let (drafts, lying): (Vec<_>, Vec<_>) = lying.into_iter().partition(|late| late.key == KEY);
-        if let Some(drafts) = drafts.first().and_then(|late| kept.adopt(late, &model.drafts)) {
-            model.drafts = drafts;
-            // To be drawn.
-            happens(Event::Tick(model.seconds));
-            happens(Event::DraftsKept(!kept.refused));
-        }
-        let (anew, settled) = keeper.merge(&lying, now);
-        let mut notes = keeper.notes();
-        notes.extend(settled.into_iter().map(|key| Note { key, text: None }));
-        second_shelf::put(notes, None);
-        anew
-    });
-    if let Some(anew) = anew {
-        happens(Event::Loaded(Box::new(anew)));
-    }
-    let first = WAITING.with_borrow_mut(VecDeque::pop_front);
-    if let Some(event) = first {
-        send(event);
-    }
 }
 
 /// Another tab wrote a text, or took one away.
@@ -198,6 +122,10 @@ fn happens(event: Event) {
 impl Session {
     fn draw(&mut self) {
         let shown = screen(&self.model);
+        self.show(shown);
+    }
+
+    fn show(&mut self, shown: Screen) {
         put(&self.drawn.notices, shown.notices);
         put(&self.drawn.main, shown.main);
         put(&self.drawn.undo, shown.undo);

@@ -4,7 +4,7 @@ use super::draw::parts;
 use super::element::{el, list};
 use super::session::{self, Drawn, keep_drafts, send};
 use super::{clock, effects};
-use crate::app::{Event, Place};
+use crate::app::{Event, Part, Place};
 use crate::store::is_record;
 use leptos::prelude::*;
 use leptos::tachys::reactive_graph::SharedReactiveFunction;
@@ -15,19 +15,57 @@ use std::time::Duration;
 /// How long after another tab's first text its next ones are waited for, so that all are read at once.
 const TOGETHER: Duration = Duration::from_millis(200);
 
+/// Parts that are drawn within so many milliseconds leave room for more of them.
+const QUICK: f64 = 6.0;
+
 thread_local! {
     /// Another tab has saved something, and that is going to be told.
     static HEARD: Cell<bool> = const { Cell::new(false) };
 }
 
-/// Puts the page into the document's body, in place of the static first paint.
+/// The start, each step in a task of its own, so that a slow phone answers a finger between two of them. The
+/// static first paint of index.html stays in sight until the whole is drawn (style/main.css).
 pub fn mount() {
-    mount_to_body(App);
-    // The page is there: the static first paint of index.html goes.
-    if let Some(opening) = document().get_element_by_id("opening") {
-        opening.remove();
-    }
-    effects::mark("ready", Some(""));
+    let drawn = Drawn::default();
+    let frame = drawn.clone();
+    mount_to_body(move || app(frame));
+    next(move || {
+        session::open(drawn);
+        next(|| {
+            session::load();
+            next(|| {
+                let Some(mut screen) = session::arrive() else { return };
+                let parts = std::mem::take(&mut screen.main);
+                next(move || {
+                    session::surround(screen);
+                    next(move || draw(parts, 0, 1));
+                });
+            });
+        });
+    });
+}
+
+fn next(step: impl FnOnce() + 'static) {
+    set_timeout(step, Duration::ZERO);
+}
+
+/// Draws `more` parts of the screen after the first so many; the quicker they are drawn, the more of them
+/// at the next time.
+fn draw(mut parts: Vec<Part>, drawn: usize, more: usize) {
+    let begun = clock::milliseconds();
+    let rest = parts.split_off(more.min(parts.len()));
+    session::add(drawn, parts);
+    next(move || {
+        if !rest.is_empty() {
+            let quick = clock::milliseconds() - begun < QUICK;
+            return draw(rest, drawn + more, if quick { 2 * more } else { more });
+        }
+        if let Some(opening) = document().get_element_by_id("opening") {
+            opening.remove();
+        }
+        effects::mark("ready", Some(""));
+        session::begin();
+    });
 }
 
 fn listen(name: &'static str, event: Event) {
@@ -35,9 +73,8 @@ fn listen(name: &'static str, event: Event) {
     let _ = window_event_listener(custom, move |_| send(event.clone()));
 }
 
-#[component]
-fn App() -> impl IntoView {
-    let Drawn { notices, main, undo, places, places_label } = session::open();
+fn app(drawn: Drawn) -> impl IntoView {
+    let Drawn { notices, main, undo, places, places_label } = drawn;
     // The page lives as long as the document, so the listeners are never taken away.
     let _ = window_event_listener(leptos::ev::hashchange, |_| {
         effects::print_no_more();
