@@ -91,6 +91,7 @@ pub fn screen(m: &Model) -> Screen {
 }
 
 /// One stage of a batch, below its head.
+#[inline(never)] // read by the browser only when it is called
 fn stage_of(m: &Model, id: &Id, stage: Stage) -> Vec<Part> {
     let Some(summary) = m.summary(id) else {
         let words = &m.words.frame;

@@ -23,6 +23,7 @@ pub fn list(m: &Model) -> Vec<Part> {
 }
 
 /// One sum.
+#[inline(never)] // read by the browser only when it is called
 pub fn sum(m: &Model, sum: Sum) -> Vec<Part> {
     let body = match sum {
         Sum::Gravity => gravity::parts(m),

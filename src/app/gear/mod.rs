@@ -28,6 +28,7 @@ use crate::exchange::copy;
 use things::{list_of, scope};
 
 /// The screen.
+#[inline(never)] // read by the browser only when it is called
 pub fn parts(m: &Model) -> Vec<Part> {
     let mut parts = vec![heading("title", 1, m.words.frame.gear)];
     parts.extend(conflicts::parts(m));
