@@ -72,8 +72,14 @@
   const page = document.getElementById("page");
   const code = import(page.href);
   code.catch(() => {}); // told below, once there is a body to tell it in
+  // The first paint comes first: the wasm, many times larger, would hold up the styles on its way.
+  const painted = () => new Promise((go) => {
+    if (document.hidden) go();
+    else requestAnimationFrame(() => setTimeout(go));
+  });
   addEventListener("DOMContentLoaded", async () => {
     try {
+      await painted();
       const { default: start } = await code;
       await start({ module_or_path: new URL(page.dataset.wasm, document.baseURI) });
     } catch (error) {
