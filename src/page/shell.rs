@@ -26,22 +26,26 @@ thread_local! {
 /// The start, each step in a task of its own, so that a slow phone answers a finger between two of them. The
 /// static first paint of index.html stays in sight until the whole is drawn (style/main.css).
 pub fn mount() {
-    let drawn = Drawn::default();
-    let frame = drawn.clone();
-    mount_to_body(move || app(frame));
-    next(move || {
-        session::open(drawn);
-        next(|| {
-            session::load();
+    next(|| {
+        let drawn = Drawn::default();
+        let frame = drawn.clone();
+        mount_to_body(move || app(frame));
+        next(move || {
+            session::open(drawn);
             next(|| {
-                let Some(mut screen) = session::arrive() else { return };
-                let parts = std::mem::take(&mut screen.main);
-                next(move || {
-                    session::surround(screen);
-                    next(move || draw(parts, 0, 1));
-                });
+                session::load();
+                next(arrive);
             });
         });
+    });
+}
+
+fn arrive() {
+    let Some(mut screen) = session::arrive() else { return };
+    let parts = std::mem::take(&mut screen.main);
+    next(move || {
+        session::surround(screen);
+        next(move || draw(parts, 0, 1));
     });
 }
 
