@@ -69,7 +69,7 @@ fn section(name: &str, head: &str, mut parts: Vec<Part>) -> Part {
 fn labels(m: &Model, s: &Summary) -> Vec<Part> {
     let Some((_, record)) = &s.bottling else { return vec![] };
     let words = &m.words.print;
-    let waiting = record.waiting(s.original.map(Estimate::value), record.at);
+    let waiting = record.waiting(s.original.map(Estimate::value), m.now);
     let lines = [
         ("name", "label-name", s.heading.name.clone()),
         ("day", "", (words.bottled)(s)),
