@@ -9,7 +9,7 @@ use crate::hands::SMALL;
 use crate::noticing::lines;
 use crate::phone::Phone;
 use fermentside::batch::Vessel;
-use fermentside::quantity::{Celsius, Measured};
+use fermentside::quantity::Celsius;
 
 /// No step is longer than so many screens of 390 x 844.
 const MOST: f64 = 2.5;
