@@ -81,11 +81,9 @@ pub fn send(event: Event) {
         }
         session.draw();
     });
-    // What drawing brought about.
-    if WAITING.with_borrow(|waiting| !waiting.is_empty())
-        && let Some(event) = WAITING.with_borrow_mut(VecDeque::pop_front)
-        && SESSION.with(|it| it.try_borrow_mut().is_ok())
-    {
+    // What drawing brought about; what came before the session was there waits for its start.
+    let is_there = SESSION.with(|it| it.try_borrow_mut().is_ok_and(|it| it.is_some()));
+    if is_there && let Some(event) = WAITING.with_borrow_mut(VecDeque::pop_front) {
         send(event);
     }
 }

@@ -1,6 +1,10 @@
 //! Opening the page for the first time.
 
+use crate::brewing::opened;
+use serde_json::json;
+
 use crate::build;
+use crate::cellar::full;
 use crate::phone::Phone;
 use crate::server::Server;
 
@@ -77,4 +81,36 @@ async fn a_page_that_cannot_start_says_so() {
     phone.driver().goto(server.address()).await.unwrap();
     phone.sees("Something went wrong. What you saved is safe. Reload the page.").await;
     assert_eq!(phone.count("html[data-ready]").await, 0);
+}
+
+/// In the page, before its first line: something happens at every moment of the start.
+const RESTLESS: &str = "
+  const each = setInterval(() => {
+    dispatchEvent(new Event('fermentside:offline-ready'));
+    document.dispatchEvent(new Event('visibilitychange'));
+    dispatchEvent(new Event('hashchange'));
+    if ('ready' in (document.documentElement?.dataset ?? {})) clearInterval(each);
+  });";
+
+#[tokio::test]
+async fn whatever_happens_while_it_starts_it_starts() {
+    let (_server, phone) = opened().await;
+    phone.holds(full()).await;
+    phone.devtools("Page.addScriptToEvaluateOnNewDocument", json!({ "source": RESTLESS })).await;
+    let places = [
+        ("#/now", "Cellar bitter"),
+        ("#/batch/b/watch", "Cellar bitter"),
+        ("#/batch/b/edit", "Change the batch"),
+        ("#/batches", "Hedgerow stout"),
+        ("#/gear", "My hydrometer"),
+    ];
+    for (place, words) in places {
+        phone.go(place).await;
+        phone.reload().await;
+        phone.sees(words).await;
+        let twice = "const names = [...document.querySelectorAll('main [id]')].map((e) => e.id);
+            return names.filter((name, at) => names.indexOf(name) !== at);";
+        assert_eq!(phone.run(twice).await, json!([]), "{place}");
+        phone.is_well().await;
+    }
 }

@@ -174,8 +174,9 @@ impl Phone {
             }
             if begun.elapsed() > PATIENCE {
                 panic!(
-                    "waited in vain until {what} ({last:?}); on the screen:\n{}",
-                    self.screen_text().await
+                    "waited in vain until {what} ({last:?}); on the screen:\n{}\nthe browser complained: {:#?}",
+                    self.screen_text().await,
+                    self.complaints().await
                 );
             }
             tokio::time::sleep(Duration::from_millis(30)).await;
