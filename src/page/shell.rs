@@ -31,10 +31,13 @@ pub fn mount() {
         let frame = drawn.clone();
         mount_to_body(move || app(frame));
         next(move || {
-            session::open(drawn);
-            next(|| {
-                session::load();
-                next(arrive);
+            let zone = clock::zone();
+            next(move || {
+                session::open(drawn, zone);
+                next(|| {
+                    session::load();
+                    next(arrive);
+                });
             });
         });
     });

@@ -5,19 +5,20 @@ use crate::app::{Effect, Event, Keeper, Model, Part, Screen, screen, update};
 use crate::page::board::Node;
 use crate::page::keep::{KEY, Kept};
 use crate::page::{clock, effects, second_shelf};
+use crate::quantity::Zone;
 use crate::store::{BrowserStore, Lying, MemoryStore, Note, Store};
 use leptos::prelude::{Update, WithUntracked};
 use std::collections::VecDeque;
 
 /// Opens the store, or the page's own memory where it is refused. What is then to be drawn goes to `drawn`.
-pub fn open(drawn: Drawn) {
+pub fn open(drawn: Drawn, zone: Zone) {
     let (store, memory_only): (Box<dyn Store>, bool) = match BrowserStore::open() {
         Ok(store) => (Box::new(store), false),
         Err(_) => (Box::new(MemoryStore::new()), true),
     };
     let (kept, drafts) = Kept::restored();
     let chance = u64::from_be_bytes(clock::random());
-    let mut model = Model::new(clock::now(), clock::zone(), chance);
+    let mut model = Model::new(clock::now(), zone, chance);
     model.drafts = drafts;
     model.phone.memory_only = memory_only;
     model.phone.update_ready = effects::is_marked("update");
