@@ -21,12 +21,13 @@ pub fn parts(m: &Model, s: &Summary) -> Part {
     let rows = |name: &str, lines: &[ReadingLine]| {
         group(name, Tag::Ol, "log", lines.iter().rev().map(|line| row(m, s, line)).collect())
     };
-    let at_once = if is_new(m, s) { BELOW_A_FORM } else { AT_ONCE };
+    // Where the earlier ones are open every row stays where it is: to make rows anew takes its time.
+    let open = m.is_open("log/earlier", false);
+    let at_once = if is_new(m, s) && !open { BELOW_A_FORM } else { AT_ONCE };
     let (earlier, latest) = s.lines.split_at(s.lines.len().saturating_sub(at_once));
     let mut parts = vec![rows("log/latest", latest)];
     if !earlier.is_empty() {
         // Made only when they are wanted.
-        let open = m.is_open("log/earlier", false);
         let inner = open.then(|| rows("log/earlier/rows", earlier));
         let summary = (m.words.watch.log.earlier)(earlier.len());
         parts.push(fold(m, "log/earlier", summary, inner.into_iter().collect()));
