@@ -112,8 +112,13 @@ pub fn section(m: &Model) -> Part {
     ];
     let each =
         [gravity(m).part, temperature(m).part, volume(m).part, height(m).part, scale(m).part];
+    let is_wrong =
+        |part: &Part| matches!(&part.what, What::Number(field) if !field.error.is_empty());
+    let wrong = each.iter().any(is_wrong);
     let mut each = fold(m, "gear/each", words.each, each.into());
     if let What::Fold(fold) = &mut each.what {
+        // What was typed wrong is not left folded away.
+        fold.open |= wrong;
         fold.beside = vec![Run::new("small", now.join(" · "))];
     }
     let parts = vec![
