@@ -72,11 +72,8 @@
   const page = document.getElementById("page");
   const code = import(page.href);
   code.catch(() => {}); // told below, once there is a body to tell it in
-  // The first paint comes first: the wasm, many times larger, would hold up the styles on its way.
-  const painted = () => new Promise((go) => {
-    if (document.hidden) go();
-    else requestAnimationFrame(() => setTimeout(go));
-  });
+  // The first paint comes before the wasm.
+  const painted = () => new Promise((go) => document.hidden ? go() : requestAnimationFrame(() => setTimeout(go)));
   addEventListener("DOMContentLoaded", async () => {
     try {
       await painted();

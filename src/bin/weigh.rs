@@ -6,7 +6,7 @@ use std::process::ExitCode;
 use std::{env, fs};
 
 /// The most that a first visit may transfer, compressed with brotli.
-const LIMIT: usize = 456_000;
+const LIMIT: usize = 460_000;
 
 /// Bytes as they lie, and as two kinds of host send them.
 #[derive(Default)]
