@@ -1,7 +1,7 @@
 //! Folds: what is folded away until it is wanted, and opened where a save was refused for it.
 
 use super::model::Model;
-use super::part::{Fold, Part, What};
+use super::part::{Fold, Part, Run, What};
 
 /// A fold with parts that are at hand.
 pub fn fold(m: &Model, name: &str, summary: impl Into<String>, parts: Vec<Part>) -> Part {
@@ -22,6 +22,14 @@ pub fn fold_from(
         What::Fold(Fold { kind: "more", summary: summary.into(), beside: vec![], open }),
         parts,
     )
+}
+
+/// A fold with a text in sight beside its name.
+pub fn with_beside(mut folded: Part, kind: &'static str, said: String) -> Part {
+    if let What::Fold(fold) = &mut folded.what {
+        fold.beside.push(Run::new(kind, said));
+    }
+    folded
 }
 
 /// What a save was refused for is not left folded away.

@@ -1,9 +1,9 @@
 //! The head of a batch, its name and the four stages, and its foot: what it has come to.
 
 use crate::app::act::{Act, BatchAct, BottleAct, PitchAct};
-use crate::app::fold::fold;
+use crate::app::fold::{fold, with_beside};
 use crate::app::model::Model;
-use crate::app::part::{Part, Run, Tag, What, action, group, link, text};
+use crate::app::part::{Part, Tag, What, action, group, link, text};
 use crate::app::route::Route;
 use crate::app::strength::rules;
 use crate::app::way::way;
@@ -58,11 +58,7 @@ pub fn foot(m: &Model, summary: &Summary) -> Vec<Part> {
         text("head/caution", "small", m.words.cautions.strength),
         how_worked(m, "head/worked", &strength.worked, DoubtIn::Strength),
     ];
-    let mut strength = fold(m, "head/strength", words.strength, inner);
-    if let What::Fold(fold) = &mut strength.what {
-        fold.beside = vec![Run::new("facts", facts)];
-    }
-    vec![strength]
+    vec![with_beside(fold(m, "head/strength", words.strength, inner), "facts", facts)]
 }
 
 /// The yeast, or the bottling, where two tabs have noted it: each with what counts and a way to delete it.

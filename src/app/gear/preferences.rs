@@ -4,9 +4,9 @@
 use crate::app::act::{Act, GearAct, UnitsOf};
 use crate::app::ask::{Ask, Asked, Chosen, answer, ask, choice};
 use crate::app::event::Effect;
-use crate::app::fold::fold;
+use crate::app::fold::{fold_from, with_beside};
 use crate::app::model::{Model, Then};
-use crate::app::part::{Part, Run, Tag, What, action, group, heading};
+use crate::app::part::{Part, Tag, What, action, group, heading};
 use crate::app::save::commit;
 use crate::batch::{Change, Entry, Settings, Theme, Units};
 use crate::quantity::{
@@ -115,12 +115,9 @@ pub fn section(m: &Model) -> Part {
     let is_wrong =
         |part: &Part| matches!(&part.what, What::Number(field) if !field.error.is_empty());
     let wrong = each.iter().any(is_wrong);
-    let mut each = fold(m, "gear/each", words.each, each.into());
-    if let What::Fold(fold) = &mut each.what {
-        // What was typed wrong is not left folded away.
-        fold.open |= wrong;
-        fold.beside = vec![Run::new("small", now.join(" · "))];
-    }
+    // What was typed wrong is not left folded away.
+    let each = fold_from(m, "gear/each", words.each, wrong, each.into());
+    let each = with_beside(each, "small", now.join(" · "));
     let parts = vec![
         heading("gear/units", 2, words.units),
         group("gear/usual", Tag::Div, "log-actions", both),

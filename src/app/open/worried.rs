@@ -4,9 +4,9 @@ use crate::advice::open::pressures::{COLD, pressures};
 use crate::advice::open::remark::remark;
 use crate::advice::open::worried::{Facts, Symptom, help};
 use crate::app::ask::answer_or_none;
-use crate::app::fold::fold;
+use crate::app::fold::{fold, with_beside};
 use crate::app::model::Model;
-use crate::app::part::{Item, Part, Run, Tag, What, group, heading, status, text};
+use crate::app::part::{Item, Part, Tag, What, group, heading, status, text};
 use crate::batch::Summary;
 
 /// The name of the fold.
@@ -58,13 +58,11 @@ fn answer(m: &Model, symptom: Symptom, facts: &Facts, told: bool) -> Vec<Part> {
     }
     let figures = figures(m, facts);
     // The pressure where they stand is said in any case.
-    let here = figures.get(1).map(|(_, here)| Run::new("small", here.clone()));
+    let here = figures.get(1).map(|(_, here)| here.clone()).unwrap_or_default();
     let wild = text("worried/wild", "small", words.knows_nothing);
     let inner = vec![Part::new("worried/figures", What::Figures(figures))];
-    let mut pressures = fold(m, "worried/pressures", words.pressures, inner);
-    if let What::Fold(fold) = &mut pressures.what {
-        fold.beside.extend(here);
-    }
+    let pressures = fold(m, "worried/pressures", words.pressures, inner);
+    let pressures = with_beside(pressures, "small", here);
     parts.extend([pressures, wild, fold(m, "worried/behind", words.causes, vec![causes])]);
     parts
 }
