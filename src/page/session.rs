@@ -40,6 +40,8 @@ struct Session {
     model: Model,
     keeper: Keeper<Box<dyn Store>>,
     kept: Kept,
+    /// The browser has a store for it.
+    lasts: bool,
     drawn: Drawn,
     title: String,
     theme: Theme,
@@ -55,24 +57,26 @@ thread_local! {
     static KEEPING: RefCell<bool> = const { RefCell::new(false) };
 }
 
+/// Something done with the session; nothing while it is not there, or is at work.
+fn with_session<T>(act: impl FnOnce(&mut Session) -> T) -> Option<T> {
+    SESSION.with(|it| it.try_borrow_mut().ok()?.as_mut().map(act))
+}
+
 /// Another tab wrote a text, or took one away.
 pub fn elsewhere(key: &str, text: Option<&str>) {
-    SESSION.with(|it| {
-        if let Ok(mut it) = it.try_borrow_mut()
-            && let Some(session) = it.as_mut()
-        {
-            session.keeper.elsewhere(key, text);
-        }
-    });
+    with_session(|session| session.keeper.elsewhere(key, text));
 }
 
 /// Something happened. What happens while that is dealt with (a field that is left because another part
-/// is drawn) waits for its turn.
+/// is drawn) waits for its turn, and what happens before the session is there for its start.
 pub fn send(event: Event) {
-    WAITING.with_borrow_mut(|waiting| waiting.push_back(event));
-    SESSION.with(|it| {
-        let Ok(mut it) = it.try_borrow_mut() else { return };
-        let Some(session) = it.as_mut() else { return };
+    happens(event);
+    go_on();
+}
+
+/// Deals with what waits, and with what drawing brings about.
+fn go_on() {
+    let deal = |session: &mut Session| {
         while let Some(event) = WAITING.with_borrow_mut(VecDeque::pop_front) {
             if matches!(event, Event::Did(_)) {
                 session.take(Event::Tick(clock::seconds()));
@@ -80,12 +84,12 @@ pub fn send(event: Event) {
             session.take(event);
         }
         session.draw();
-    });
-    // What drawing brought about; what came before the session was there waits for its start.
-    let is_there = SESSION.with(|it| it.try_borrow_mut().is_ok_and(|it| it.is_some()));
-    if is_there && let Some(event) = WAITING.with_borrow_mut(VecDeque::pop_front) {
-        send(event);
-    }
+    };
+    while with_session(deal).is_some() && is_waiting() {}
+}
+
+fn is_waiting() -> bool {
+    WAITING.with_borrow(|waiting| !waiting.is_empty())
 }
 
 /// Tells the second, if it is another.
@@ -102,13 +106,11 @@ fn tick() {
 /// Writes the drafts down now: the page goes out of sight.
 pub fn keep_drafts() {
     KEEPING.with_borrow_mut(|keeping| *keeping = false);
-    let news = SESSION.with(|it| {
-        let mut it = it.try_borrow_mut().ok()?;
-        let session = it.as_mut()?;
+    let news = with_session(|session| {
         second_shelf::put(session.kept.keep(&session.model.drafts), None);
         session.news_of_drafts()
     });
-    if let Some(news) = news {
+    if let Some(news) = news.flatten() {
         send(news);
     }
 }

@@ -1,6 +1,6 @@
 //! The start of the session, step by step.
 
-use super::{Drawn, SESSION, Session, WAITING, happens, send};
+use super::{Drawn, SESSION, Session, go_on, happens, is_waiting, with_session};
 use crate::app::{Effect, Event, Keeper, Model, Part, Screen, screen, update};
 use crate::page::board::Node;
 use crate::page::keep::{KEY, Kept};
@@ -8,19 +8,18 @@ use crate::page::{clock, effects, second_shelf};
 use crate::quantity::Zone;
 use crate::store::{BrowserStore, Lying, MemoryStore, Note, Store};
 use leptos::prelude::{Update, WithUntracked};
-use std::collections::VecDeque;
 
 /// Opens the store, or the page's own memory where it is refused. What is then to be drawn goes to `drawn`.
 pub fn open(drawn: Drawn, zone: Zone) {
-    let (store, memory_only): (Box<dyn Store>, bool) = match BrowserStore::open() {
-        Ok(store) => (Box::new(store), false),
-        Err(_) => (Box::new(MemoryStore::new()), true),
+    let (store, lasts): (Box<dyn Store>, bool) = match BrowserStore::open() {
+        Ok(store) => (Box::new(store), true),
+        Err(_) => (Box::new(MemoryStore::new()), false),
     };
     let (kept, drafts) = Kept::restored();
     let chance = u64::from_be_bytes(clock::random());
     let mut model = Model::new(clock::now(), zone, chance);
     model.drafts = drafts;
-    model.phone.memory_only = memory_only;
+    model.phone.memory_only = !lasts;
     model.phone.update_ready = effects::is_marked("update");
     model.phone.offline_ready = effects::is_marked("offline");
     let theme = model.settings().theme;
@@ -28,6 +27,7 @@ pub fn open(drawn: Drawn, zone: Zone) {
         model,
         keeper: Keeper::new(store),
         kept,
+        lasts,
         drawn,
         title: String::new(),
         theme,
@@ -82,26 +82,16 @@ pub fn add(drawn: usize, parts: Vec<Part>) {
 
 /// The whole is drawn: the second shelf is opened, and what has happened meanwhile is dealt with.
 pub fn begin() {
-    if with_session(|session| session.model.phone.memory_only) == Some(false) {
+    if with_session(|session| session.lasts) == Some(true) {
         second_shelf::open(lay_together);
     }
-    // Something may have changed what was drawn.
-    with_session(Session::draw);
-    let waiting = WAITING.with_borrow_mut(VecDeque::pop_front);
-    if let Some(event) = waiting {
-        send(event);
-    }
-}
-
-fn with_session<T>(act: impl FnOnce(&mut Session) -> T) -> Option<T> {
-    SESSION.with_borrow_mut(|it| it.as_mut().map(act))
+    go_on();
 }
 
 /// What lies on the second shelf comes to the first, where that has lost it.
 fn lay_together(lying: Vec<Lying>) {
-    let anew = SESSION.with(|it| {
-        let mut it = it.try_borrow_mut().ok()?;
-        let Session { keeper, kept, model, .. } = it.as_mut()?;
+    let anew = with_session(|session| {
+        let Session { keeper, kept, model, .. } = session;
         let now = clock::milliseconds();
         let (drafts, lying): (Vec<_>, Vec<_>) = lying.into_iter().partition(|late| late.key == KEY);
         if let Some(drafts) = drafts.first().and_then(|late| kept.adopt(late, &model.drafts)) {
@@ -116,11 +106,10 @@ fn lay_together(lying: Vec<Lying>) {
         second_shelf::put(notes, None);
         anew
     });
-    if let Some(anew) = anew {
+    if let Some(anew) = anew.flatten() {
         happens(Event::Loaded(Box::new(anew)));
     }
-    let first = WAITING.with_borrow_mut(VecDeque::pop_front);
-    if let Some(event) = first {
-        send(event);
+    if is_waiting() {
+        go_on();
     }
 }
