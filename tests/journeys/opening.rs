@@ -1,8 +1,8 @@
 //! Opening the page for the first time.
 
-use crate::brewing::opened;
 use serde_json::json;
 
+use crate::brewing::opened;
 use crate::build;
 use crate::cellar::full;
 use crate::phone::Phone;

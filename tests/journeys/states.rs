@@ -8,7 +8,7 @@ use crate::cellar::{bitter, but, full, in_bottles, read_as};
 use crate::hands::SMALL;
 use crate::noticing::lines;
 use crate::phone::Phone;
-use fermentside::batch::Vessel;
+use fermentside::batch::{Entry, Id, Vessel};
 use fermentside::quantity::Celsius;
 
 /// No step is longer than so many screens of 390 x 844.
@@ -88,6 +88,11 @@ impl Walk {
 const STUCK: [(f64, f64); 5] =
     [(13.0, 1.050), (10.0, 1.030), (7.0, 1.020), (3.0, 1.020), (0.05, 1.020)];
 
+/// These things after two batches with the same yeast.
+fn after_two(these: Vec<(Id, Entry)>) -> Vec<(Id, Entry)> {
+    [in_bottles("porter", 40.0), in_bottles("stout", 20.0), these].concat()
+}
+
 #[tokio::test]
 async fn now_and_watch_in_every_state() {
     let (_server, phone) = opened().await;
@@ -103,12 +108,6 @@ async fn now_and_watch_in_every_state() {
     let cold = but(bitter("b", 4.0, 5), |reading| reading.beer = Some(Celsius::literal(9.0)));
     let doubted =
         but(read_as("b", 13.0, &STUCK), |reading| reading.doubtful = reading.typed == "1.030");
-    let own = || {
-        let mut all = in_bottles("porter", 40.0);
-        all.extend(in_bottles("stout", 20.0));
-        all.extend(bitter("b", 4.0, 5));
-        all
-    };
     let states = [
         ("3 readings", bitter("b", 4.0, 3)),
         ("12 readings", bitter("b", 9.0, 12)),
@@ -119,7 +118,7 @@ async fn now_and_watch_in_every_state() {
         ("pitched just now", bitter("b", 0.05, 1)),
         ("no gravity", bitter("b", 2.5, 0)),
         ("a satellite", bitter("b", 5.0, 5).into_iter().chain(jar).collect()),
-        ("own ends offered", own()),
+        ("own ends offered", after_two(bitter("b", 4.0, 5))),
         ("a full cellar", full()),
     ];
     for (state, entries) in states {
@@ -165,10 +164,8 @@ async fn pitching_at_each_step() {
     walk.phone.sees("Pitching saved").await;
     walk.look("Pitched").await;
     // A day of pitching after two with the same yeast.
-    let mut own = in_bottles("porter", 40.0);
-    own.extend(in_bottles("stout", 20.0));
-    own.extend(full().into_iter().skip_while(|(id, _)| id.as_str() != "w"));
-    walk.phone.holds(own).await;
+    let cooling = full().into_iter().skip_while(|(id, _)| id.as_str() != "w");
+    walk.phone.holds(after_two(cooling.collect())).await;
     walk.phone.go("#/batch/w/pitch").await;
     walk.phone.tap("Gravity").await;
     walk.phone.type_into("Hydrometer reads", "1.048").await;
