@@ -72,8 +72,12 @@
   const page = document.getElementById("page");
   const code = import(page.href);
   code.catch(() => {}); // told below, once there is a body to tell it in
-  // The first paint comes before the wasm.
-  const painted = () => new Promise((go) => document.hidden ? go() : requestAnimationFrame(() => setTimeout(go)));
+  // The first paint comes before the wasm; where none is told of, the page is not kept from starting.
+  const painted = () => new Promise((go) => {
+    if (document.hidden) return go();
+    setTimeout(go, 1000);
+    new PerformanceObserver(go).observe({ type: "paint", buffered: true });
+  });
   addEventListener("DOMContentLoaded", async () => {
     try {
       await painted();

@@ -3,7 +3,7 @@
 
 mod start;
 
-pub use start::{add, arrive, begin, load, open, surround};
+pub use start::{add, arrive, begin, load, name_places, open, surround};
 
 use super::board::{Shown, put};
 use super::keep::Kept;
@@ -129,10 +129,7 @@ impl Session {
         put(&self.drawn.notices, shown.notices);
         put(&self.drawn.main, shown.main);
         put(&self.drawn.undo, shown.undo);
-        if self.drawn.places.with_untracked(|places| *places != shown.places) {
-            self.drawn.places.set(shown.places);
-            self.drawn.places_label.set(shown.places_label);
-        }
+        self.name_places(&shown.places, shown.places_label);
         if shown.title != self.title {
             document().set_title(&shown.title);
             self.title = shown.title;
@@ -141,6 +138,13 @@ impl Session {
         if theme != self.theme {
             effects::put_on(theme);
             self.theme = theme;
+        }
+    }
+
+    fn name_places(&mut self, places: &[Place], label: &'static str) {
+        if self.drawn.places.with_untracked(|shown| shown != places) {
+            self.drawn.places.set(places.to_vec());
+            self.drawn.places_label.set(label);
         }
     }
 

@@ -11,6 +11,7 @@ use leptos::tachys::reactive_graph::SharedReactiveFunction;
 use std::cell::Cell;
 use std::sync::{Arc, Mutex};
 use std::time::Duration;
+use wasm_bindgen_futures::{JsFuture, spawn_local};
 
 /// How long after another tab's first text its next ones are waited for, so that all are read at once.
 const TOGETHER: Duration = Duration::from_millis(200);
@@ -26,47 +27,28 @@ thread_local! {
 /// The start, each step in a task of its own, so that a slow phone answers a finger between two of them. The
 /// static first paint of index.html stays in sight until the whole is drawn (style/main.css).
 pub fn mount() {
-    next(|| {
+    spawn_local(async {
+        pause().await;
+        listen();
+        pause().await;
         let drawn = Drawn::default();
         let frame = drawn.clone();
         mount_to_body(move || app(frame));
-        next(move || {
-            let zone = clock::zone();
-            next(move || {
-                session::open(drawn, zone);
-                next(|| {
-                    session::load();
-                    next(arrive);
-                });
-            });
-        });
-    });
-}
-
-fn arrive() {
-    let Some(mut screen) = session::arrive() else { return };
-    let parts = std::mem::take(&mut screen.main);
-    next(move || {
+        pause().await;
+        let zone = clock::zone();
+        pause().await;
+        session::open(drawn, zone);
+        pause().await;
+        session::load();
+        pause().await;
+        let Some(mut screen) = session::arrive() else { return };
+        let parts = std::mem::take(&mut screen.main);
+        pause().await;
+        session::name_places(&screen);
+        pause().await;
         session::surround(screen);
-        next(move || draw(parts, 0, 1));
-    });
-}
-
-fn next(step: impl FnOnce() + 'static) {
-    set_timeout(step, Duration::ZERO);
-}
-
-/// Draws `more` parts of the screen after the first so many; the quicker they are drawn, the more of them
-/// at the next time.
-fn draw(mut parts: Vec<Part>, drawn: usize, more: usize) {
-    let begun = clock::milliseconds();
-    let rest = parts.split_off(more.min(parts.len()));
-    session::add(drawn, parts);
-    next(move || {
-        if !rest.is_empty() {
-            let quick = clock::milliseconds() - begun < QUICK;
-            return draw(rest, drawn + more, if quick { 2 * more } else { more });
-        }
+        draw(parts).await;
+        pause().await;
         if let Some(opening) = document().get_element_by_id("opening") {
             opening.remove();
         }
@@ -75,14 +57,31 @@ fn draw(mut parts: Vec<Part>, drawn: usize, more: usize) {
     });
 }
 
-fn listen(name: &'static str, event: Event) {
-    let custom = leptos::ev::Custom::<web_sys::Event>::new(name);
-    let _ = window_event_listener(custom, move |_| send(event.clone()));
+/// Lets the browser do what waits for it: a touch, a frame.
+async fn pause() {
+    let mut later = |go: js_sys::Function, _| {
+        let _ = window().set_timeout_with_callback(&go);
+    };
+    let _ = JsFuture::from(js_sys::Promise::new(&mut later)).await;
 }
 
-fn app(drawn: Drawn) -> impl IntoView {
-    let Drawn { notices, main, undo, places, places_label } = drawn;
-    // The page lives as long as the document, so the listeners are never taken away.
+/// Draws the parts of the screen; the quicker some are drawn, the more of them before the next pause.
+async fn draw(mut parts: Vec<Part>) {
+    let (mut drawn, mut more) = (0, 1);
+    while !parts.is_empty() {
+        pause().await;
+        let begun = clock::milliseconds();
+        let rest = parts.split_off(more.min(parts.len()));
+        session::add(drawn, std::mem::replace(&mut parts, rest));
+        drawn += more;
+        if clock::milliseconds() - begun < QUICK {
+            more *= 2;
+        }
+    }
+}
+
+/// Hears what the browser tells. The page lives as long as the document, so that it listens as long.
+fn listen() {
     let _ = window_event_listener(leptos::ev::hashchange, |_| {
         effects::print_no_more();
         send(Event::Went(effects::hash()));
@@ -109,9 +108,18 @@ fn app(drawn: Drawn) -> impl IntoView {
             set_timeout(tell, TOGETHER);
         }
     });
-    listen("fermentside:update-ready", Event::UpdateReady);
-    listen("fermentside:offline-ready", Event::OfflineReady);
+    hear("fermentside:update-ready", Event::UpdateReady);
+    hear("fermentside:offline-ready", Event::OfflineReady);
     let _ = set_interval_with_handle(|| send(Event::Clock(clock::now())), Duration::from_secs(30));
+}
+
+fn hear(name: &'static str, event: Event) {
+    let custom = leptos::ev::Custom::<web_sys::Event>::new(name);
+    let _ = window_event_listener(custom, move |_| send(event.clone()));
+}
+
+fn app(drawn: Drawn) -> impl IntoView {
+    let Drawn { notices, main, undo, places, places_label } = drawn;
     let links = move || list(places.get().iter().map(place));
     let links: SharedReactiveFunction<AnyView> = Arc::new(Mutex::new(links));
     view! {

@@ -64,7 +64,12 @@ pub fn arrive() -> Option<Screen> {
     })
 }
 
-/// Draws what stands around the screen's own parts.
+/// Draws the four places.
+pub fn name_places(of: &Screen) {
+    with_session(|session| session.name_places(&of.places, of.places_label));
+}
+
+/// Draws what else stands around the screen's own parts.
 pub fn surround(around: Screen) {
     with_session(|session| session.show(around));
 }
