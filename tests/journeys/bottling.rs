@@ -1,6 +1,7 @@
 //! Bottling day and after: from a finished batch to a label, what stops it, and bottles that worry.
 
 use crate::brewing::opened;
+use crate::cellar::in_bottles;
 use crate::noticing::lines;
 use crate::phone::Phone;
 use serde_json::json;
@@ -76,6 +77,26 @@ async fn from_a_finished_batch_to_a_printed_label_with_no_network() {
     }
     // What fails without a network may be complained of; the page itself goes on.
     assert_eq!(phone.count("html[data-stopped]").await, 0);
+}
+
+#[tokio::test]
+async fn nothing_of_a_printed_sheet_is_cut() {
+    let (_server, phone) = opened().await;
+    phone.stands_still().await;
+    phone.holds(in_bottles("b", 20.0)).await;
+    phone.go("#/batch/b/bottle").await;
+    phone.run("window.print = () => { window.printed = true }").await;
+    phone.tap("Print the batch sheet").await;
+    phone.wait_until("the sheet is printed", "return window.printed === true").await;
+    phone.devtools("Emulation.setEmulatedMedia", json!({ "media": "print" })).await;
+    // A4 between its margins.
+    phone.screen(688, 1000).await;
+    let cut = "const all = [...document.querySelectorAll('.paper *')].filter((e) => e.checkVisibility());
+      return all.filter((e) => !e.closest('title, desc') && e.getBoundingClientRect().right > innerWidth + 1)
+        .map((e) => `${e.tagName} ${e.textContent.slice(0, 30)}`)";
+    assert_eq!(lines(&phone.run(cut).await), Vec::<String>::new());
+    assert!(phone.count(".paper svg text").await > 5);
+    phone.is_well().await;
 }
 
 #[tokio::test]
