@@ -14,6 +14,11 @@ use fermentside::quantity::Celsius;
 /// No step is longer than so many screens of 390 x 844.
 const MOST: f64 = 2.5;
 
+/// In the page: what is written in a picture and is larger than it is meant to be.
+const GROWN: &str = "
+  return [...document.querySelectorAll('svg text')].filter((t) => t.checkVisibility() && t.getScreenCTM().a > 1.02)
+    .map((t) => `${t.textContent} is ${t.getScreenCTM().a.toFixed(2)} times as large as it was drawn`);";
+
 /// A walk over states, and what was wrong at them.
 struct Walk {
     phone: Phone,
@@ -48,6 +53,7 @@ impl Walk {
             self.wrong.push(format!("{state}: {screens:.2} screens"));
         }
         let small = lines(&phone.run(SMALL).await);
+        let grown = lines(&phone.run(GROWN).await);
         phone.all_in_sight().await;
         let barriers = phone.barriers().await;
         phone.screen(320, 200).await;
@@ -58,7 +64,9 @@ impl Walk {
             .reduce((sum, e) => sum + e.getBoundingClientRect().height, 0)";
         let stuck = phone.run(stuck).await.as_f64().unwrap_or(f64::INFINITY);
         phone.screen(390, 844).await;
-        self.wrong.extend(small.iter().chain(&barriers).map(|line| format!("{state}: {line}")));
+        self.wrong.extend(
+            small.iter().chain(&grown).chain(&barriers).map(|line| format!("{state}: {line}")),
+        );
         if by > 0 {
             self.wrong.push(format!("{state}: {by} pixels too wide at 320"));
         }
