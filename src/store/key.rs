@@ -59,6 +59,11 @@ pub fn is_id(text: &str) -> bool {
     !text.is_empty() && text.bytes().all(|b| b.is_ascii_alphanumeric() || b == b'-')
 }
 
+/// Whether what lies under a storage key is ours, and no probe.
+pub(super) fn is_ours(key: &str) -> bool {
+    key.starts_with(PREFIX) && key != PROBE
+}
+
 /// Whether a storage key is one of a record of ours, and not a probe or another program's.
 #[must_use]
 pub fn is_record(key: &str) -> bool {

@@ -1,7 +1,7 @@
 //! Finding what is kept: every key is looked at, no index is trusted.
 
 use super::envelope::{Record, Revision, Unreadable};
-use super::key::{Key, PREFIX, PROBE};
+use super::key::{Key, PREFIX, is_ours};
 use super::lineage::Conflict;
 use super::token::Token;
 use super::{Store, StoreError};
@@ -74,10 +74,36 @@ pub(super) struct Shelves {
     pub(super) strays: Vec<SetAside>,
 }
 
+impl Shelves {
+    /// Lays a text, or why there is none, with what else there is of its thing.
+    fn lay(&mut self, name: String, text: Result<String, Unreadable>) {
+        let Some(key) = Key::read(&name) else {
+            let why = text.clone().err().unwrap_or(Unreadable::UnknownKey);
+            let text = text.unwrap_or_default();
+            self.strays.push(SetAside { key: name, text, why });
+            return;
+        };
+        let shelf = self.things.or_insert_with((key.kind.clone(), key.id.clone()), Shelf::default);
+        shelf.tokens.push(key.token);
+        shelf.highest = shelf.highest.max(key.revision);
+        let (text, read) = match text {
+            Ok(text) => {
+                let read = Revision::decode_under(&key, &text);
+                (text, read)
+            }
+            Err(why) => (String::new(), Err(why)),
+        };
+        match read {
+            Ok(revision) => shelf.revisions.push(revision),
+            Err(why) => shelf.unreadable.push(SetAside { key: name, text, why }),
+        }
+    }
+}
+
 /// Our keys that begin with `prefix`, in order.
 pub(super) fn our_keys(store: &dyn Store, prefix: &str) -> Result<Vec<String>, StoreError> {
     let mut keys = store.keys_under(prefix)?;
-    keys.retain(|k| k.starts_with(PREFIX) && k != PROBE);
+    keys.retain(|k| is_ours(k));
     let mut keys = in_order(keys, Ord::cmp);
     keys.dedup();
     Ok(keys)
@@ -93,6 +119,12 @@ pub(super) fn prefix_of(kind: &str, id: &str) -> String {
 /// Another tab may write a new revision and remove the old one between our list and our reading; then
 /// the list is old, and a thing would seem gone that is not. So the scan begins anew.
 pub(super) fn scan(store: &dyn Store, prefix: &str) -> Result<Shelves, StoreError> {
+    let all = (prefix == PREFIX).then(|| store.texts()).flatten();
+    if let Some(texts) = all {
+        let mut shelves = Shelves::default();
+        texts.into_iter().for_each(|(name, text)| shelves.lay(name, Ok(text)));
+        return Ok(shelves);
+    }
     scan_listed(store, &|| our_keys(store, prefix))
 }
 
@@ -134,34 +166,10 @@ pub(super) fn read_all(store: &dyn Store, keys: Vec<String>) -> (Shelves, bool) 
     let mut shelves = Shelves::default();
     let mut whole = true;
     for name in keys {
-        let text = match store.read(&name) {
-            Ok(Some(text)) => Ok(text),
-            Ok(None) => {
-                whole = false;
-                continue;
-            }
-            Err(why) => Err(Unreadable::NotRead(why)),
-        };
-        let Some(key) = Key::read(&name) else {
-            let why = text.clone().err().unwrap_or(Unreadable::UnknownKey);
-            let text = text.unwrap_or_default();
-            shelves.strays.push(SetAside { key: name, text, why });
-            continue;
-        };
-        let shelf =
-            shelves.things.or_insert_with((key.kind.clone(), key.id.clone()), Shelf::default);
-        shelf.tokens.push(key.token);
-        shelf.highest = shelf.highest.max(key.revision);
-        let (text, read) = match text {
-            Ok(text) => {
-                let read = Revision::decode_under(&key, &text);
-                (text, read)
-            }
-            Err(why) => (String::new(), Err(why)),
-        };
-        match read {
-            Ok(revision) => shelf.revisions.push(revision),
-            Err(why) => shelf.unreadable.push(SetAside { key: name, text, why }),
+        match store.read(&name) {
+            Ok(Some(text)) => shelves.lay(name, Ok(text)),
+            Ok(None) => whole = false,
+            Err(why) => shelves.lay(name, Err(Unreadable::NotRead(why))),
         }
     }
     (shelves, whole)
@@ -170,7 +178,8 @@ pub(super) fn read_all(store: &dyn Store, keys: Vec<String>) -> (Shelves, bool) 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::store::{Archive, MemoryStore};
+    use crate::store::key::PROBE;
+    use crate::store::{Archive, MemoryStore, Watched};
     use std::cell::Cell;
 
     /// A store in which another tab replaces a text between our first list and our reading.
@@ -212,6 +221,51 @@ mod tests {
         let loaded = moving.load().expect("loads");
         assert_eq!(loaded.records.len(), 1);
         assert_eq!(loaded.records[0].body, "3");
+    }
+
+    /// A store that gives all its texts at once, and then none alone.
+    struct AtOnce(MemoryStore);
+
+    impl Store for AtOnce {
+        fn keys(&self) -> Result<Vec<String>, StoreError> {
+            Err(StoreError::Refused)
+        }
+        fn texts(&self) -> Option<Vec<(String, String)>> {
+            let keys = our_keys(&self.0, PREFIX).ok()?;
+            let text = |key: String| self.0.read(&key).ok().flatten().map(|text| (key, text));
+            keys.into_iter().map(text).collect()
+        }
+        fn read(&self, _: &str) -> Result<Option<String>, StoreError> {
+            Err(StoreError::Refused)
+        }
+        fn write(&mut self, _: &str, _: &str) -> Result<(), StoreError> {
+            Err(StoreError::Refused)
+        }
+        fn remove(&mut self, _: &str) -> Result<(), StoreError> {
+            Err(StoreError::Refused)
+        }
+    }
+
+    #[test]
+    fn read_at_once_it_is_what_it_is_one_by_one_and_as_well_remembered() {
+        let mut archive = Archive::new(MemoryStore::new());
+        for (n, id) in (1..).zip(["a", "b", "a", "c"]) {
+            let at = format!("2026-03-01T09:0{n}+00:00").parse().expect("a moment");
+            archive
+                .save("note", id, &n.to_string(), at, Token::from_random([n; 8]))
+                .expect("saved");
+        }
+        let mut store = archive.store().clone();
+        for (key, text) in [(PROBE, "x"), ("theirs", "x"), ("fermentside/odd", "x")] {
+            store.write(key, text).expect("writes");
+        }
+        let mut one_by_one = Archive::new(Watched::new(store.clone()));
+        let mut at_once = Archive::new(Watched::new(AtOnce(store)));
+        let loaded = at_once.load().expect("loads");
+        assert_eq!(loaded, one_by_one.load().expect("loads"));
+        assert_eq!((loaded.records.len(), loaded.set_aside.len()), (3, 1));
+        let letters = one_by_one.store().letters(&[]);
+        assert_eq!(at_once.store().letters(&[]), letters);
     }
 
     #[test]

@@ -61,6 +61,12 @@ pub trait Store {
         Ok(keys)
     }
 
+    /// Every key of ours but the probe's with its text, in the order of the keys, where that is quicker had at
+    /// once than one by one; `None` where it is not, or cannot be had.
+    fn texts(&self) -> Option<Vec<(String, String)>> {
+        None
+    }
+
     /// The text under `key`; `None` when there is none.
     ///
     /// # Errors
@@ -87,6 +93,9 @@ impl Store for Box<dyn Store> {
     }
     fn keys_under(&self, prefix: &str) -> Result<Vec<String>, StoreError> {
         (**self).keys_under(prefix)
+    }
+    fn texts(&self) -> Option<Vec<(String, String)>> {
+        (**self).texts()
     }
     fn read(&self, key: &str) -> Result<Option<String>, StoreError> {
         (**self).read(key)

@@ -190,6 +190,15 @@ impl<S: Store> Store for Watched<S> {
         Ok(under.cloned().collect())
     }
 
+    fn texts(&self) -> Option<Vec<(String, String)>> {
+        let texts = if self.alone { None } else { self.store.texts() }?;
+        let mut seen = self.seen.borrow_mut();
+        for (key, text) in &texts {
+            seen.insert(key.clone(), text.clone());
+        }
+        Some(texts)
+    }
+
     fn read(&self, key: &str) -> Result<Option<String>, StoreError> {
         if self.alone {
             return Ok(self.seen.borrow().get(&key.to_owned()).cloned());
