@@ -1,6 +1,6 @@
 //! Every batch as it stands now, worked out once, and its row in a list.
 
-use super::model::Model;
+use super::model::{ByDue, Model};
 use super::part::{Link, Part, Run, Tag, What, group};
 use super::route::Route;
 use crate::advice::Verdict;
@@ -60,9 +60,18 @@ impl Model {
     }
 }
 
-/// Every batch, what is due first standing first.
-pub fn by_due(m: &Model) -> Vec<(Rc<Summary>, Today)> {
-    in_order_of_due(m.journal.batches().filter_map(|(id, _)| m.summary(id)), m.now)
+/// Every batch, put in order once for each change and for each half minute.
+pub fn by_due(m: &Model) -> Rc<ByDue> {
+    let stamp = (m.journal.revision(), m.now);
+    if let Some((known, by_due)) = m.by_due.borrow().as_ref()
+        && *known == stamp
+    {
+        return Rc::clone(by_due);
+    }
+    let all = m.journal.batches().filter_map(|(id, _)| m.summary(id));
+    let by_due = Rc::new(in_order_of_due(all, m.now));
+    m.by_due.replace(Some((stamp, Rc::clone(&by_due))));
+    by_due
 }
 
 /// The dress of a row that begins with the shape of a verdict.
@@ -91,4 +100,31 @@ pub fn row(m: &Model, s: &Summary, today: &Today, place: &str, to: Stage) -> Par
     let link = What::Link(Link { kind: dress(verdict), address, runs, here: false });
     let name = format!("{place}/{}", s.id.as_str());
     group(name.clone(), Tag::Li, "", vec![Part::new(format!("{name}/link"), link)])
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::batch::{BatchHeading, Change, Entry, HydrometerItem};
+    use crate::quantity::{Hours, Zone};
+
+    #[test]
+    fn it_is_put_in_order_once_for_each_change_and_each_half_minute() {
+        let at = "2026-03-01T09:00+00:00".parse().expect("a moment");
+        let mut m = Model::new(at, Zone::new(0, vec![]), 7);
+        let starts = |m: &mut Model, name: &str| {
+            let begun = BatchHeading::begun(at, HydrometerItem::usual_id());
+            let heading = BatchHeading { name: name.to_owned(), ..begun };
+            let change = Change::put(m.new_id(), Entry::Batch(heading));
+            m.journal.apply(change).expect("applies");
+        };
+        starts(&mut m, "Cellar bitter");
+        let first = by_due(&m);
+        assert!(Rc::ptr_eq(&first, &by_due(&m)));
+        starts(&mut m, "Winter mild");
+        let second = by_due(&m);
+        assert_eq!((first.len(), second.len()), (1, 2));
+        m.now = m.now.after(Hours::literal(1.0));
+        assert!(!Rc::ptr_eq(&second, &by_due(&m)));
+    }
 }

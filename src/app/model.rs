@@ -9,7 +9,7 @@ use super::route::Route;
 use super::still::Still;
 use crate::advice::standing::ways_to_dose::Trials;
 use crate::advice::standing::{self, Standing};
-use crate::batch::{Change, Entry, Id, Journal, Kind, Settings, Summary, Units, Vessel};
+use crate::batch::{Change, Entry, Id, Journal, Kind, Settings, Summary, Today, Units, Vessel};
 use crate::exchange::bring::Brought;
 use crate::exchange::copy::Copy;
 use crate::exchange::table::Table;
@@ -114,6 +114,8 @@ pub struct Here {
 
 /// A batch worked out, and the revisions of its log and of Gear that it was worked out from.
 type WorkedOut = ((u64, u64), Rc<Summary>);
+/// Every batch as it stands, what is due first standing first.
+pub(super) type ByDue = Vec<(Rc<Summary>, Today)>;
 /// A record without a batch, and how it stands at a moment.
 type Judged = (standing::Record, Moment, Rc<Standing>);
 
@@ -143,6 +145,7 @@ pub struct Model {
     pub(super) pending: Vec<Pending>,
     pub(super) chance: u64,
     pub(super) worked: RefCell<ByKey<Id, WorkedOut>>,
+    pub(super) by_due: RefCell<Option<((u64, Moment), Rc<ByDue>)>>,
     pub(super) judged: RefCell<Option<Judged>>,
     pub(super) trials: Trials,
     pub(super) still: Still,
@@ -166,6 +169,7 @@ impl Model {
             pending: vec![],
             chance,
             worked: RefCell::default(),
+            by_due: RefCell::default(),
             judged: RefCell::default(),
             trials: Trials::default(),
             still: Still::default(),
@@ -194,6 +198,7 @@ impl Model {
         self.phone.copy = None;
         self.journal = Journal::of(opened.entries);
         self.worked.borrow_mut().retain(|_| false);
+        self.by_due.take();
     }
 
     /// What is half typed once that change is saved: a browser that dies then must not find the form of

@@ -178,6 +178,12 @@ impl Journal {
         self.logs.get(batch)
     }
 
+    /// Another number whenever anything has changed. Numbers of one journal alone can be compared.
+    #[must_use]
+    pub fn revision(&self) -> u64 {
+        self.edits
+    }
+
     /// Another number whenever gear or settings have changed. Numbers of one journal alone can be
     /// compared.
     #[must_use]
