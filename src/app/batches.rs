@@ -8,8 +8,9 @@ use super::route::Route;
 use crate::batch::{Stage, Summary, Today, tally};
 use std::rc::Rc;
 
-/// So many rows stand there at once: more than are ever due, and few enough to be drawn at once.
-const AT_ONCE: usize = 20;
+/// So many rows stand there at once: more than are in fermenters in any home, a screen of a phone, and drawn
+/// about as soon as the few of a beginner.
+const AT_ONCE: usize = 12;
 
 type Standing = (Rc<Summary>, Today);
 

@@ -243,8 +243,8 @@ async fn first_look(phone: &Phone, batches: u32, readings: u32) -> f64 {
 #[tokio::test]
 async fn a_verdict_takes_no_time_to_speak_of() {
     let (_server, phone) = opened().await;
-    // The list shows twenty at once.
-    let (few, many) = (4, 20);
+    // The list shows twelve at once.
+    let (few, many) = (4, 12);
     for (readings, most) in [(30, VERDICT), (200, LONG_VERDICT)] {
         let with_few = first_look(&phone, few, readings).await;
         let with_many = first_look(&phone, many, readings).await;
