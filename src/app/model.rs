@@ -116,6 +116,8 @@ pub struct Here {
 type WorkedOut = ((u64, u64), Rc<Summary>);
 /// Every batch as it stands, what is due first standing first.
 pub(super) type ByDue = Vec<(Rc<Summary>, Today)>;
+/// The same, and the revision of the journal and the moment that it was put in order for.
+type Ordered = ((u64, Moment), Rc<ByDue>);
 /// A record without a batch, and how it stands at a moment.
 type Judged = (standing::Record, Moment, Rc<Standing>);
 
@@ -145,7 +147,7 @@ pub struct Model {
     pub(super) pending: Vec<Pending>,
     pub(super) chance: u64,
     pub(super) worked: RefCell<ByKey<Id, WorkedOut>>,
-    pub(super) by_due: RefCell<Option<((u64, Moment), Rc<ByDue>)>>,
+    pub(super) by_due: RefCell<Option<Ordered>>,
     pub(super) judged: RefCell<Option<Judged>>,
     pub(super) trials: Trials,
     pub(super) still: Still,
