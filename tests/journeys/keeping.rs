@@ -156,6 +156,18 @@ async fn a_store_that_takes_nothing_is_told_and_used() {
 }
 
 #[tokio::test]
+async fn what_others_left_there_that_is_no_text_hides_nothing_of_ours() {
+    let (_server, phone) = opened().await;
+    phone.start_batch("Cellar bitter", 3.0).await;
+    phone.run("localStorage.theirs = '\\ud800'").await;
+    phone.reload().await;
+    phone.go("#/batches").await;
+    phone.says(".batch-row", "Cellar bitter").await;
+    assert_eq!(phone.run("return localStorage.theirs.length").await, json!(1));
+    phone.is_well().await;
+}
+
+#[tokio::test]
 async fn two_tabs_lose_nothing_of_each_other() {
     let (server, phone) = opened().await;
     let batch = phone.start_batch("Cellar bitter", 3.0).await;
