@@ -3,7 +3,7 @@
 
 mod start;
 
-pub use start::{add, arrive, begin, load, name_places, open, surround};
+pub use start::{add, arrive, begin, load, open, show_places, surround};
 
 use super::board::{Shown, put};
 use super::keep::Kept;
@@ -129,7 +129,7 @@ impl Session {
         put(&self.drawn.notices, shown.notices);
         put(&self.drawn.main, shown.main);
         put(&self.drawn.undo, shown.undo);
-        self.name_places(&shown.places, shown.places_label);
+        self.show_places(&shown.places, shown.places_label);
         if shown.title != self.title {
             document().set_title(&shown.title);
             self.title = shown.title;
@@ -141,7 +141,7 @@ impl Session {
         }
     }
 
-    fn name_places(&mut self, places: &[Place], label: &'static str) {
+    fn show_places(&mut self, places: &[Place], label: &'static str) {
         if self.drawn.places.with_untracked(|shown| shown != places) {
             self.drawn.places.set(places.to_vec());
             self.drawn.places_label.set(label);

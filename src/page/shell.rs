@@ -44,7 +44,7 @@ pub fn mount() {
         let Some(mut screen) = session::arrive() else { return };
         let parts = std::mem::take(&mut screen.main);
         pause().await;
-        session::name_places(&screen);
+        session::show_places(&screen);
         pause().await;
         session::surround(screen);
         draw(parts).await;

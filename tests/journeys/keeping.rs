@@ -105,6 +105,8 @@ async fn refuse_storage(phone: &Phone, how: &str) {
     phone.devtools("Page.addScriptToEvaluateOnNewDocument", params).await;
 }
 
+const KEPT_NOWHERE: &str = "This browser lets the page keep nothing.";
+
 /// `told` is what is said once something is half typed.
 async fn works_without_storage(how: &str, told: &str) {
     let server = Server::new();
@@ -115,9 +117,8 @@ async fn works_without_storage(how: &str, told: &str) {
     phone.go("#/batches/new").await;
     phone.type_into("Name", "Cellar").await;
     phone.sees(told).await;
-    let said = "This browser lets the page keep nothing.";
     let batch = phone.start_batch("Cellar bitter", 3.0).await;
-    phone.sees(said).await;
+    phone.sees(KEPT_NOWHERE).await;
     phone.go(&format!("{batch}watch")).await;
     phone.type_into("Hydrometer reads", "1.048").await;
     phone.type_into("Sample temperature", "20").await;
@@ -127,7 +128,7 @@ async fn works_without_storage(how: &str, told: &str) {
     phone.says(".log-line", "1.048").await;
     for place in ["#/now", "#/batches", "#/bench/gravity", "#/gear"] {
         phone.go(place).await;
-        phone.sees(said).await;
+        phone.sees(KEPT_NOWHERE).await;
     }
     phone.go("#/gear").await;
     phone.tap("Night").await;
@@ -141,7 +142,7 @@ async fn works_without_storage(how: &str, told: &str) {
 async fn a_browser_without_storage_is_told_and_used() {
     works_without_storage(
         "Object.defineProperty(window, 'localStorage', { get() { throw new DOMException('no', 'SecurityError'); } });",
-        "This browser lets the page keep nothing.",
+        KEPT_NOWHERE,
     )
     .await;
 }

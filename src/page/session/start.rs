@@ -65,8 +65,8 @@ pub fn arrive() -> Option<Screen> {
 }
 
 /// Draws the four places.
-pub fn name_places(of: &Screen) {
-    with_session(|session| session.name_places(&of.places, of.places_label));
+pub fn show_places(of: &Screen) {
+    with_session(|session| session.show_places(&of.places, of.places_label));
 }
 
 /// Draws what else stands around the screen's own parts.
