@@ -9,16 +9,17 @@ use super::practice::STRONG;
 use crate::quantity::{Estimate, GravityChange, Hours, Measured, Moment, SpecificGravity};
 use serde::{Deserialize, Serialize};
 
-/// Fewer batches show no habit, and of more the latest count.
-const BATCHES: (usize, usize) = (2, 5);
+/// Of fewer batches one that stalled unseen is not outvoted, and of more the latest count.
+const BATCHES: (usize, usize) = (3, 5);
+/// And so many must be left without what may have stalled.
+const LEFT: usize = 2;
 /// What one yeast attenuates differs by so much from one wort to the next, one standard deviation.
 const DIFFERS: f64 = 0.02;
 /// And that is taken to be as well known as by so many batches.
 const KNOWN_BY: f64 = 3.0;
-/// One that attenuated less than the deepest of them by more than this may have stalled unseen, and does not count;
-/// of two, where half hangs on each, and of more. So a single one lets hardly more stalled beer into the bottles than
-/// none at all (`tests/calibration/own_ends.rs`).
-const STALLED: (f64, f64) = (0.03, 0.045);
+/// One that attenuated less than the deepest of them by more than this may have stalled unseen, and does not count.
+/// So a single one lets no more stalled beer into the bottles than none at all (`tests/calibration/own_ends.rs`).
+const STALLED: f64 = 0.045;
 /// Strong wort attenuates less by this part for each point over [`STRONG`].
 const STRONG_LESS: f64 = 0.0012;
 /// A beer has ended for these: read within a point of this, so many hours apart.
@@ -105,10 +106,10 @@ pub fn ended_at(readings: &[(Moment, SpecificGravity)]) -> Option<SpecificGravit
 ///
 /// let sg = SpecificGravity::literal;
 /// let usual = Ended { start: sg(1.048), end: sg(1.011) };
-/// assert_eq!(offered(vec![usual]), []);
+/// assert_eq!(offered(vec![usual; 2]), []);
 /// assert_eq!(offered(vec![usual; 7]).len(), 5);
 /// let never = Ended { start: sg(1.048), end: sg(1.047) };
-/// assert_eq!(offered(vec![usual, never]), []);
+/// assert_eq!(offered(vec![usual, usual, never]), []);
 /// ```
 #[must_use]
 pub fn offered(mut ends: Vec<Ended>) -> Vec<Ended> {
@@ -118,7 +119,8 @@ pub fn offered(mut ends: Vec<Ended>) -> Vec<Ended> {
 }
 
 /// Where wort of this start would end by these: the mean of what they attenuated, and one standard deviation of
-/// the next batch about it. What may have stalled unseen does not count, and `None` when no two others are left.
+/// the next batch about it. What may have stalled unseen does not count; `None` of fewer than three, and when no two
+/// are left.
 ///
 /// Of n batches the spread is s² = (3 × 0.02² + Σ(a − ā)²) ÷ (3 + n − 1), and the next one's s √(1 + 1/n).
 ///
@@ -127,23 +129,24 @@ pub fn offered(mut ends: Vec<Ended>) -> Vec<Ended> {
 /// use fermentside::quantity::{Measured, SpecificGravity};
 ///
 /// let sg = SpecificGravity::nearest;
-/// // 77.1 % of 48 points and 76.4 % of 55: 11.6 points are left of 50.
-/// let two = [Ended { start: sg(1.048), end: sg(1.011) }, Ended { start: sg(1.055), end: sg(1.013) }];
-/// let found = carried(&two, sg(1.050)).unwrap();
-/// assert_eq!(format!("{:.4}", found.value().value()), "1.0116");
-/// assert!((0.001..0.0013).contains(&found.sigma()));
-/// // A third that ended five points higher changes nothing, and of two that differ so much neither is believed.
-/// let stuck = Ended { start: sg(1.050), end: sg(1.017) };
-/// assert_eq!(carried(&[two[0], stuck, two[1]], sg(1.050)), Some(found));
-/// assert!(carried(&[two[0], stuck], sg(1.050)).is_none() && carried(&[], sg(1.050)).is_none());
+/// // 77.1 % of 48 points, 76.4 % of 55 and 76.0 % of 50: 11.8 points are left of 50.
+/// let ended = |start, end| Ended { start: sg(start), end: sg(end) };
+/// let (a, b, c) = (ended(1.048, 1.011), ended(1.055, 1.013), ended(1.050, 1.012));
+/// let found = carried(&[a, b, c], sg(1.050)).unwrap();
+/// assert_eq!(format!("{:.4}", found.value().value()), "1.0118");
+/// assert!((0.0009..0.001).contains(&found.sigma()));
+/// // One that ended five points higher changes nothing; where two of three did, none is believed.
+/// let stuck = ended(1.050, 1.017);
+/// assert_eq!(carried(&[a, stuck, b, c], sg(1.050)), Some(found));
+/// assert!(carried(&[a, stuck, stuck], sg(1.050)).is_none() && carried(&[a, b], sg(1.050)).is_none());
 /// ```
 #[must_use]
 pub fn carried(ends: &[Ended], start: SpecificGravity) -> Option<Estimate<SpecificGravity>> {
     let mut each: Vec<f64> = ends.iter().filter_map(|one| one.attenuation()).collect();
+    let enough = each.len() >= BATCHES.0;
     let deepest = each.iter().copied().fold(0.0, f64::max);
-    let most = if each.len() > BATCHES.0 { STALLED.1 } else { STALLED.0 };
-    each.retain(|one| deepest - one <= most);
-    if each.len() < BATCHES.0 {
+    each.retain(|one| deepest - one <= STALLED);
+    if !enough || each.len() < LEFT {
         return None;
     }
     let count = each.len() as f64;

@@ -23,13 +23,14 @@ fn earlier(m: &Model, s: &Summary) -> Vec<Rc<Summary>> {
 /// neither.
 pub fn part(m: &Model, s: &Summary, packet: &str, start: Option<SpecificGravity>) -> Option<Part> {
     let words = &m.words.watch;
-    let taken = !s.heading.own_ends.is_empty();
+    let carried = |ends: &[Ended]| carried(ends, start?);
+    let taken = carried(&s.heading.own_ends).is_some();
     let ends = match taken {
         true if s.bottling.is_none() && !s.may_go_on() => s.heading.own_ends.clone(),
         true => return None,
         false => s.own_ends(packet, &earlier(m, s)),
     };
-    let carried = carried(&ends, start?)?;
+    let carried = carried(&ends)?;
     let said = (words.own_ends)(m.writer(), &ends, carried, taken);
     let label = if taken { words.leave_own_ends } else { words.take_own_ends };
     let set = if taken { vec![] } else { ends };

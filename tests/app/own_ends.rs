@@ -4,13 +4,8 @@ use crate::paper::Paper;
 use crate::shelf::{ago, batch, bottling, id, reading, with};
 use fermentside::batch::{BatchHeading, BottlingRecord, Entry, Id, PitchRecord, Reading};
 
-/// An earlier batch with its log, bottled so many days ago.
-fn earlier(name: &str, days_ago: f64, start: f64, end: f64) -> Vec<(Id, Entry)> {
-    earlier_with("", name, days_ago, start, end)
-}
-
-/// The same with yeast of that packet.
-fn earlier_with(packet: &str, name: &str, days_ago: f64, start: f64, end: f64) -> Vec<(Id, Entry)> {
+/// An earlier batch with yeast of that packet and its log, bottled so many days ago.
+fn earlier(packet: &str, name: &str, days_ago: f64, start: f64, end: f64) -> Vec<(Id, Entry)> {
     let named = |what: &str| id(&format!("{name}{what}"));
     let mut all = vec![];
     for (_, entry) in batch(days_ago + 13.0).into_iter().chain([bottling(days_ago)]) {
@@ -36,19 +31,30 @@ fn earlier_with(packet: &str, name: &str, days_ago: f64, start: f64, end: f64) -
     all
 }
 
+/// Three of them with yeast of that packet.
+fn three(packet: &str) -> Vec<(Id, Entry)> {
+    let each = [
+        ("porter", 120.0, 1.048, 1.011),
+        ("mild", 80.0, 1.050, 1.012),
+        ("stout", 50.0, 1.055, 1.013),
+    ];
+    each.into_iter()
+        .flat_map(|(name, days_ago, start, end)| earlier(packet, name, days_ago, start, end))
+        .collect()
+}
+
 fn brewer() -> Paper {
     let read = [reading(8.05, 1.050), reading(5.0, 1.022), reading(1.0, 1.013)];
-    let more = earlier("porter", 120.0, 1.048, 1.011).into_iter();
-    with(8.0, read, more.chain(earlier("stout", 50.0, 1.055, 1.013)).collect())
+    with(8.0, read, three(""))
 }
 
 fn taken(phone: &Paper) -> usize {
     phone.model.journal.batch(&id("b")).expect("the batch").own_ends.len()
 }
 
-const OFFER: &str = "Your last 2 batches with this yeast ended at 1.013 from 1.055 and 1.011 from 1.048. \
-    From this start that makes 1.012";
-const REASON: &str = "The expected end is also by your last 2 batches with this yeast: about 1.012";
+const OFFER: &str = "Your last 3 batches with this yeast ended at 1.013 from 1.055, 1.012 from 1.050 and \
+    1.011 from 1.048. From this start that makes 1.012";
+const REASON: &str = "The expected end is also by your last 3 batches with this yeast: about 1.012";
 
 #[test]
 fn they_are_offered_taken_said_and_undone() {
@@ -64,7 +70,7 @@ fn they_are_offered_taken_said_and_undone() {
     phone.tap("Take that as the expected end");
     phone.sees("Taken: the expected end is by your own batches as well");
     phone.sees(REASON);
-    assert_eq!(taken(&phone), 2);
+    assert_eq!(taken(&phone), 3);
     phone.tap("Undo");
     phone.sees_no(REASON);
     assert_eq!(taken(&phone), 0);
@@ -86,18 +92,16 @@ fn what_was_taken_stays_in_the_heading_while_the_yeast_does() {
     phone.go("#/batch/b/edit");
     phone.type_into("Name", "Another name");
     phone.tap("Save");
-    assert_eq!(taken(&phone), 2);
+    assert_eq!(taken(&phone), 3);
     phone.go("#/batch/b/edit");
     phone.choose("Yeast", "Lager");
     phone.tap("Save");
     assert_eq!(taken(&phone), 0);
 }
 
-/// A batch that is pitched today, after two with yeast of that packet.
+/// A batch that is pitched today, after three with yeast of that packet.
 fn on_pitching_day(packet: &str) -> Paper {
-    let more = earlier_with(packet, "porter", 120.0, 1.048, 1.011).into_iter();
-    let more = more.chain(earlier_with(packet, "stout", 50.0, 1.055, 1.013));
-    let mut phone = with(0.0, [], more.collect());
+    let mut phone = with(0.0, [], three(packet));
     phone.go("#/batch/b/pitch");
     phone.tap("Delete the pitching");
     phone
@@ -109,11 +113,11 @@ fn on_pitching_day_they_are_offered_beside_the_yeast_taken_said_and_undone() {
     let mut phone = on_pitching_day("");
     phone.tap("Yeast");
     // Nothing to carry them over to yet.
-    phone.sees_no("Your last 2 batches");
+    phone.sees_no("Your last 3 batches");
     phone.tap("Gravity");
     phone.type_into("Hydrometer reads", "1.050");
     phone.type_into("Sample temperature", "20");
-    phone.sees_no("Your last 2 batches");
+    phone.sees_no("Your last 3 batches");
     phone.tap("Yeast");
     phone.sees(OFFER);
     phone.sees("[Take that as the expected end]");
@@ -121,7 +125,7 @@ fn on_pitching_day_they_are_offered_beside_the_yeast_taken_said_and_undone() {
     phone.tap("Take that as the expected end");
     phone.sees("Taken: the expected end is by your own batches as well");
     phone.sees("the expected end is by them as well.");
-    assert_eq!(taken(&phone), 2);
+    assert_eq!(taken(&phone), 3);
     phone.tap("Undo");
     phone.sees("[Take that as the expected end]");
     assert_eq!(taken(&phone), 0);
@@ -137,7 +141,7 @@ fn on_pitching_day_they_are_offered_beside_the_yeast_taken_said_and_undone() {
     phone.tap("The yeast goes in");
     phone.tap("The yeast is in");
     phone.sees("Pitching saved");
-    assert_eq!(taken(&phone), 2);
+    assert_eq!(taken(&phone), 3);
     phone.go("#/batch/b/watch");
     phone.sees("the expected end is by them as well.");
 }
@@ -159,8 +163,8 @@ fn a_packet_of_another_name_takes_them_out_and_says_so() {
         phone
     };
     named("house  ALE", false).sees(OFFER);
-    named("Other ale", false).sees_no("Your last 2 batches");
-    for (name, kept) in [("House ale", 2), ("", 2), ("Other ale", 0)] {
+    named("Other ale", false).sees_no("Your last 3 batches");
+    for (name, kept) in [("House ale", 3), ("", 3), ("Other ale", 0)] {
         let mut phone = named(name, true);
         phone.tap("The yeast goes in");
         phone.tap("The yeast is in");
@@ -168,7 +172,7 @@ fn a_packet_of_another_name_takes_them_out_and_says_so() {
         if kept == 0 {
             phone.sees("Your own batches are left out: their yeast has another name");
             phone.tap("Undo");
-            assert_eq!(taken(&phone), 2);
+            assert_eq!(taken(&phone), 3);
             assert!(phone.model.journal.pitch(&id("b")).is_none());
         } else {
             phone.sees_no("are left out");

@@ -96,9 +96,10 @@ impl Walk {
 const STUCK: [(f64, f64); 5] =
     [(13.0, 1.050), (10.0, 1.030), (7.0, 1.020), (3.0, 1.020), (0.05, 1.020)];
 
-/// These things after two batches with the same yeast.
-fn after_two(these: Vec<(Id, Entry)>) -> Vec<(Id, Entry)> {
-    [in_bottles("porter", 40.0), in_bottles("stout", 20.0), these].concat()
+/// These things after three batches with the same yeast.
+fn after_three(these: Vec<(Id, Entry)>) -> Vec<(Id, Entry)> {
+    [in_bottles("porter", 60.0), in_bottles("mild", 40.0), in_bottles("stout", 20.0), these]
+        .concat()
 }
 
 #[tokio::test]
@@ -126,7 +127,7 @@ async fn now_and_watch_in_every_state() {
         ("pitched just now", bitter("b", 0.05, 1)),
         ("no gravity", bitter("b", 2.5, 0)),
         ("a satellite", bitter("b", 5.0, 5).into_iter().chain(jar).collect()),
-        ("own ends offered", after_two(bitter("b", 4.0, 5))),
+        ("own ends offered", after_three(bitter("b", 4.0, 5))),
         ("a full cellar", full()),
     ];
     for (state, entries) in states {
@@ -173,7 +174,7 @@ async fn pitching_at_each_step() {
     walk.look("Pitched").await;
     // A day of pitching after two with the same yeast.
     let cooling = full().into_iter().skip_while(|(id, _)| id.as_str() != "w");
-    walk.phone.holds(after_two(cooling.collect())).await;
+    walk.phone.holds(after_three(cooling.collect())).await;
     walk.phone.go("#/batch/w/pitch").await;
     walk.phone.tap("Gravity").await;
     walk.phone.type_into("Hydrometer reads", "1.048").await;

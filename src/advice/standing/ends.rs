@@ -59,6 +59,8 @@ pub(super) struct Ends {
     pub(super) usual: (f64, f64),
     /// What a satellite, read level, was read at.
     pub(super) satellite: Option<f64>,
+    /// Whether the brewer's own earlier batches count.
+    pub(super) by_own: bool,
 }
 
 pub(super) fn normal(off: f64, sigma: f64) -> f64 {
@@ -192,6 +194,14 @@ pub(super) fn ends(record: &Record, looks: &Looks, with: bool) -> Ends {
             share * expected.density(nodes[i] - over) * cell(i) / sum
         })
     });
-    let usual = (middle, sigma);
-    Ends { nodes, healthy, stalled, start, start_sigma, usual, satellite: proven }
+    Ends {
+        nodes,
+        healthy,
+        stalled,
+        start,
+        start_sigma,
+        usual: expected.usual,
+        satellite: proven,
+        by_own: expected.own.is_some(),
+    }
 }

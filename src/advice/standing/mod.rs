@@ -261,10 +261,10 @@ fn worked(case: &Case, judged: &Judged, left: &WhatIsLeft, outlook: Option<&Outl
         .step(
             Term::ExpectedEnd,
             say::gravity(case.ends.expected().0),
-            if case.record.own_ends.is_empty() {
-                "by yeast, start, stated end and satellite"
-            } else {
+            if case.ends.by_own {
                 "by yeast, start, stated end, own batches and satellite"
+            } else {
+                "by yeast, start, stated end and satellite"
             },
             Source::CommonPractice,
         );
