@@ -20,10 +20,10 @@ const SLOW: f64 = 0.5;
 const A_DAY: f64 = 20.0;
 /// Level beer is read within a week, though its promised day lies further ahead: it may settle sooner.
 const A_WEEK: Hours = Hours::literal(168.0);
-/// Stalled, rather than ended high; and where nobody knows the yeast, whose beer often ends high.
-const LIKELY: (f64, f64) = (0.47, 0.52);
-/// The same where no two sound readings bear it out by its course.
-const CLEARLY: f64 = 0.7;
+/// Stalled, rather than ended high; and the same where no two sound readings bear it out by its course.
+const LIKELY: (f64, f64) = (0.47, 0.7);
+/// Where that is often mistaken: nobody knows where the yeast ends, or its end drags on.
+const MISTAKEN: (f64, f64) = (0.55, 0.75);
 /// Less likely than this a kind of beer is not named.
 const NAMED: f64 = 0.01;
 /// So far from its course a reading is asked about, points.
@@ -118,9 +118,9 @@ pub(super) fn state(case: &Case, judged: &Judged, room: Option<f64>) -> State {
         return State::Falling;
     }
     let level = level(case, judged);
-    let known = case.record.family != Family::Unknown;
-    let proven = if known { LIKELY.0 } else { LIKELY.1 };
-    let likely = if judged.proof.left.is_some() { proven } else { CLEARLY };
+    let mistaken = matches!(case.record.family, Family::Unknown | Family::Lager);
+    let (proven, clearly) = if mistaken { MISTAKEN } else { LIKELY };
+    let likely = if judged.proof.left.is_some() { proven } else { clearly };
     match level {
         Some(_) if judged.drift.is_some() => State::Slow,
         Some(_) if judged.shares.stalled > likely => State::LooksStuck,
