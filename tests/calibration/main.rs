@@ -12,6 +12,7 @@
 
 mod courses;
 mod dosing;
+mod foretold;
 mod lot;
 mod own_ends;
 mod proving;

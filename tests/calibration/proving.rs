@@ -3,6 +3,7 @@
 //! `ONLY=lager,strong` tries some families, `WHO=page` some readers, `Q=0.98` another part of the posterior.
 
 use crate::courses::{Kind, Truth};
+use crate::foretold::Foretold;
 use crate::lot::Lot;
 use crate::reader::{CAREFUL, Log, Reader, TIRED, at, pitched};
 use fermentside::advice::family::Family;
@@ -60,6 +61,9 @@ pub enum Jar {
     /// Set as soon as the page names it.
     AsNamed,
 }
+
+/// Half a tenth of a point: what is left is counted in tenths.
+const HALF_A_STEP: f64 = 0.05;
 
 /// How one batch went.
 #[derive(Default)]
@@ -132,7 +136,7 @@ pub fn run(
         }
         found.looks += 1;
         let left = truth.left(read);
-        found.held += usize::from(left <= standing.left.upper.points() + 1e-9);
+        found.held += usize::from(left <= standing.left.upper.points() + HALF_A_STEP);
         let go = standing.state == State::Finished;
         if let Some((first, _)) = found.dosed {
             if truth.left(first) <= 1.8 {
@@ -308,80 +312,10 @@ fn prove() {
             let found = held(ground, jar, &runs).or_else(|| told_stuck(ground, when, &runs));
             wrong.extend(found.map(|what| format!("{name}: {what}")));
         }
+        wrong.extend(foretold.of_family(ground));
     }
     wrong.extend(foretold.wrong());
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));
-}
-
-/// What was foretold of all that ended by itself.
-#[derive(Default)]
-struct Foretold {
-    ends: Vec<(bool, f64)>,
-    days: Vec<(bool, f64, f64, f64)>,
-    batches: usize,
-    stuck: usize,
-    /// Looks after the first true dose, and those without one.
-    later: usize,
-    taken_back: usize,
-}
-
-impl Foretold {
-    fn take(&mut self, ground: &Ground, runs: &[Run]) {
-        // What rests, or is eaten by something else, nobody can foresee.
-        if matches!(ground.kind, Kind::Rests | Kind::Resumes | Kind::Stuck | Kind::Eaten) {
-            return;
-        }
-        self.ends.extend(runs.iter().flat_map(|run| run.ends.iter().copied()));
-        self.days.extend(runs.iter().flat_map(|run| run.days.iter().copied()));
-        // One chilled early may well be stuck.
-        if ground.kind == Kind::Chilled {
-            return;
-        }
-        self.batches += runs.len();
-        self.stuck += runs.iter().filter(|run| run.stuck.is_some()).count();
-        self.later += runs.iter().map(|run| run.later).sum::<usize>();
-        self.taken_back += runs.iter().map(|run| run.taken_back).sum::<usize>();
-    }
-
-    /// Right about as often as it says, four times in five, and nearer than a plain line.
-    fn wrong(&self) -> Vec<String> {
-        let (ends, days) = (self.ends.len(), self.days.len());
-        if ends.min(days) < 40 {
-            return vec![];
-        }
-        let share = |right: usize, of: usize| 100.0 * right as f64 / of as f64;
-        let in_ends = share(self.ends.iter().filter(|end| end.0).count(), ends);
-        let in_days = share(self.days.iter().filter(|day| day.0).count(), days);
-        let ours = quantile(self.days.iter().map(|day| day.2).collect(), 0.5);
-        let line = quantile(self.days.iter().map(|day| day.3).collect(), 0.5);
-        println!(
-            "all that ended by itself: end in its window {in_ends:.0} % of {ends}, the day {in_days:.0} % of {days}; median error {ours:.2} days, by a line {line:.2}"
-        );
-        let stuck = share(self.stuck, self.batches);
-        let back = share(self.taken_back, self.later.max(1));
-        println!(
-            "called stuck {stuck:.1} % of {}, a true end taken back at {back:.1} % of {} later looks",
-            self.batches, self.later
-        );
-        // Looks at one batch are alike, so few batches stray far.
-        let mut wrong = vec![];
-        if stuck > 3.0 + 200.0 / self.batches as f64 {
-            wrong.push(format!("healthy beer called stuck in {stuck:.1} %"));
-        }
-        if back > 5.0 {
-            wrong.push(format!("a true end taken back at {back:.1} % of later looks"));
-        }
-        for (what, share, most) in [("end", in_ends, 93.0), ("day", in_days, 97.0)] {
-            if !(68.0..=most).contains(&share) {
-                wrong.push(format!("{what} in its window {share:.0} %"));
-            }
-        }
-        // Level beer is foretold by a line as well as by anything.
-        if ours > line {
-            wrong.push(format!("the day is off by {ours:.2}, by a line {line:.2}"));
-        }
-        wrong
-    }
 }
 
 /// What no family may do, whatever it costs elsewhere; one batch more or less is chance. Without a jar a
