@@ -71,7 +71,7 @@ fn a_plain_ale() {
         // Nothing is judged while nothing is read, however long; but it is due, and said to be.
         later(30.0, Watch, FirstLook(since(3.0))),
         step(("s", satellite(3.0, 1.010)), 2.9, Watch, FirstLook(ahead(3.0))),
-        step(("r1", main_reading(4.0, 1.020)), 4.0, Watch, ReadAgain(ahead(6.5))),
+        step(("r1", main_reading(4.0, 1.021)), 4.0, Watch, ReadAgain(ahead(6.5))),
         step(("r2", main_reading(7.0, 1.011)), 7.0, Watch, ReadAgain(ahead(8.75))),
         later(20.0, Watch, ReadAgain(since(8.75))),
         step(("r3", main_reading(8.0, 1.011)), 8.0, Watch, ReadAgain(ahead(9.5))),
@@ -95,8 +95,8 @@ fn a_stuck_one() {
         later(13.0, Watch, NextStep::Stuck(since(12.0))),
         // The satellite stands there too: if it has ended, so has the beer. It is read a second time.
         step(("s", satellite(9.0, 1.022)), 9.0, Watch, NextStep::Stuck(ahead(12.0))),
-        step(("s2", satellite(10.0, 1.022)), 10.0, Watch, NextStep::ReadAgain(since(10.0))),
-        // And the beer once more beside it.
+        step(("s2", satellite(10.0, 1.022)), 10.0, Stage::Bottle, NextStep::Bottle),
+        // The beer once more beside it says nothing else.
         step(("r3", main_reading(10.0, 1.022)), 10.0, Stage::Bottle, NextStep::Bottle),
     ]);
 }

@@ -20,6 +20,9 @@ const PACES: [(f64, f64); 4] = [(-0.75, 0.2), (-0.25, 0.3), (0.2, 0.3), (0.65, 0
 const SKEWS: [(f64, f64); 3] = [(0.35, 0.25), (1.0, 0.4), (2.6, 0.35)];
 /// The part that ends more slowly, its pace, its weight.
 const SLOW: [(f64, f64, f64); 3] = [(0.0, 1.0, 0.6), (0.09, 0.2, 0.22), (0.22, 0.32, 0.18)];
+/// It falls ever faster and stops within hours: the same curve with an exponent below nought, at each of the paces;
+/// that and its weight, beside those above.
+const STOPS: (f64, f64) = (-0.5, 0.5);
 /// From the first hours on it falls and dies away, as where much yeast eats at one rate (first order): the
 /// pace and its weight, beside those above; and how lopsided that is.
 const DIES: [(f64, f64); 2] = [(0.7, 0.03), (0.95, 0.06)];
@@ -81,6 +84,10 @@ impl Shape {
     /// How far the main fall has come, as a logarithm, and the part of it still to come.
     pub(super) fn main(&self, hours: f64) -> (f64, f64) {
         let grown = self.skew * (self.rate * (hours - self.middle)).min(300.0).exp();
+        // One that stops is through with it by now.
+        if grown <= -1.0 {
+            return (f64::INFINITY, 0.0);
+        }
         let log = grown.ln_1p() / self.skew;
         (log, (-log).exp())
     }
@@ -142,6 +149,7 @@ pub(super) fn shapes(family: Family, start: f64) -> Vec<Shape> {
             all.push(Shape { weight: of_half * weight * early, ..shape });
         };
         for (pace, of_pace) in PACES {
+            add(pace, STOPS.0, (0.0, 1.0), After::Nothing, STOPS.1 * of_pace);
             for (skew, of_skew) in SKEWS {
                 for (part, slower, of_slow) in SLOW {
                     let weight = of_pace * of_skew * of_slow;

@@ -16,7 +16,7 @@ const ERRORS: [(f64, f64); 3] = [(0.8, 0.68), (1.9, 0.29), (9.0, 0.03)];
 const FINE: f32 = 24.0;
 const REACH: usize = 1200;
 /// No course is the beer's own: it strays from it by this part of the fall, most of it half way.
-const STRAYS: f64 = 0.07;
+const STRAYS: f64 = 0.05;
 /// A course so much less likely than the best is not followed further.
 const HOPELESS: f32 = 18.0;
 /// Nor one with a level at either end of those followed that is so much less likely.

@@ -70,7 +70,7 @@ fn the_table() {
         (NotStarted, Lager, "4:48", "", ('p', 0.0)),
         // Falling: two nights on, three for lager, and not before it is likely to have ended.
         (Falling, CleanAle, "3:24 6:14", "", ('r', 7.75)),
-        (Falling, CleanAle, "2:40 4:20", "3:10 4:10", ('r', 7.58)),
+        (Falling, CleanAle, "2:40 4:20", "3:10 4:10", ('r', 6.68)),
         (Falling, Lager, "7:30 10:22", "", ('r', 17.0)),
         (Falling, CleanAle, "6:16 7:14 8:13", "", ('r', 9.75)),
         // Slow, or drifting down though no two neighbours show it.
