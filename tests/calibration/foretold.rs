@@ -50,7 +50,7 @@ impl Foretold {
         let held = 100.0 * days.iter().filter(|day| day.0).count() as f64 / days.len() as f64;
         let said = format!("{}: the day in its window {held:.0} %", ground.name);
         println!("{said} of {} looks", days.len());
-        (!(68.0..=95.0).contains(&held)).then_some(said)
+        (!(68.0..=96.0).contains(&held)).then_some(said)
     }
 
     /// Right about as often as it says, four times in five, and nearer than a plain line.
