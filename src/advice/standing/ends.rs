@@ -59,8 +59,8 @@ pub(super) struct Ends {
     pub(super) usual: (f64, f64),
     /// What a satellite, read level, was read at.
     pub(super) satellite: Option<f64>,
-    /// Whether the brewer's own earlier batches count.
-    pub(super) by_own: bool,
+    /// Where it ends by the brewer's own earlier batches, where these count.
+    pub(super) own: Option<f64>,
 }
 
 pub(super) fn normal(off: f64, sigma: f64) -> f64 {
@@ -202,6 +202,6 @@ pub(super) fn ends(record: &Record, looks: &Looks, with: bool) -> Ends {
         start_sigma,
         usual: expected.usual,
         satellite: proven,
-        by_own: expected.own.is_some(),
+        own: expected.own.map(|(end, _)| end),
     }
 }

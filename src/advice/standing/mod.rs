@@ -261,7 +261,7 @@ fn worked(case: &Case, judged: &Judged, left: &WhatIsLeft, outlook: Option<&Outl
         .step(
             Term::ExpectedEnd,
             say::gravity(case.ends.expected().0),
-            if case.ends.by_own {
+            if case.ends.own.is_some() {
                 "by yeast, start, stated end, own batches and satellite"
             } else {
                 "by yeast, start, stated end and satellite"

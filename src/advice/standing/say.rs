@@ -6,7 +6,6 @@ use super::proof::NIGHTS;
 use super::refracted::Change;
 use super::said::{Doubt, Next, Reason, State};
 use crate::advice::family::{Family, Span};
-use crate::advice::own_ends::carried;
 use crate::advice::practice::{AFTER_ROUSING, APART, Lag, P95, waking};
 use crate::quantity::{GravityChange, Hours, Measured, Moment, Share, SpecificGravity};
 
@@ -208,9 +207,8 @@ pub(super) fn reasons(
 /// How the beer stands beside where such beer ends.
 fn ends(case: &Case, now: f64, said: &mut Vec<Reason>) {
     let record = &*case.record;
-    let start = record.original.filter(|_| !record.may_go_on());
-    let own = start.and_then(|start| carried(&record.own_ends, start.value()));
-    said.extend(own.map(|end| Reason::OwnEnds(record.own_ends.len(), end.value())));
+    let own = case.ends.own.map(|end| Reason::OwnEnds(record.own_ends.len(), gravity(end)));
+    said.extend(own);
     match case.ends.satellite {
         Some(end) => said.push(Reason::Satellite(gravity(end), change(now - end))),
         None if !record.may_go_on() => said.extend(case.looks.satellite.last().map(|last| {

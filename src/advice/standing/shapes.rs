@@ -138,7 +138,7 @@ pub(super) fn half_way(family: Family, start: f64) -> f64 {
 /// All courses.
 pub(super) fn shapes(family: Family, start: f64) -> Vec<Shape> {
     let usual = half_way(family, start);
-    let mut all = Vec::with_capacity(900);
+    let mut all = Vec::with_capacity(1040);
     for i in -HALVES..=HALVES {
         let off = f64::from(i) * STEP;
         let half = usual * off.exp();
