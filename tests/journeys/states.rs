@@ -172,7 +172,7 @@ async fn pitching_at_each_step() {
     walk.phone.tap("The yeast is in").await;
     walk.phone.sees("Pitching saved").await;
     walk.look("Pitched").await;
-    // A day of pitching after two with the same yeast.
+    // A day of pitching after three with the same yeast.
     let cooling = full().into_iter().skip_while(|(id, _)| id.as_str() != "w");
     walk.phone.holds(after_three(cooling.collect())).await;
     walk.phone.go("#/batch/w/pitch").await;
